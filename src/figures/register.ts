@@ -1,0 +1,66 @@
+/** The register: the machine-readable list of every published figure. Names are part of the output contract. */
+
+export interface FigureSource {
+  /** `data/sessions/orrin-uhd24-a.csv` */
+  readonly file: string;
+  /** Lower-case hexadecimal. */
+  readonly sha256: string;
+}
+
+export interface Component {
+  /** As in the session's budget: `rig phases`, `repeatability`, `observer row skew`. */
+  readonly name: string;
+  /** Evaluated by statistics of these readings (A) or by other means (B); JCGM 100, 4.2 and 4.3. */
+  readonly type: 'A' | 'B';
+  readonly distribution: string;
+  /** In the unit of the figure. */
+  readonly standardUncertainty: number;
+  /** null: infinite. */
+  readonly degreesOfFreedom: number | null;
+  /** What it is the same for, e.g. `rig:balcony`; null when it is this session's own. */
+  readonly shared: string | null;
+}
+
+/** What a figure is of. Only the keys that apply are present. */
+export type Subject = Readonly<Record<string, string>>;
+
+export interface Figure {
+  /** `<kind>/<subject>`, unique: `total/orrin-uhd24-a`. */
+  readonly id: string;
+  readonly kind: string;
+  readonly of: Subject;
+  /** `ms`, `frames`, or `1` for a plain number. */
+  readonly unit: string;
+  readonly value: number;
+  readonly standardUncertainty?: number;
+  /** null: infinite. Absent when the figure has no uncertainty. */
+  readonly degreesOfFreedom?: number | null;
+  readonly interval?: { readonly low: number; readonly high: number; readonly level: number };
+  readonly readings: number;
+  readonly runs: number;
+  readonly excluded: number;
+  readonly components?: readonly Component[];
+  readonly sources: readonly FigureSource[];
+  /** What every page prints. Rounded once, here. */
+  readonly text: string;
+  /** What the figure is, in words: `Total latency`. */
+  readonly label: string;
+  /** Site path of the entry a reader is led to: `/sessions/orrin-uhd24-a/#total`. */
+  readonly entry: string;
+}
+
+export type Severity = 'note' | 'caution' | 'warning';
+
+export interface Finding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly where: Subject;
+  readonly message: string;
+  readonly hint: string;
+}
+
+export interface Register {
+  readonly analysis: string;
+  readonly figures: readonly Figure[];
+  readonly findings: readonly Finding[];
+}

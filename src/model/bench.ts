@@ -1,0 +1,186 @@
+/** The bench: everything an author wrote in `data/` and `content/`, read, checked and frozen. Times are in milliseconds. */
+import type { Rate } from './rate.ts';
+
+export interface SourceFile {
+  /** As published and as reported, with forward slashes: `data/sessions/x.csv`. */
+  readonly path: string;
+  /** Lower-case hexadecimal SHA-256 of the bytes on disk. */
+  readonly sha256: string;
+  readonly bytes: number;
+}
+
+export type SettingKind = 'unordered' | 'ordered' | 'numeric' | 'rate';
+
+export interface SettingLevel {
+  /** The text authors write in a session: `uhd`, `10`, `4:2:2`, `23.976`. */
+  readonly id: string;
+  readonly label: string;
+}
+
+export interface Setting {
+  /** The key authors write in a session: `bit-depth`. */
+  readonly id: string;
+  readonly label: string;
+  readonly kind: SettingKind;
+  /** In the order declared, which is their order where the kind has one. */
+  readonly levels: readonly SettingLevel[];
+}
+
+interface Described {
+  readonly id: string;
+  readonly name: string;
+  /** True for demonstration data: every page that shows it says so. */
+  readonly invented: boolean;
+  /** Markdown. */
+  readonly description: string;
+  readonly file: SourceFile;
+}
+
+export interface Body extends Described {
+  readonly maker: string;
+  readonly model: string;
+  /** Time the sensor takes from its first row to its last; undefined where nobody measured it. */
+  readonly readoutMs?: number;
+}
+
+/** A stated or measured latency of a display or link, from somewhere other than these sessions. */
+export interface StatedLatency {
+  readonly valueMs: number;
+  readonly standardUncertaintyMs: number;
+  readonly source: string;
+}
+
+export interface Display extends Described {
+  readonly refresh: Rate;
+  /** `input`: starts a refresh when a frame arrives; `free`: refreshes on its own clock. */
+  readonly sync: 'input' | 'free';
+  /** Time it takes to draw from its first row to its last. */
+  readonly scanOutMs?: number;
+  readonly latency?: StatedLatency;
+}
+
+export interface Link extends Described {
+  readonly latency?: StatedLatency;
+}
+
+export interface SourceTimer {
+  readonly name: string;
+  readonly refresh: Rate;
+  /** Step of the last digit that counts; undefined: the number of decimals written says it. */
+  readonly resolutionMs?: number;
+  /** The timer starts again at zero after this long. */
+  readonly wrapsAfterMs?: number;
+  /** Half-width of what its clock rate may be off by, parts per million. */
+  readonly clockTolerancePpm?: number;
+}
+
+export interface Observer {
+  readonly name: string;
+  readonly rate: Rate;
+  readonly exposureMs?: number;
+  /** First row to last row of its sensor. */
+  readonly readoutMs?: number;
+  /** Height in its picture at which the source timer's digits stand: 0 top edge, 1 bottom edge. */
+  readonly sourceRow?: number;
+  /** The same for the digits on the display. */
+  readonly displayRow?: number;
+  readonly clockTolerancePpm?: number;
+}
+
+export interface Rig extends Described {
+  /** Absent on a rig used only with the `instrument` or `frame-count` method. */
+  readonly sourceTimer?: SourceTimer;
+  readonly observer?: Observer;
+  /** Expanded uncertainty (k = 2) stated for the instrument, in ms. */
+  readonly instrument?: { readonly name: string; readonly expandedUncertaintyMs: number };
+  /** Ids, in the order of the signal. */
+  readonly links: readonly string[];
+  readonly display: string;
+  /** Height on the display's own screen at which the digits stand: 0 top edge, 1 bottom edge. */
+  readonly digitsRow?: number;
+}
+
+export type MethodId = 'two-timers' | 'frame-count' | 'instrument';
+
+export interface Reading {
+  /** 1-based line of the CSV file. */
+  readonly line: number;
+  /** 1-based. */
+  readonly run: number;
+  /** Source time; undefined for methods without one, or where an excluded reading has none. */
+  readonly sourceMs?: number;
+  readonly shownMs?: number;
+  /** Observer frames, for `frame-count`. */
+  readonly frames?: number;
+  /** source − shown, frames × observer interval, or the instrument's value; undefined only when excluded. */
+  readonly latencyMs?: number;
+  /** The cells as taken, by column name. */
+  readonly cells: Readonly<Record<string, string>>;
+  /** The reason, when the reading does not count. */
+  readonly excluded?: string;
+  readonly note?: string;
+}
+
+export interface Session {
+  readonly id: string;
+  readonly body: string;
+  readonly firmware?: string;
+  readonly rig: string;
+  /** The chain between body and eye: the rig's, unless the session says otherwise. */
+  readonly links: readonly string[];
+  readonly display: string;
+  readonly method: MethodId;
+  /** ISO 8601 calendar date. */
+  readonly date: string;
+  /** Level id by setting id, in the order of `data/settings.yaml`. */
+  readonly settings: Readonly<Record<string, string>>;
+  /** The frame rate set on the body. */
+  readonly rate: Rate;
+  /** Quantities as written, unit included: `22.5 °C`. */
+  readonly room?: string;
+  readonly warmUp?: string;
+  /** Why the session ended before it was complete. */
+  readonly cutShort?: string;
+  /** Markdown. */
+  readonly notes: string;
+  /** Step of the last digit that counts, in the source timer's values. */
+  readonly resolutionMs?: number;
+  readonly readings: readonly Reading[];
+  readonly file: SourceFile;
+  readonly readingsFile: SourceFile;
+}
+
+export interface WriteUp {
+  readonly id: string;
+  readonly title: string;
+  readonly summary: string;
+  /** ISO 8601 calendar date. */
+  readonly date: string;
+  readonly author?: string;
+  readonly file: SourceFile;
+}
+
+/** What the whole site is called and who answers for it: front matter of `content/site.md`. */
+export interface SiteInfo {
+  readonly title: string;
+  readonly tagline: string;
+  readonly publisher: string;
+  /** Markdown. */
+  readonly introduction: string;
+  readonly file: SourceFile;
+}
+
+export interface Bench {
+  readonly site: SiteInfo;
+  readonly settings: readonly Setting[];
+  readonly settingsFile: SourceFile;
+  /** Each list is sorted by id; sessions too. */
+  readonly bodies: readonly Body[];
+  readonly displays: readonly Display[];
+  readonly links: readonly Link[];
+  readonly rigs: readonly Rig[];
+  readonly sessions: readonly Session[];
+  readonly methods: readonly WriteUp[];
+  /** Newest first, then by id. */
+  readonly reports: readonly WriteUp[];
+}

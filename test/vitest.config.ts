@@ -1,0 +1,16 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const slow = { testTimeout: 120_000, hookTimeout: 300_000 };
+
+/** `unit`: everything that needs no built site. `site`: builds and serves the real site, one file at a time. */
+export default defineConfig({
+  root,
+  test: {
+    projects: [
+      { root, test: { name: 'unit', include: ['test/**/*.test.ts'], exclude: ['test/site/**'], environment: 'node', testTimeout: 30_000 } },
+      { root, test: { name: 'site', include: ['test/site/**/*.test.ts'], environment: 'node', fileParallelism: false, ...slow } },
+    ],
+  },
+});
