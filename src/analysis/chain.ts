@@ -62,8 +62,8 @@ export function freeRunningIntervalMs({ refresh, sync }: ChainDisplay): number {
 /**
  * Total latency that a chain with a known pipeline delay has, in ms: `L + T_d/2 (+ T_m/2)`.
  *
- * `L` runs from the end of a frame's capture to its first light on the display (on one that runs on its
- * own clock: to the moment from which its next refresh can show it). A frame stays visible for one body
+ * `L` runs from the end of a frame's capture to its first light in the middle of the display (on one
+ * that runs on its own clock: to the moment from which its next refresh can show it). A frame stays visible for one body
  * interval `T_d`, and waits half a refresh `T_m` on the mean where the display free-runs.
  */
 export function totalFromPipelineMs(pipelineMs: number, chain: Chain): number {

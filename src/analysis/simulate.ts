@@ -6,7 +6,7 @@
  *
  *     source     refreshes every T_s and then shows its clock, cut to the resolution r
  *     body       ends a capture every T_d; the digits read in a frame are those shown at that end
- *     pipeline   L from the end of a capture to first light (links included)
+ *     pipeline   L from the end of a capture to first light in mid-screen (links included)
  *     display    follows its input, or picks up the newest frame every T_m; draws row by row
  *     observer   exposes a frame every T_o, and reads its sensor row by row
  *
@@ -18,7 +18,7 @@ import type { Random } from './random.ts';
 
 /** What the simulation knows and an analysis does not. */
 export interface Truth {
-  /** From the end of a frame's capture to its first light on the first row of the display. */
+  /** From the end of a frame's capture to its first light in the middle of the display. */
   readonly pipelineMs: number;
   /** By how much each clock runs fast; 0 where absent. A display that follows its input has no clock. */
   readonly clockPpm?: { readonly source?: number; readonly body?: number; readonly display?: number; readonly observer?: number };
@@ -95,7 +95,7 @@ interface Devices {
   readonly display?: Clock;
   /** Absent where nobody described it: readings may then fall at any moment. */
   readonly observer?: Clock;
-  /** From the first row of a refresh to the row of the digits. */
+  /** From the middle row of a refresh to the row of the digits; negative above the middle. */
   readonly drawnAfterMs: number;
 }
 
@@ -105,7 +105,7 @@ function startDevices(chain: Chain, truth: Truth, random: Random): Devices {
     body: clock(intervalMs(chain.body.rate), truth.clockPpm?.body, random),
     ...(displayMs > 0 && { display: clock(displayMs, truth.clockPpm?.display, random) }),
     ...(chain.observer && { observer: clock(intervalMs(chain.observer.rate), truth.clockPpm?.observer, random) }),
-    drawnAfterMs: (chain.display.scanOutMs ?? 0) * (chain.display.digitsRow ?? 0.5),
+    drawnAfterMs: (chain.display.scanOutMs ?? 0) * ((chain.display.digitsRow ?? 0.5) - 0.5),
   };
 }
 

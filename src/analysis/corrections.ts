@@ -1,0 +1,61 @@
+/**
+ * Known systematic effects of a rig, corrected with their sign; what nobody measured becomes an uncertainty.
+ *
+ * Row skew. An observer whose sensor is read row by row sees what stands lower in its picture later, by
+ * `readout × (display row − source row)`. Digits on the display that stand lower than the source's are
+ * read later, so a newer frame is on the display: the reading is too small by just that, and the
+ * correction is positive.
+ *
+ * Scan-out. A display draws its middle `scan-out × (1/2 − digits row)` after the row of the digits; that
+ * is added, so that totals refer to mid-screen on every rig.
+ *
+ * Unknown rows are rectangular on 0 to 1, an unknown readout on 0 to one observer frame, an unknown
+ * scan-out on 0 to one refresh (JCGM 100, 4.3.7: a rectangular distribution of half-width a has u = a/√3).
+ * Nothing is corrected for an observer that nobody described.
+ */
+import { intervalMs } from '../model/rate.ts';
+import type { Chain, Method } from './chain.ts';
+
+export interface Correction {
+  readonly name: 'observer row skew' | 'display scan-out';
+  /** To be added to the uncorrected value. */
+  readonly valueMs: number;
+  readonly standardUncertaintyMs: number;
+}
+
+/** A quantity known exactly, or only to lie between two bounds. */
+interface Bounded {
+  readonly mean: number;
+  readonly variance: number;
+}
+
+/** Both corrections of a chain, in ms; an empty list for an instrument, which has neither rows nor scan-out of its own. */
+export function correctionsFor(chain: Chain, method: Method): Correction[] {
+  if (method === 'instrument') return [];
+  const { observer, display } = chain;
+  const corrections: Correction[] = [];
+  if (observer) {
+    const rows = difference(boundedBy(observer.displayRow, 1), boundedBy(observer.sourceRow, 1));
+    corrections.push(describe('observer row skew', product(boundedBy(observer.readoutMs, intervalMs(observer.rate)), rows)));
+  }
+  const toMiddle = difference({ mean: 0.5, variance: 0 }, boundedBy(display.digitsRow, 1));
+  corrections.push(describe('display scan-out', product(boundedBy(display.scanOutMs, intervalMs(display.refresh)), toMiddle)));
+  return corrections;
+}
+
+function boundedBy(known: number | undefined, high: number): Bounded {
+  return known === undefined ? { mean: high / 2, variance: high ** 2 / 12 } : { mean: known, variance: 0 };
+}
+
+function difference(a: Bounded, b: Bounded): Bounded {
+  return { mean: a.mean - b.mean, variance: a.variance + b.variance };
+}
+
+/** Exact for independent factors: Var(xy) = Var x·Var y + Var x·(E y)² + Var y·(E x)². */
+function product(x: Bounded, y: Bounded): Bounded {
+  return { mean: x.mean * y.mean, variance: x.variance * y.variance + x.variance * y.mean ** 2 + y.variance * x.mean ** 2 };
+}
+
+function describe(name: Correction['name'], { mean, variance }: Bounded): Correction {
+  return { name, valueMs: mean, standardUncertaintyMs: Math.sqrt(variance) };
+}
