@@ -1,0 +1,43 @@
+import type { Config } from 'vega-lite';
+
+/** The site serves this font; the others stand in where it cannot be loaded. */
+export const FONT_FAMILY = '"Source Sans 3 Variable", "Source Sans 3", system-ui, sans-serif';
+
+/** All text, in px at the design width: never under 12 px where the column is a little narrower. */
+export const TEXT_SIZE = 13.5;
+export const LINE_HEIGHT = 17;
+
+/** Colours come from the page, so that one drawing serves light, dark and print; each has a stand-in. */
+export const COLOUR = {
+  text: 'currentColor',
+  ink: 'var(--ink, currentColor)',
+  soft: 'var(--ink-soft, currentColor)',
+  rule: 'var(--rule, #ccc)',
+  accent: 'var(--accent, currentColor)',
+  accent2: 'var(--accent-2, currentColor)',
+  accent3: 'var(--accent-3, currentColor)',
+  caution: 'var(--caution, currentColor)',
+} as const;
+
+export const CHART_CONFIG: Config = {
+  aria: false,
+  autosize: { type: 'none' },
+  background: 'transparent',
+  font: FONT_FAMILY,
+  view: { stroke: null },
+  axis: {
+    domain: false,
+    ticks: false,
+    title: null,
+    labels: true,
+    labelColor: COLOUR.text,
+    labelFontSize: TEXT_SIZE,
+    labelFlush: false,
+    labelOverlap: false,
+    labelPadding: 6,
+    grid: true,
+    gridColor: COLOUR.rule,
+    gridWidth: 1,
+  },
+  text: { color: COLOUR.text, fontSize: TEXT_SIZE, baseline: 'alphabetic' },
+};
