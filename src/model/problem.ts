@@ -1,7 +1,89 @@
 /** What is wrong in a file an author wrote: typed data. The words are in `problem-text.ts`. */
 
-/** Every kind of mistake, with what only that kind carries. */
-export type ProblemCode = string;
+/** Every kind of mistake. To add one: name it here, give it words in `problem-text.ts`, show it in a test. */
+export type ProblemCode =
+  // folders and files
+  | 'missing-folder'
+  | 'missing-file'
+  | 'missing-readings'
+  | 'missing-front'
+  | 'stray-entry'
+  | 'bad-id'
+  | 'duplicate-id'
+  | 'link-leads-out'
+  | 'not-a-file'
+  | 'unreadable-file'
+  | 'file-too-large'
+  | 'empty-file'
+  // bytes
+  | 'utf-16'
+  | 'not-utf-8'
+  | 'nul-byte'
+  // front matter and YAML
+  | 'no-front-matter'
+  | 'front-matter-language'
+  | 'front-matter-unclosed'
+  | 'front-matter-close'
+  | 'bad-yaml'
+  | 'yaml-depth'
+  | 'yaml-alias'
+  | 'yaml-tag'
+  | 'duplicate-key'
+  | 'unknown-key'
+  | 'missing-key'
+  | 'empty-value'
+  | 'wrong-shape'
+  // values
+  | 'bad-choice'
+  | 'bad-flag'
+  | 'bad-date'
+  | 'bad-duration'
+  | 'zero-duration'
+  | 'bad-rate'
+  | 'bad-tolerance'
+  | 'bad-row-height'
+  | 'bad-setting-name'
+  | 'bad-level-number'
+  | 'bad-level-rate'
+  | 'duplicate-setting'
+  | 'duplicate-level'
+  | 'duplicate-link'
+  | 'no-rate-setting'
+  | 'unquoted-number'
+  // references
+  | 'unknown-body'
+  | 'unknown-rig'
+  | 'unknown-display'
+  | 'unknown-link'
+  | 'unknown-setting'
+  | 'unknown-level'
+  | 'unknown-method'
+  | 'missing-method'
+  | 'rig-lacks'
+  // readings: the shape of the file
+  | 'no-readings'
+  | 'wrong-delimiter'
+  | 'unknown-column'
+  | 'missing-column'
+  | 'duplicate-column'
+  | 'column-order'
+  | 'unclosed-quote'
+  | 'stray-quote'
+  | 'ragged-row'
+  | 'blank-row'
+  // readings: the cells
+  | 'bad-run'
+  | 'run-order'
+  | 'empty-cell'
+  | 'bad-time'
+  | 'mixed-decimals'
+  | 'time-past-wrap'
+  | 'bad-number'
+  | 'negative-value'
+  | 'shown-later'
+  | 'timer-wrapped'
+  | 'blank-reason'
+  | 'no-counted-reading';
 
 export interface Problem {
   /** Stable name of the kind of mistake, e.g. `unknown-body`. */
@@ -14,12 +96,14 @@ export interface Problem {
   readonly column?: number;
   /** Dotted path of the key in front matter or YAML, or the name of the CSV column. */
   readonly key?: string;
+  /** As written in the file. */
   readonly found?: string;
+  /** The one thing that belongs there, where the kind of mistake does not say it: `3`, `60 s`, `a.csv`. */
   readonly expected?: string;
+  /** Every valid choice, in the order in which they are best read. */
+  readonly choices?: readonly string[];
   /** Valid choices nearest to what was found, best first. */
   readonly nearest?: readonly string[];
-  /** What to do, where the expectation does not already say it. */
-  readonly hint?: string;
 }
 
 /** Thrown once per command or build, with every problem that was found. */
@@ -39,7 +123,8 @@ export function compareProblems(a: Problem, b: Problem): number {
     compareText(a.file, b.file) ||
     (a.line ?? 0) - (b.line ?? 0) ||
     (a.column ?? 0) - (b.column ?? 0) ||
-    compareText(a.code, b.code)
+    compareText(a.code, b.code) ||
+    compareText(a.key ?? '', b.key ?? '')
   );
 }
 

@@ -1,0 +1,75 @@
+import { realpath } from 'node:fs/promises';
+import { join, relative, resolve, sep } from 'node:path';
+import type { z } from 'zod';
+import { checkSchema } from './check-schema.ts';
+import { parseFrontMatter, type FrontMatter } from './front-matter.ts';
+import { listFolder, type Entry } from './list-folder.ts';
+import type { ProblemList } from './problem-list.ts';
+import { errorCode, isInside, readSource, type Area } from './read-source.ts';
+import type { Source } from './source.ts';
+
+export interface RecordFile<T> {
+  readonly id: string;
+  readonly value: T;
+  readonly front: FrontMatter;
+  readonly source: Source;
+}
+
+export interface Records<T> {
+  /** Of every file, faulty ones too, sorted. */
+  readonly ids: readonly string[];
+  /** Of those without a mistake, sorted by id. */
+  readonly records: readonly RecordFile<T>[];
+}
+
+/** `data/` or `content/`, opened for reading. */
+export class Folder {
+  readonly area: Area;
+  readonly #path: string;
+  readonly #problems: ProblemList;
+
+  private constructor(path: string, area: Area, problems: ProblemList) {
+    this.#path = path;
+    this.area = area;
+    this.#problems = problems;
+  }
+
+  static async open(root: string, dir: string, problems: ProblemList): Promise<Folder | undefined> {
+    const path = resolve(root, dir);
+    const inside = isInside(path, resolve(root)) ? relative(resolve(root), path) : path;
+    const name = inside.split(sep).join('/');
+    try {
+      return new Folder(path, { realFolder: await realpath(path), name }, problems);
+    } catch (error) {
+      const code = errorCode(error);
+      problems.add(code === 'ENOENT' ? { code: 'missing-folder', file: name } : { code: 'unreadable-file', file: name, found: code });
+      return undefined;
+    }
+  }
+
+  list(folder: string, extensions: readonly string[], needed: boolean): Promise<Entry[]> {
+    const options = { path: join(this.#path, folder), published: `${this.area.name}/${folder}`, area: this.area, extensions, needed };
+    return listFolder(options, this.#problems);
+  }
+
+  readSource(name: string): Promise<Source | undefined> {
+    return readSource(join(this.#path, name), `${this.area.name}/${name}`, this.area, this.#problems);
+  }
+
+  async readOne<T>(name: string, schema: z.ZodType<T>): Promise<Omit<RecordFile<T>, 'id'> | undefined> {
+    const source = await this.readSource(name);
+    const front = source && parseFrontMatter(source);
+    const value = front && checkSchema(front, schema, source.report);
+    return source && front && value && { value, front, source };
+  }
+
+  async readRecords<T>(folder: string, extension: string, schema: z.ZodType<T>, needed = true): Promise<Records<T>> {
+    const entries = await this.list(folder, [extension], needed);
+    const records: RecordFile<T>[] = [];
+    for (const { id, files } of entries) {
+      const record = await this.readOne(`${folder}/${files.get(extension)}`, schema);
+      if (record) records.push({ id, ...record });
+    }
+    return { ids: entries.map(({ id }) => id), records };
+  }
+}

@@ -1,0 +1,111 @@
+import type { Bench, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
+import { freezeDeep } from './freeze.ts';
+import { Folder, type RecordFile } from './folder.ts';
+import { parseFrontMatter } from './front-matter.ts';
+import { checkTopFolder } from './list-folder.ts';
+import { ProblemList } from './problem-list.ts';
+import { bodySchema } from './schemas/body.ts';
+import { displaySchema } from './schemas/display.ts';
+import { linkSchema } from './schemas/link.ts';
+import { rigSchema } from './schemas/rig.ts';
+import { siteSchema } from './schemas/site.ts';
+import { writeUpSchema } from './schemas/write-up.ts';
+import { checker, checkLinks, parseSession, type Known } from './sessions.ts';
+import { parseSettings } from './settings.ts';
+
+const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions'];
+
+export interface BenchFolders {
+  /** Paths in problems and in the result are relative to it, for what lies inside it. */
+  readonly root: string;
+  readonly dataDir: string;
+  readonly contentDir: string;
+}
+
+/**
+ * Reads a whole bench: every file of `data/`, and the front matter of `content/`.
+ *
+ *     bytes → text (encoding, checksum) → front matter, YAML, CSV → typed values → references between them → frozen
+ *
+ * Nothing is read but these files: no clock, no environment. Throws one ProblemsError with every mistake of
+ * every file; a mistake in one file does not hide those of another.
+ */
+export async function readBench({ root, dataDir, contentDir }: BenchFolders): Promise<Bench> {
+  const problems = new ProblemList();
+  // 1. where everything is
+  const data = await Folder.open(root, dataDir, problems);
+  const content = await Folder.open(root, contentDir, problems);
+  if (!data || !content) {
+    problems.throwIfAny();
+    throw new Error('a folder that is missing was not reported');
+  }
+  await checkTopFolder(data.area.realFolder, data.area.name, ['settings.yaml', 'README.md', ...DATA_FOLDERS], problems);
+
+  // 2. what stands alone
+  const site = await content.readOne('site.md', siteSchema);
+  const settingsSource = await data.readSource('settings.yaml');
+  const settings = settingsSource && parseSettings(settingsSource);
+  const bodies = await data.readRecords('bodies', '.md', bodySchema);
+  const displays = await data.readRecords('displays', '.md', displaySchema);
+  const links = await data.readRecords('links', '.md', linkSchema, false);
+  const methods = await content.readRecords('methods', '.mdx', writeUpSchema, false);
+  const reports = await content.readRecords('reports', '.mdx', writeUpSchema, false);
+
+  // 3. what refers to something else
+  const rigs = await data.readRecords('rigs', '.md', rigSchema);
+  for (const { value, front, source } of rigs.records) {
+    checker(front, source.report).id('display', 'unknown-display', value.display, displays.ids);
+    checkLinks(value.links, links.ids, front, source.report);
+  }
+  const described = rigs.records.map((record): Rig => describe(record));
+  const known: Known = {
+    bodies: bodies.ids,
+    displays: displays.ids,
+    links: links.ids,
+    rigs: rigs.ids,
+    methods: methods.ids,
+    settings,
+    rigById: new Map(described.map((rig) => [rig.id, rig])),
+  };
+  const sessions = await readSessions(data, known, problems);
+
+  // 4. all or nothing
+  problems.throwIfAny();
+  if (!site || !settings || !settingsSource) throw new Error('a file that was not read was not reported');
+  return freezeDeep<Bench>({
+    site: { ...site.value, introduction: site.front.body, file: site.source.file },
+    settings,
+    settingsFile: settingsSource.file,
+    bodies: bodies.records.map(describe),
+    displays: displays.records.map(describe),
+    links: links.records.map(describe),
+    rigs: described,
+    sessions,
+    methods: methods.records.map(asWriteUp),
+    reports: reports.records.map(asWriteUp).sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
+  });
+}
+
+async function readSessions(data: Folder, known: Known, problems: ProblemList): Promise<Session[]> {
+  const sessions: Session[] = [];
+  for (const { id, files } of await data.list('sessions', ['.md', '.csv'], true)) {
+    const [frontFile, readingsFile] = [files.get('.md'), files.get('.csv')];
+    const published = `${data.area.name}/sessions/${id}`;
+    if (frontFile === undefined) problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
+    if (readingsFile === undefined) problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
+    const source = frontFile === undefined ? undefined : await data.readSource(`sessions/${frontFile}`);
+    const readingsSource = readingsFile === undefined ? undefined : await data.readSource(`sessions/${readingsFile}`);
+    const front = source && parseFrontMatter(source);
+    const session = source && front && parseSession({ id, source, front, readingsSource }, known);
+    if (session) sessions.push(session);
+  }
+  return sessions;
+}
+
+function describe<T>({ id, value, front, source }: RecordFile<T>): T & { id: string; description: string; file: SourceFile } {
+  return { id, ...value, description: front.body, file: source.file };
+}
+
+function asWriteUp({ id, value, source }: RecordFile<Omit<WriteUp, 'id' | 'file'>>): WriteUp {
+  return { id, ...value, file: source.file };
+}

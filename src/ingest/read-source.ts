@@ -1,0 +1,64 @@
+import { createHash } from 'node:crypto';
+import { readFile, realpath, stat } from 'node:fs/promises';
+import { sep } from 'node:path';
+import { checkEncoding } from './encoding.ts';
+import type { ProblemList } from './problem-list.ts';
+import { reportOn, type Source } from './source.ts';
+
+const MIB = 2 ** 20;
+const LIMIT_MIB = 64;
+
+/** A folder that files may be read from, and the names under which they are published. */
+export interface Area {
+  /** Real path: no symbolic link in it. */
+  readonly realFolder: string;
+  /** As the author knows it: `data`. */
+  readonly name: string;
+}
+
+/**
+ * Reads one file whole: bytes, size and checksum. Undefined, with one problem reported, when it lies outside
+ * its area, is no ordinary file, is too large or is not UTF-8 text. Where it lies and how large it is are
+ * settled before a byte of it is read.
+ */
+export async function readSource(path: string, published: string, area: Area, problems: ProblemList): Promise<Source | undefined> {
+  const report = reportOn(published, problems);
+  try {
+    const real = await realpath(path);
+    if (!isInside(real, area.realFolder)) {
+      report({ code: 'link-leads-out', expected: `${area.name}/` });
+      return undefined;
+    }
+    const status = await stat(real);
+    if (!status.isFile()) {
+      report({ code: 'not-a-file' });
+      return undefined;
+    }
+    if (status.size > LIMIT_MIB * MIB) {
+      report({ code: 'file-too-large', found: `${(status.size / MIB).toFixed(1)} MiB`, expected: `${LIMIT_MIB} MiB` });
+      return undefined;
+    }
+    const raw = await readFile(real);
+    const bytes = checkEncoding(raw, report);
+    if (bytes === undefined) return undefined;
+    if (bytes.length === 0) {
+      report({ code: 'empty-file' });
+      return undefined;
+    }
+    const sha256 = createHash('sha256').update(raw).digest('hex');
+    return { file: { path: published, sha256, bytes: raw.length }, bytes, report };
+  } catch (error) {
+    report({ code: 'unreadable-file', found: errorCode(error) });
+    return undefined;
+  }
+}
+
+export function isInside(realFile: string, realFolder: string): boolean {
+  return realFile === realFolder || realFile.startsWith(realFolder.endsWith(sep) ? realFolder : realFolder + sep);
+}
+
+/** `ENOENT`, `EACCES`, …; an error that is not the file system's is a fault of ours and goes on up. */
+export function errorCode(error: unknown): string {
+  if (error instanceof Error && 'code' in error && typeof error.code === 'string') return error.code;
+  throw error;
+}

@@ -1,0 +1,9 @@
+import type { Reading } from '../model/bench.ts';
+
+/** What a method adds to a reading, from the cells between `run` and `exclude`. */
+export interface ReadingParser {
+  /** Names of those columns. */
+  readonly columns: readonly string[];
+  parse(line: number, cells: readonly string[], excluded: boolean): Partial<Pick<Reading, 'sourceMs' | 'shownMs' | 'frames' | 'latencyMs'>>;
+  readonly resolutionMs?: number | undefined;
+}

@@ -1,0 +1,59 @@
+import type { MethodId, Reading, Rig } from '../model/bench.ts';
+import { parseCsv } from './csv.ts';
+import { parseFrames, parseLatencies } from './number-readings.ts';
+import type { ReadingParser } from './reading-parser.ts';
+import { RunCounter } from './run-counter.ts';
+import type { Source } from './source.ts';
+import { TimerPairs } from './timer-pairs.ts';
+
+export interface Readings {
+  readonly readings: readonly Reading[];
+  /** Step of the last digit that counts, in the source timer's values. */
+  readonly resolutionMs?: number;
+}
+
+/**
+ * Parses a readings file, row by row, in the form that the method has. Undefined, with the mistakes reported,
+ * when it cannot be read at all; a mistake in a row is reported and the row goes on, since the build stops anyway.
+ */
+export function parseReadings({ bytes, report }: Source, method: MethodId, rig: Rig): Readings | undefined {
+  const parser = parserOf(method, rig, report);
+  if (parser === undefined) return undefined;
+  const columns = ['run', ...parser.columns, 'exclude', 'note'];
+  const [excludeAt, noteAt] = [columns.length - 2, columns.length - 1];
+  const runs = new RunCounter(report);
+  const readings: Reading[] = [];
+  let counted = 0;
+  const rows = parseCsv(bytes, columns, report, ({ line, cells }) => {
+    const run = runs.parse(line, cells[0] ?? '');
+    const exclude = cells[excludeAt] ?? '';
+    const note = cells[noteAt] ?? '';
+    if (exclude === '') counted += 1;
+    else if (exclude.trim() === '') report({ code: 'blank-reason', line, key: 'exclude' });
+    const reading: { -readonly [K in keyof Reading]: Reading[K] } = {
+      line,
+      run,
+      ...parser.parse(line, cells, exclude !== ''),
+      cells: nameCells(columns, cells),
+    };
+    if (exclude !== '') reading.excluded = exclude;
+    if (note !== '') reading.note = note;
+    readings.push(Object.freeze(reading));
+  });
+  if (rows === undefined) return undefined;
+  if (rows === 0) report({ code: 'no-readings' });
+  else if (counted === 0 && readings.length === rows) report({ code: 'no-counted-reading' });
+  return { readings, ...(parser.resolutionMs === undefined ? {} : { resolutionMs: parser.resolutionMs }) };
+}
+
+function parserOf(method: MethodId, rig: Rig, report: Source['report']): ReadingParser | undefined {
+  if (method === 'two-timers') return rig.sourceTimer && new TimerPairs(rig.sourceTimer, report);
+  if (method === 'frame-count') return rig.observer && parseFrames(rig.observer.rate, report);
+  return parseLatencies(report);
+}
+
+function nameCells(columns: readonly string[], cells: readonly string[]): Readonly<Record<string, string>> {
+  const named: Record<string, string> = {};
+  for (let at = 0; at < columns.length; at += 1) named[columns[at] ?? ''] = cells[at] ?? '';
+  return Object.freeze(named);
+}

@@ -1,0 +1,22 @@
+import { z } from 'zod';
+import { date, text } from '../fields.ts';
+import { present } from '../present.ts';
+
+/** Front matter of `data/sessions/<id>.md`; what its ids refer to is checked where the whole bench is known. */
+export const sessionSchema = z
+  .strictObject({
+    body: text,
+    firmware: text.optional(),
+    rig: text,
+    method: text,
+    date,
+    settings: z.record(z.string(), text),
+    room: text.optional(),
+    'warm-up': text.optional(),
+    'cut-short': text.optional(),
+    links: z.array(text).optional(),
+    display: text.optional(),
+  })
+  .transform(({ 'warm-up': warmUp, 'cut-short': cutShort, ...rest }) => present({ ...rest, warmUp, cutShort }));
+
+export type SessionFront = z.output<typeof sessionSchema>;

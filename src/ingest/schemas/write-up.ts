@@ -1,0 +1,6 @@
+import { z } from 'zod';
+import { date, text } from '../fields.ts';
+import { present } from '../present.ts';
+
+/** Front matter of `content/methods/<id>.mdx` and `content/reports/<id>.mdx`. */
+export const writeUpSchema = z.strictObject({ title: text, summary: text, date, author: text.optional() }).transform(present);

@@ -1,0 +1,131 @@
+import type { MethodId, Rig, Session, Setting } from '../model/bench.ts';
+import { parseRate, type Rate } from '../model/rate.ts';
+import type { Problem, ProblemCode } from '../model/problem.ts';
+import { checkSchema } from './check-schema.ts';
+import type { FrontMatter } from './front-matter.ts';
+import { nearest } from './nearest.ts';
+import { present } from './present.ts';
+import { parseReadings } from './readings.ts';
+import { sessionSchema, type SessionFront } from './schemas/session.ts';
+import { findLevel } from './settings.ts';
+import type { Report, Source } from './source.ts';
+
+export const METHODS: readonly MethodId[] = ['two-timers', 'frame-count', 'instrument'];
+
+/** What a session may refer to. A file that is there but faulty counts as known: one mistake, one problem. */
+export interface Known {
+  readonly bodies: readonly string[];
+  readonly displays: readonly string[];
+  readonly links: readonly string[];
+  readonly rigs: readonly string[];
+  readonly methods: readonly string[];
+  /** Undefined where `data/settings.yaml` is faulty. */
+  readonly settings: readonly Setting[] | undefined;
+  /** Those that were read without a mistake, by id. */
+  readonly rigById: ReadonlyMap<string, Rig>;
+}
+
+interface SessionSources {
+  readonly id: string;
+  readonly source: Source;
+  readonly front: FrontMatter;
+  /** Undefined where the readings could not be read, which is reported already. */
+  readonly readingsSource: Source | undefined;
+}
+
+/** Parses one session and its readings; undefined, with every mistake of both files reported, when they do not fit. */
+export function parseSession({ id, source, front, readingsSource }: SessionSources, known: Known): Session | undefined {
+  const { report } = source;
+  const data = checkSchema(front, sessionSchema, report);
+  if (data === undefined) return undefined;
+  const check = checker(front, report);
+  check.firmware();
+  check.id('body', 'unknown-body', data.body, known.bodies);
+  check.id('rig', 'unknown-rig', data.rig, known.rigs);
+  check.id('method', 'unknown-method', data.method, METHODS);
+  if (data.display !== undefined) check.id('display', 'unknown-display', data.display, known.displays);
+  checkLinks(data.links ?? [], known.links, front, report);
+  const { levels, rate } = checkSettings(data, known.settings, front, report);
+
+  const rig = known.rigById.get(data.rig);
+  const method = METHODS.find((name) => name === data.method);
+  if (method !== undefined && !known.methods.includes(method)) check.at('method', { code: 'missing-method', found: method, expected: `${method}.mdx` });
+  if (rig === undefined || method === undefined) return undefined;
+  const lacks = whatRigLacks(rig, method);
+  if (lacks !== undefined) {
+    check.at('rig', { code: 'rig-lacks', found: method, expected: lacks });
+    return undefined;
+  }
+  const parsed = readingsSource && parseReadings(readingsSource, method, rig);
+  if (readingsSource === undefined || parsed === undefined || rate === undefined) return undefined;
+  const { body, firmware, date, room, warmUp, cutShort, links = rig.links, display = rig.display } = data;
+  const details = { firmware, room, warmUp, cutShort, resolutionMs: parsed.resolutionMs };
+  return {
+    ...present({ id, body, rig: rig.id, links, display, method, date, settings: levels, rate, notes: front.body, ...details }),
+    readings: parsed.readings,
+    file: source.file,
+    readingsFile: readingsSource.file,
+  };
+}
+
+/** Reports every link that is unknown, or listed twice. */
+export function checkLinks(links: readonly string[], known: readonly string[], front: FrontMatter, report: Report): void {
+  links.forEach((found, index) => {
+    const here = { ...front.locate(['links', index]), key: `links.${index + 1}`, found };
+    if (!known.includes(found)) report({ code: 'unknown-link', ...here, choices: known, nearest: nearest(found, known) });
+    else if (links.indexOf(found) < index) report({ code: 'duplicate-link', ...here });
+  });
+}
+
+/** Reports an id that is not among the known ones. */
+export function checker(front: FrontMatter, report: Report) {
+  const at = (key: string, problem: Omit<Problem, 'file'>): void => report({ ...front.locate([key]), key, ...problem });
+  return {
+    at,
+    id(key: string, code: ProblemCode, found: string, choices: readonly string[]): void {
+      if (!choices.includes(found)) at(key, { code, found, choices, nearest: nearest(found, choices) });
+    },
+    firmware(): void {
+      const { firmware } = front.value as Readonly<Record<string, string>>;
+      if (firmware !== undefined && front.isNumber(['firmware'])) at('firmware', { code: 'unquoted-number', found: firmware });
+    },
+  };
+}
+
+function checkSettings(
+  data: SessionFront,
+  settings: readonly Setting[] | undefined,
+  front: FrontMatter,
+  report: Report,
+): { levels: Readonly<Record<string, string>>; rate: Rate | undefined } {
+  if (settings === undefined) return { levels: {}, rate: undefined };
+  const names = settings.map(({ id }) => id);
+  const written = new Map(Object.entries(data.settings));
+  for (const name of written.keys()) {
+    if (names.includes(name)) continue;
+    const key = `settings.${name}`;
+    report({ code: 'unknown-setting', ...front.locateKey(['settings', name]), key, found: name, choices: names, nearest: nearest(name, names) });
+  }
+  const levels: [string, string][] = [];
+  for (const setting of settings) {
+    const found = written.get(setting.id);
+    if (found === undefined) continue;
+    const level = findLevel(setting, found);
+    if (level) levels.push([setting.id, level.id]);
+    else {
+      const choices = setting.levels.map(({ id }) => id);
+      const here = { ...front.locate(['settings', setting.id]), key: `settings.${setting.id}` };
+      report({ code: 'unknown-level', ...here, found, choices, nearest: nearest(found, choices) });
+    }
+  }
+  if (!written.has('rate')) report({ code: 'missing-key', ...front.locateKey(['settings']), key: 'settings.rate' });
+  const rate = levels.find(([name]) => name === 'rate')?.[1];
+  return { levels: Object.fromEntries(levels), rate: rate === undefined ? undefined : parseRate(rate) };
+}
+
+/** The key of the rig that the method cannot do without, where the rig has none. */
+function whatRigLacks(rig: Rig, method: MethodId): string | undefined {
+  if (method === 'two-timers') return rig.sourceTimer ? undefined : 'source-timer';
+  if (method === 'frame-count') return rig.observer ? undefined : 'observer';
+  return rig.instrument ? undefined : 'instrument';
+}

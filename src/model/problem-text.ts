@@ -1,0 +1,187 @@
+/**
+ * The words of every problem: the only place that has any. One line per problem, made to be read in a
+ * terminal and clicked in an editor: where, which key or column, what is wrong, what to do.
+ *
+ *     data/sessions/a.md:4:6  rig  unknown rig "balcny"; expected one of balcony, pit. Did you mean balcony?
+ *
+ * The file is as long as the table of codes.
+ */
+import type { Problem, ProblemCode } from './problem.ts';
+
+/** What is wrong; then, where the choices and the nearest of them do not say it, what to do. */
+type Words = (problem: Problem) => readonly [says: string, remedy?: string];
+
+const PROBLEMS_SHOWN_PER_FILE = 20;
+const CHOICES_SHOWN = 12;
+const FOUND_SHOWN = 60;
+
+const found = (problem: Problem): string => quote(problem.found ?? '');
+const asIs = (text: string | undefined): string => escapeControls(text ?? '');
+
+const SEPARATORS: Readonly<Record<string, string>> = { ';': 'semicolons', '\t': 'tabs', '|': 'vertical bars' };
+const SHAPES: Readonly<Record<string, string>> = { text: 'text', list: 'a list', mapping: 'keys with values' };
+
+const DURATION = 'write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min';
+const UTF_8 = 'Save it as UTF-8 (in a spreadsheet: "CSV UTF-8"; in an editor: Save with encoding, UTF-8)';
+
+const WORDS: Readonly<Record<ProblemCode, Words>> = {
+  'missing-folder': () => ['this folder is missing', 'Create it, or check that the build was pointed at the right place'],
+  'missing-file': () => ['this file is missing', 'Create it'],
+  'missing-readings': (p) => [`this session has no readings file ${asIs(p.expected)}`, 'Add it beside this file; both have the same name'],
+  'missing-front': (p) => [`these readings have no session file ${asIs(p.expected)}`, 'Add it beside this file; both have the same name'],
+  'stray-entry': (p) =>
+    p.expected === undefined
+      ? ['does not belong here', 'Move it away, or correct its name']
+      : [`does not belong here; expected ${asIs(p.expected)}`, 'Move it away, or correct its name'],
+  'bad-id': (p) => [
+    `the file name ${found(p)} cannot be an id; use lower-case letters, digits and hyphens`,
+    p.expected === undefined ? 'Rename the file' : `Rename it, for example to ${asIs(p.expected)}`,
+  ],
+  'duplicate-id': (p) => [`has the same id as ${asIs(p.expected)}`, 'Rename or remove one of the two'],
+  'link-leads-out': (p) => [`is a symbolic link that leads out of ${asIs(p.expected)}; its target was not read`, 'Put the file itself here'],
+  'not-a-file': () => ['is not an ordinary file', 'Replace it with one'],
+  'unreadable-file': (p) => [`cannot be read (${asIs(p.found)})`, 'Check that it exists and that its permissions let you read it'],
+  'file-too-large': (p) => [`is ${asIs(p.found)} and was not read; the limit is ${asIs(p.expected)}`, 'Split it into several sessions'],
+  'empty-file': () => ['is empty', 'Write its contents, or remove it'],
+  'utf-16': () => ['is encoded as UTF-16', UTF_8],
+  'not-utf-8': () => ['this line holds bytes that are not UTF-8', UTF_8],
+  'nul-byte': () => ['this line holds a NUL byte, so the file is not plain text', `Write it again as plain text. ${UTF_8}`],
+
+  'no-front-matter': (p) => [`expected the opening line ---, found ${found(p)}`, 'Begin the file with front matter: a line ---, keys and values, a line ---'],
+  'front-matter-language': (p) => [`front matter in the language ${found(p)} is refused and was not run`, 'Open with --- alone and write YAML'],
+  'front-matter-unclosed': () => ['the front matter that opens here is never closed', 'End it with a line ---'],
+  'front-matter-close': (p) => [`the front matter closes with ${found(p)}`, 'Close it with a line --- that holds nothing else'],
+  'bad-yaml': (p) => [`not valid YAML 1.2: ${asIs(p.found)}`],
+  'yaml-depth': () => ['the YAML is nested too deeply', 'Write plain keys and values'],
+  'yaml-alias': (p) => [`YAML anchors and aliases are not accepted, found ${found(p)}`, 'Write the value out; put it in quotes if it is text'],
+  'yaml-tag': (p) => [`YAML tags are not accepted, found ${found(p)}`, 'Remove it; put the value in quotes if it is text'],
+  'duplicate-key': () => ['this key is written twice', 'Keep one of the two'],
+  'unknown-key': (p) => [`unknown key ${found(p)}`],
+  'missing-key': () => ['this key is missing', 'Add it'],
+  'empty-value': () => ['has no value', 'Write one, or remove the key if it is optional'],
+  'wrong-shape': (p) => [`expected ${nameShape(p.expected)}, found ${nameShape(p.found)}`],
+
+  'bad-choice': (p) => [`${found(p)} is not a choice here`],
+  'bad-flag': (p) => [`expected true or false, found ${found(p)}`],
+  'bad-date': (p) => [`expected a calendar date written YYYY-MM-DD, found ${found(p)}`],
+  'bad-duration': (p) => [`expected a duration, found ${found(p)}; ${DURATION}`],
+  'zero-duration': (p) => [`must be longer than zero, found ${found(p)}`],
+  'bad-rate': (p) => [`expected a rate, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`],
+  'bad-tolerance': (p) => [`expected parts per million, found ${found(p)}; write 50 ppm`],
+  'bad-row-height': (p) => [`expected a height from 0 (top edge) to 1 (bottom edge), found ${found(p)}`],
+  'bad-setting-name': (p) => [`${found(p)} cannot name a setting; use lower-case letters, digits and hyphens`],
+  'bad-level-number': (p) => [`the levels of a numeric setting are plain numbers, found ${found(p)}`],
+  'bad-level-rate': (p) => [`the levels of a rate setting are rates, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`],
+  'duplicate-setting': (p) => [`the setting ${found(p)} is declared twice`, 'Keep one of the two'],
+  'duplicate-level': (p) => [`the level ${found(p)} repeats ${asIs(p.expected)}`, 'Keep one of the two'],
+  'duplicate-link': (p) => [`the link ${found(p)} is listed twice`, 'List each link of the chain once; give a second unit a file of its own'],
+  'no-rate-setting': () => ['there is no setting named rate of kind rate', 'Declare it: - { name: rate, label: Frame rate, kind: rate, levels: [24, 25] }'],
+  'unquoted-number': (p) => [`${asIs(p.found)} is a number here, and other programs would drop its last zeros`, `Quote it: "${asIs(p.found)}"`],
+
+  'unknown-body': (p) => [`unknown body ${found(p)}`],
+  'unknown-rig': (p) => [`unknown rig ${found(p)}`],
+  'unknown-display': (p) => [`unknown display ${found(p)}`],
+  'unknown-link': (p) => [`unknown link ${found(p)}`],
+  'unknown-setting': (p) => [`unknown setting ${found(p)}`],
+  'unknown-level': (p) => [`unknown level ${found(p)} of this setting`],
+  'unknown-method': (p) => [`unknown method ${found(p)}`],
+  'missing-method': (p) => [`the method ${found(p)} has no page ${asIs(p.expected)}`, 'Write it, so that readers can see how the readings were taken'],
+  'rig-lacks': (p) => [`the method ${found(p)} needs ${asIs(p.expected)}, which the rig does not state`, 'Add it to the rig, or choose another rig or method'],
+
+  'no-readings': () => ['has a header and no readings', 'Add the readings, one per line'],
+  'wrong-delimiter': (p) => [`the columns are separated by ${SEPARATORS[p.found ?? ''] ?? found(p)}, not by commas`, 'Save the file with comma-separated values, and write decimals with a point: 31.482'],
+  'unknown-column': (p) => [`unknown column ${found(p)}; expected exactly ${asIs(p.expected)}`],
+  'missing-column': (p) => [`this column is missing; expected exactly ${asIs(p.expected)}`],
+  'duplicate-column': (p) => [`the column ${found(p)} stands twice; expected exactly ${asIs(p.expected)}`],
+  'column-order': (p) => [`the columns are in another order; expected exactly ${asIs(p.expected)}`],
+  'unclosed-quote': () => ['a quote that opens in this row is never closed', 'Close it; inside quotes, a quote is written twice: ""'],
+  'stray-quote': () => ['a quote in this row stands where none can', 'Quote whole cells, without spaces around; inside quotes, a quote is written twice: ""'],
+  'ragged-row': (p) => [
+    `this row has ${count(Number(p.found), 'cell')}; expected ${asIs(p.expected)}`,
+    'Quote a cell that holds a comma, and write decimals with a point: 31.482',
+  ],
+  'blank-row': () => ['a blank row stands among the readings', 'Remove it; blank lines are accepted only at the end'],
+
+  'bad-run': (p) => [`expected a run number, 1 or more, found ${found(p)}`],
+  'run-order': (p) => [`run ${asIs(p.found)} cannot stand here; expected ${asIs(p.expected)}`, 'Runs count up from 1 without gaps'],
+  'empty-cell': () => ['is empty, and the reading is not excluded', 'Write the value, or say under exclude why there is none'],
+  'bad-time': (p) => [`expected a time, found ${found(p)}; write 31.482, 00:31.482 or 00:00:31.482`, remedyOfNumber(p)],
+  'mixed-decimals': (p) => [`${found(p)} has ${count(decimalsOf(p), 'decimal')} where the times above have ${asIs(p.expected)}`, 'Write every time of a file with the same number of decimals, as the timer shows it'],
+  'time-past-wrap': (p) => [`${asIs(p.found)} cannot be read off a timer that starts again after ${asIs(p.expected)}`, 'Correct the reading, or wraps-after in the rig'],
+  'bad-number': (p) => [`expected a plain decimal number, found ${found(p)}; write 17 or 17.5`, remedyOfNumber(p)],
+  'negative-value': (p) => [`must not be negative, found ${asIs(p.found)}`, 'Correct it, or say under exclude why it does not count'],
+  'shown-later': (p) => [
+    `the display shows ${asIs(p.found)}, later than the source at ${asIs(p.expected)}`,
+    'Check that the two are not swapped; correct the reading, or say under exclude why it does not count',
+  ],
+  'timer-wrapped': (p) => [
+    `the display shows ${asIs(p.found)}, later than the source; the timer may have started again at zero`,
+    `If it does so after ${asIs(p.expected)}, state wraps-after: ${asIs(p.expected)} in the rig; if not, correct the reading or exclude it`,
+  ],
+  'blank-reason': () => ['holds only blanks', 'Write why the reading does not count, or leave the cell empty'],
+  'no-counted-reading': () => ['every reading of this session is excluded', 'Add a reading that counts, or remove the session'],
+};
+
+/** One problem on one line. */
+export function describeProblem(problem: Problem): string {
+  const [says, remedy] = WORDS[problem.code](problem);
+  const where = [asIs(problem.file), problem.line, problem.column].filter((part) => part !== undefined).join(':');
+  const what = `${says}${describeChoices(problem.choices)}.`;
+  const todo = [remedy && `${remedy}.`, describeNearest(problem.nearest)].filter((part) => part);
+  return [where, ...(problem.key === undefined ? [] : [asIs(problem.key)]), [what, ...todo].join(' ')].join('  ');
+}
+
+/** Every file with its problems, in the order given, under a line that counts them. A long list for one file is cut, and says so. */
+export function describeProblems(problems: readonly Problem[]): string {
+  const byFile = Map.groupBy(problems, (problem) => problem.file);
+  const blocks = [...byFile.values()].map((inFile) => {
+    const lines = inFile.slice(0, PROBLEMS_SHOWN_PER_FILE).map(describeProblem);
+    const more = inFile.length - lines.length;
+    return [...lines, ...(more > 0 ? [`${asIs(inFile[0]?.file)}  and ${more} more in this file.`] : [])].join('\n');
+  });
+  const heading = `${count(problems.length, 'problem')} in ${count(byFile.size, 'file')}:`;
+  return [heading, ...blocks].join('\n\n');
+}
+
+function describeChoices(choices: readonly string[] | undefined): string {
+  if (choices === undefined) return '';
+  if (choices.length === 0) return '; there are none';
+  const shown = choices.slice(0, CHOICES_SHOWN).map(escapeControls).join(', ');
+  const more = choices.length - CHOICES_SHOWN;
+  return `; expected ${choices.length === 1 ? '' : 'one of '}${shown}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
+function describeNearest(nearest: readonly string[] | undefined): string | undefined {
+  if (nearest === undefined || nearest.length === 0) return undefined;
+  const names = nearest.map(escapeControls);
+  const last = names.pop();
+  return `Did you mean ${names.length > 0 ? `${names.join(', ')} or ` : ''}${last}?`;
+}
+
+function remedyOfNumber({ found: text = '' }: Problem): string {
+  if (text !== text.trim()) return 'Remove the blanks around it';
+  if (text.includes(',')) return 'Write decimals with a point, not a comma';
+  return 'Where there is no value, leave the cell empty and say under exclude why';
+}
+
+function nameShape(shape = ''): string {
+  return SHAPES[shape] ?? asIs(shape);
+}
+
+function decimalsOf({ found: text = '' }: Problem): number {
+  return text.split('.')[1]?.length ?? 0;
+}
+
+function count(n: number, noun: string): string {
+  return `${n} ${noun}${n === 1 ? '' : 's'}`;
+}
+
+function quote(text: string): string {
+  const cut = text.length > FOUND_SHOWN ? `${text.slice(0, FOUND_SHOWN)}…` : text;
+  return escapeControls(JSON.stringify(cut));
+}
+
+/** Control and direction-changing characters would let a file rewrite what the terminal shows. */
+function escapeControls(text: string): string {
+  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (char) => `\\u{${(char.codePointAt(0) ?? 0).toString(16)}}`);
+}
