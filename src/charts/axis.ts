@@ -5,35 +5,54 @@ import { TEXT_SIZE } from './theme.ts';
 export interface Axis {
   readonly domain: readonly [low: number, high: number];
   readonly ticks: readonly number[];
+  /** vega's number format for the ticks: all with the same number of decimals. */
+  readonly format: string;
+  /** Width of the widest tick label, in px. */
+  readonly labelWidth: number;
 }
 
 const MAX_TICKS = 8;
-const TICK_GAP = 22;
+const MOST_DECIMALS = 6;
+/** Between two tick labels that stand side by side, in px. */
+const LABEL_GAP = 22;
 
-/** An axis for lengths: it holds zero and all values, ends on round numbers, and its labels have room. */
-export function axisFromZero(values: readonly number[], lengthPx: number): Axis {
-  return roomyAxis([0, ...values], lengthPx, (labels) => Math.max(...labels.map((label) => textWidth(label, TEXT_SIZE))) + TICK_GAP);
+/** A horizontal axis for lengths: it holds zero and all values, ends on round numbers, and its labels have room. */
+export function axisFromZero(values: Iterable<number>, widthPx: number): Axis {
+  const [low, high] = finiteExtent(values);
+  return roomyAxis(Math.min(0, low), Math.max(0, high), widthPx, (axis) => axis.labelWidth + LABEL_GAP);
 }
 
-/** An axis for positions: it holds all values, and a little more where they are all the same. */
-export function axisAround(values: readonly number[], lengthPx: number, spacingPx: number): Axis {
-  const [low = 0, high = 0] = extent(values);
+/** An axis for positions, not lengths: it holds all values, and a little more where they are all the same. */
+export function axisAround(values: Iterable<number>, lengthPx: number, spacingPx: number): Axis {
+  const [low, high] = finiteExtent(values);
   const margin = high > low ? 0 : Math.max(0.5, Math.abs(high) * 0.01);
-  return roomyAxis([low - margin, high + margin], lengthPx, () => spacingPx);
+  return roomyAxis(low - margin, high + margin, lengthPx, () => spacingPx);
 }
 
-function roomyAxis(values: readonly number[], lengthPx: number, spacing: (labels: string[]) => number): Axis {
-  const [low = 0, high = 0] = extent(values);
-  if (!Number.isFinite(low) || !Number.isFinite(high)) throw new RangeError('an axis needs finite values');
+/** Where a value stands on an axis of that length, in px from its low end. */
+export function placeOnAxis({ domain: [low, high] }: Axis, value: number, lengthPx: number): number {
+  return ((value - low) / (high - low)) * lengthPx;
+}
+
+/** A tick as vega prints it: fixed decimals, a true minus sign. */
+export function tickText(value: number, format: string): string {
+  return value.toFixed(Number(format.slice(1, -1))).replace('-', '−');
+}
+
+function roomyAxis(low: number, high: number, lengthPx: number, spacing: (axis: Axis) => number): Axis {
   const top = high > low ? high : low + 1;
   for (let count = MAX_TICKS; ; count -= 1) {
     const domain = nice(low, top, count);
     const marks = ticks(domain[0], domain[1], count);
-    if (count === 1 || (marks.length <= MAX_TICKS && spacing(marks.map(tickText)) * (marks.length - 1) <= lengthPx)) return { domain, ticks: marks };
+    const decimals = Math.max(...marks.map((mark) => (String(Number(mark.toFixed(MOST_DECIMALS))).split('.')[1] ?? '').length));
+    const format = `.${String(decimals)}f`;
+    const axis = { domain, ticks: marks, format, labelWidth: Math.max(...marks.map((mark) => textWidth(tickText(mark, format), TEXT_SIZE))) };
+    if (count === 1 || (marks.length <= MAX_TICKS && spacing(axis) * (marks.length - 1) <= lengthPx)) return axis;
   }
 }
 
-/** As vega's format `~f` prints it, with a true minus sign. */
-export function tickText(value: number): string {
-  return String(Number(value.toFixed(6))).replace('-', '−');
+function finiteExtent(values: Iterable<number>): [low: number, high: number] {
+  const [low, high] = extent(values);
+  if (low === undefined || high === undefined || !Number.isFinite(low) || !Number.isFinite(high)) throw new RangeError('an axis needs finite values');
+  return [low, high];
 }

@@ -1,130 +1,111 @@
-import { axisFromZero, tickText } from './axis.ts';
+import { axisFromZero, placeOnAxis, tickText } from './axis.ts';
 import { CHART_WIDTH, type PlacedText, type Variant } from './chart.ts';
+import { layOutColumns, type Columns } from './estimates-columns.ts';
 import type { EstimateRow } from './estimates.ts';
 import type { Drawing } from './render.ts';
 import { textWidth, wrapText } from './text-width.ts';
-import { LINE_HEIGHT, TEXT_SIZE } from './theme.ts';
+import { DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_GAP, TEXT_SIZE } from './theme.ts';
 
-const GAP = 18;
-/** From the baseline down, and from the baseline up to the middle of a lower-case letter. */
-const DESCENT = 5;
-const HALF_X_HEIGHT = 4.5;
 const ROW_PADDING = 8;
-/** Below the text of a narrow row: its part of the plot. */
-const STRIP_HEIGHT = 21;
-const STRIP_PADDING = 6;
+/** Under the text of a narrow row: its part of the plot, and what parts it from the text and the next row. */
+const STRIP_HEIGHT = 15;
+const STRIP_PADDING = 5;
 const HEADING_SPACE = 14;
 const AXIS_HEIGHT = 22;
-const WIDEST_LABEL = 230;
-const PLOT_EDGE = 8;
 /** Beyond this the bottom axis is out of sight from the top rows, and the ticks are written there too. */
 const TALL = 520;
 
-/** Text from the left edge of the drawing, before the plotting area's place in it is known. */
-type FreeText = PlacedText;
-
-interface Columns {
-  readonly plotLeft: number;
-  readonly plotRight: number;
-  /** Where a row's text starts to be its value: texts line up on ' ± '. */
-  readonly valueX: (text: string) => number;
-  readonly labelLimit: number;
+/** Rows stacked from y = 0 down; texts and lines with x from the left edge of the drawing. */
+interface Stack {
+  readonly texts: PlacedText[];
+  /** Between groups. */
+  readonly lines: { x: number; x2: number; y: number }[];
+  readonly marks: { y: number; row: EstimateRow }[];
+  /** Where the grid is drawn: it stays clear of text. */
+  readonly bands: { y: number; y2: number }[];
+  height: number;
 }
 
 /** Places every mark and every text of an estimates chart, for one variant. */
 export function layOutEstimates(rows: readonly EstimateRow[], axisTitle: string, variant: Variant): Omit<Drawing, 'spec'> {
   const columns = layOutColumns(rows, variant);
-  const plotWidth = columns.plotRight - columns.plotLeft;
-  const values = rows.flatMap(({ figure: { value, interval } }) => (interval ? [value, interval.low, interval.high] : [value]));
-  const axis = axisFromZero(values, plotWidth);
-
-  const texts: FreeText[] = [];
-  const lines: { x: number; x2: number; y: number }[] = [];
-  const marks: { y: number; row: EstimateRow }[] = [];
-  /** Stretches over which the grid is drawn: it stays clear of text. */
-  const bands: { y: number; y2: number }[] = [];
-  let y = 0;
-  let group: string | undefined;
-  for (const row of rows) {
-    if (row.group !== undefined && row.group !== group) {
-      if (y > 0) {
-        y += HEADING_SPACE;
-        lines.push({ x: 0, x2: CHART_WIDTH[variant], y: y - HEADING_SPACE / 2 });
-      }
-      y = placeLines(texts, wrapText(row.group, CHART_WIDTH[variant], TEXT_SIZE, 600), y, 600) + DESCENT;
-      bands.push({ y, y2: y });
-    }
-    group = row.group;
-    const labels = wrapText(row.label, columns.labelLimit, TEXT_SIZE);
-    const firstBaseline = y + LINE_HEIGHT;
-    const value = { y: firstBaseline, text: row.figure.text, align: 'left', weight: 400, x: columns.valueX(row.figure.text) } as const;
-    if (variant === 'wide') {
-      const top = bands.pop()?.y ?? 0;
-      y = placeLines(texts, labels, y, 400) + ROW_PADDING;
-      bands.push({ y: top, y2: y });
-      texts.push(value);
-      marks.push({ y: firstBaseline - HALF_X_HEIGHT, row });
-    } else {
-      const besideLabel = textWidth(labels.at(-1) ?? '', TEXT_SIZE) + GAP <= value.x;
-      y = placeLines(texts, labels, y, 400);
-      if (!besideLabel) y += LINE_HEIGHT;
-      texts.push({ ...value, y });
-      marks.push({ y: y + (STRIP_PADDING + STRIP_HEIGHT) / 2, row });
-      bands.push({ y: y + STRIP_PADDING, y2: y + STRIP_HEIGHT });
-      y += STRIP_HEIGHT + ROW_PADDING / 2;
-    }
-  }
-  const height = y;
-  const shifted = texts.map((text) => ({ ...text, x: text.x - columns.plotLeft }));
+  const { texts, lines, marks, bands, height } = stackRows(rows, columns, variant);
+  const { plotLeft, plotRight } = columns;
+  const width = plotRight - plotLeft;
+  const axis = axisFromZero(rows.flatMap(({ figure: { value, interval } }) => (interval ? [value, interval.low, interval.high] : [value])), width);
   const tall = height > TALL;
-  const toPx = (value: number) => ((value - axis.domain[0]) / (axis.domain[1] - axis.domain[0])) * plotWidth;
-  if (tall) for (const tick of axis.ticks) shifted.push({ x: toPx(tick), y: -8, text: tickText(tick), align: 'center', weight: 400 });
-  shifted.push({ x: plotWidth, y: height + AXIS_HEIGHT + LINE_HEIGHT, text: axisTitle, align: 'right', weight: 400 });
+  const topTicks = tall ? axis.ticks.map((tick) => ({ x: placeOnAxis(axis, tick, width), y: -8, text: tickText(tick, axis.format), align: 'center', weight: 400 })) : [];
+  const title = { x: width, y: height + AXIS_HEIGHT + LINE_HEIGHT, text: axisTitle, align: 'right', weight: 400 };
+  const withInterval = marks.flatMap(({ y, row: { figure } }) => (figure.interval ? [{ y, value: figure.value, ...figure.interval }] : []));
 
   return {
-    width: plotWidth,
+    width,
     height,
-    padding: {
-      left: columns.plotLeft,
-      right: CHART_WIDTH[variant] - columns.plotRight,
-      top: tall ? AXIS_HEIGHT : DESCENT,
-      bottom: AXIS_HEIGHT + LINE_HEIGHT + DESCENT + 1,
-    },
-    params: { low: axis.domain[0], high: axis.domain[1], marks: axis.ticks },
+    padding: { left: plotLeft, right: CHART_WIDTH[variant] - plotRight, top: tall ? AXIS_HEIGHT : 0, bottom: AXIS_HEIGHT + LINE_HEIGHT + DESCENT },
+    params: { low: axis.domain[0], high: axis.domain[1], marks: axis.ticks, tickFormat: axis.format },
     data: {
       grid: bands.flatMap((band) => axis.ticks.filter((tick) => tick !== 0).map((value) => ({ value, ...band }))),
       zero: bands.map((band) => ({ value: 0, ...band })),
-      intervals: marks.flatMap(({ y, row: { figure } }) => (figure.interval ? [{ y, low: figure.interval.low, high: figure.interval.high }] : [])),
-      ends: marks.flatMap(({ y, row: { figure } }) => (figure.interval ? [{ y, value: figure.interval.low }, { y, value: figure.interval.high }] : [])),
-      points: marks.flatMap(({ y, row: { figure } }) => (figure.interval ? [{ y, value: figure.value }] : [])),
+      lines: lines.map(({ x, x2, y }) => ({ x: x - plotLeft, x2: x2 - plotLeft, y })),
+      intervals: withInterval.map(({ y, low, high }) => ({ y, low, high })),
+      ends: withInterval.flatMap(({ y, low, high }) => [{ y, value: low }, { y, value: high }]),
+      points: withInterval.map(({ y, value }) => ({ y, value })),
       bare: marks.flatMap(({ y, row: { figure } }) => (figure.interval ? [] : [{ y, value: figure.value }])),
-      lines: lines.map(({ x, x2, y }) => ({ x: x - columns.plotLeft, x2: x2 - columns.plotLeft, y })),
-      texts: shifted,
+      texts: [...texts.map((text) => ({ ...text, x: text.x - plotLeft })), ...topTicks, title],
     },
   };
 }
 
-/** Adds lines of text under each other from `top`; gives the baseline of the last. */
-function placeLines(texts: FreeText[], lines: readonly string[], top: number, weight: 400 | 600): number {
-  lines.forEach((text, i) => texts.push({ x: 0, y: top + (i + 1) * LINE_HEIGHT, text, align: 'left', weight }));
-  return top + lines.length * LINE_HEIGHT;
+function stackRows(rows: readonly EstimateRow[], columns: Columns, variant: Variant): Stack {
+  const stack: Stack = { texts: [], lines: [], marks: [], bands: [], height: 0 };
+  const stackRow = variant === 'wide' ? stackWideRow : stackNarrowRow;
+  let group: string | undefined;
+  for (const row of rows) {
+    const opensGroup = row.group !== group;
+    if (opensGroup && row.group !== undefined) stackHeading(stack, row.group, variant);
+    stackRow(stack, row, columns, opensGroup);
+    group = row.group;
+  }
+  return stack;
 }
 
-function layOutColumns(rows: readonly EstimateRow[], variant: Variant): Columns {
-  const texts = rows.map(({ figure }) => figure.text);
-  const lead = Math.max(...texts.map(leadWidth));
-  const width = lead + Math.max(...texts.map((text) => textWidth(text, TEXT_SIZE) - leadWidth(text)));
-  const total = CHART_WIDTH[variant];
-  const valueX = (text: string) => total - width + lead - leadWidth(text);
-  // half of the widest tick label may stand out on either side
-  const edge = Math.max(PLOT_EDGE, ...rows.map(({ figure }) => textWidth(tickText(Math.round(figure.interval?.high ?? figure.value)), TEXT_SIZE) / 2 + 4));
-  if (variant === 'narrow') return { plotLeft: edge, plotRight: total - edge, valueX, labelLimit: total };
-  const widest = Math.max(...rows.map(({ label }) => Math.min(WIDEST_LABEL, textWidth(label, TEXT_SIZE))));
-  return { plotLeft: Math.ceil(widest) + GAP, plotRight: total - Math.max(width + GAP, edge), valueX, labelLimit: Math.ceil(widest) };
+function stackHeading(stack: Stack, heading: string, variant: Variant): void {
+  const width = CHART_WIDTH[variant];
+  if (stack.height > 0) {
+    stack.lines.push({ x: 0, x2: width, y: stack.height + HEADING_SPACE / 2 });
+    stack.height += HEADING_SPACE;
+  }
+  stackLines(stack, wrapText(heading, width, TEXT_SIZE, 600), 600);
+  stack.height += DESCENT;
 }
 
-/** Width of what stands before ' ± ', where texts line up; of the whole text where there is none. */
-function leadWidth(text: string): number {
-  const at = text.indexOf(' ± ');
-  return textWidth(at === -1 ? text : text.slice(0, at), TEXT_SIZE);
+/** Label at the left, value at the right, the plot between them; the grid runs on from row to row. */
+function stackWideRow(stack: Stack, row: EstimateRow, { valueX, labelLimit }: Columns, opensGroup: boolean): void {
+  const top = stack.height;
+  const baseline = top + LINE_HEIGHT;
+  stack.texts.push({ x: valueX(row.figure.text), y: baseline, text: row.figure.text, align: 'left', weight: 400 });
+  stackLines(stack, wrapText(row.label, labelLimit, TEXT_SIZE), 400);
+  stack.height += ROW_PADDING;
+  stack.marks.push({ y: baseline - HALF_X_HEIGHT, row });
+  const band = opensGroup ? undefined : stack.bands.at(-1);
+  if (band) band.y2 = stack.height;
+  else stack.bands.push({ y: top, y2: stack.height });
+}
+
+/** Label and value above, side by side where both fit; under them a strip of the plot. */
+function stackNarrowRow(stack: Stack, row: EstimateRow, { valueX, labelLimit }: Columns): void {
+  const labels = wrapText(row.label, labelLimit, TEXT_SIZE);
+  const x = valueX(row.figure.text);
+  stackLines(stack, labels, 400);
+  if (textWidth(labels.at(-1) ?? '', TEXT_SIZE) + TEXT_GAP > x) stack.height += LINE_HEIGHT;
+  stack.texts.push({ x, y: stack.height, text: row.figure.text, align: 'left', weight: 400 });
+  const top = stack.height + STRIP_PADDING;
+  stack.bands.push({ y: top, y2: top + STRIP_HEIGHT });
+  stack.marks.push({ y: top + STRIP_HEIGHT / 2, row });
+  stack.height = top + STRIP_HEIGHT + STRIP_PADDING;
+}
+
+/** Adds lines of text under each other; the stack then ends at the baseline of the last. */
+function stackLines(stack: Stack, lines: readonly string[], weight: 400 | 600): void {
+  for (const text of lines) stack.texts.push({ x: 0, y: (stack.height += LINE_HEIGHT), text, align: 'left', weight });
 }

@@ -34,12 +34,13 @@ const SPEC: TopLevelSpec = {
     { name: 'low', value: 0 },
     { name: 'high', value: 1 },
     { name: 'marks', value: [] },
+    { name: 'tickFormat', value: 'd' },
   ],
   encoding: {
     x: {
       type: 'quantitative',
       scale: { domain: [{ expr: 'low' }, { expr: 'high' }], nice: false, zero: false },
-      axis: { values: { expr: 'marks' }, format: '~f', grid: false },
+      axis: { values: { expr: 'marks' }, labelExpr: 'format(datum.value, tickFormat)', grid: false },
     },
     y: { value: { expr: 'datum.y' } },
   },
@@ -47,7 +48,7 @@ const SPEC: TopLevelSpec = {
     { data: { name: 'grid' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
     { data: { name: 'zero' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
     { data: { name: 'intervals' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: INTERVAL_WIDTH }, encoding: { x: { field: 'low' }, x2: { field: 'high' } } },
-    { data: { name: 'ends' }, mark: { type: 'tick', orient: 'vertical', color: COLOUR.accent, thickness: INTERVAL_WIDTH, size: CAP_HEIGHT }, encoding: { x: { field: 'value' } } },
+    { data: { name: 'ends' }, mark: { type: 'tick', orient: 'vertical', opacity: 1, color: COLOUR.accent, thickness: INTERVAL_WIDTH, size: CAP_HEIGHT }, encoding: { x: { field: 'value' } } },
     { data: { name: 'points' }, mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
     { data: { name: 'bare' }, mark: { type: 'point', shape: 'diamond', filled: false, opacity: 1, size: POINT_AREA, strokeWidth: INTERVAL_WIDTH, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
     { data: { name: 'lines' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { value: { expr: 'datum.x' } }, x2: { value: { expr: 'datum.x2' } } } },

@@ -6,6 +6,11 @@ export const FONT_FAMILY = '"Source Sans 3 Variable", "Source Sans 3", system-ui
 /** All text, in px at the design width: never under 12 px where the column is a little narrower. */
 export const TEXT_SIZE = 13.5;
 export const LINE_HEIGHT = 17;
+/** From the baseline down to the end of a `p`, and up to the middle of an `x`. */
+export const DESCENT = 5;
+export const HALF_X_HEIGHT = 4.5;
+/** Between columns of text and plot. */
+export const TEXT_GAP = 18;
 
 /** Colours come from the page, so that one drawing serves light, dark and print; each has a stand-in. */
 export const COLOUR = {

@@ -1,5 +1,6 @@
 /** Invented figures, ordinary and extreme, for the gallery and the tests. */
 import { type EstimateRow, renderEstimates } from '../../src/charts/estimates.ts';
+import { type ReadingsInput, renderReadings } from '../../src/charts/readings.ts';
 import type { Chart } from '../../src/charts/chart.ts';
 import type { Figure } from '../../src/figures/register.ts';
 
@@ -53,6 +54,34 @@ export const ESTIMATES: Readonly<Record<string, readonly EstimateRow[]>> = {
   script: [{ label: '<script>alert("x")</script> & co', figure: figure(100, 5) }],
 };
 
+type Readings = ReadingsInput['readings'];
+
+/** A fixed sequence in [0, 1) that looks disordered. */
+const scatter = (i: number): number => Math.abs(Math.sin(i * 12.9898) * 43_758.5453) % 1;
+
+const session = (count: number, runs: number, centre: number, spread: number, excluded: readonly number[] = []): Readings =>
+  Array.from({ length: count }, (_, i) => ({
+    run: 1 + Math.floor((i * runs) / count),
+    latencyMs: Math.round(centre + spread * (scatter(i + 1) + scatter(7 * i + 3) - 1)),
+    ...(excluded.includes(i + 1) ? { excluded: 'source digits overlap' } : {}),
+  }));
+
+export const READINGS: Readonly<Record<string, Omit<ReadingsInput, 'id'>>> = {
+  'ten-in-one-run': { readings: session(10, 1, 300, 40), mean: figure(300.8, 8.8) },
+  'thirty-in-three-runs': { readings: session(30, 3, 300, 40, [7, 22]), mean: figure(300.8, 5.1) },
+  'hundred-in-six-runs': { readings: session(100, 6, 212, 30, [1, 50, 100]), mean: figure(212.4, 2.2) },
+  'off-the-scale': { readings: [...session(20, 2, 300, 40), { run: 2, latencyMs: 5012, excluded: 'minute misread' }, { run: 2, latencyMs: 12, excluded: 'digit missing' }, { run: 2, excluded: 'source out of the picture' }], mean: figure(300.8, 6.4) },
+  'all-equal': { readings: session(12, 1, 42, 0), mean: figure(42, 0) },
+  'one-reading': { readings: session(1, 1, 251, 0), mean: figure(251, undefined) },
+  'two-readings': { readings: session(2, 1, 251, 20), mean: figure(249, 127) },
+  'five-digits': { readings: session(24, 2, 48_312, 300), mean: figure(48_312, 127) },
+  'twelve-runs': { readings: session(60, 12, 180, 50), mean: figure(180.4, 4.4) },
+  'four-hundred': { readings: session(400, 4, 180, 50, [9, 14, 77, 78, 79, 200, 201, 399]), mean: figure(180.4, 1.4) },
+  'ten-thousand': { readings: session(10_000, 2, 180, 50, [4000, 9000]), mean: figure(180.1, 0.4) },
+  'many-runs': { readings: session(60, 30, 180, 50), mean: figure(180.4, 4.4) },
+};
+
 export const GALLERY: Readonly<Record<string, (id: string) => Promise<Chart>>> = {
   ...Object.fromEntries(Object.entries(ESTIMATES).map(([name, rows]) => [`estimates-${name}`, (id: string) => renderEstimates({ id, rows })])),
+  ...Object.fromEntries(Object.entries(READINGS).map(([name, input]) => [`readings-${name}`, (id: string) => renderReadings({ id, ...input })])),
 };

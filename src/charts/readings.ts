@@ -1,0 +1,68 @@
+import type { TopLevelSpec } from 'vega-lite';
+import type { Figure } from '../figures/register.ts';
+import type { Reading } from '../model/bench.ts';
+import type { Chart, Variant } from './chart.ts';
+import { layOutReadings } from './readings-layout.ts';
+import { describeReadings } from './readings-text.ts';
+import { renderSvg } from './render.ts';
+import { COLOUR } from './theme.ts';
+
+export interface ReadingsInput {
+  /** Unique on the page: letters, digits, `-`, `_`. */
+  readonly id: string;
+  /** All of the session, in the order of its file: reading number 1 is the first. */
+  readonly readings: readonly Pick<Reading, 'run' | 'latencyMs' | 'excluded'>[];
+  /** The session's mean, in ms. */
+  readonly mean: Figure;
+  readonly title?: string;
+}
+
+const CROSS_AREA = 34;
+
+const SPEC: TopLevelSpec = {
+  width: 100,
+  height: 100,
+  params: [
+    { name: 'low', value: 0 },
+    { name: 'high', value: 1 },
+    { name: 'marks', value: [] },
+    { name: 'tickFormat', value: 'd' },
+  ],
+  encoding: {
+    y: {
+      type: 'quantitative',
+      scale: { domain: [{ expr: 'low' }, { expr: 'high' }], nice: false, zero: false },
+      axis: { values: { expr: 'marks' }, labelExpr: 'format(datum.value, tickFormat)' },
+    },
+  },
+  layer: [
+    { data: { name: 'band' }, mark: { type: 'rect', color: COLOUR.accent, opacity: 0.18 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'low' }, y2: { field: 'high' } } },
+    { data: { name: 'mean' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1.5 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'value' } } },
+    { data: { name: 'separators' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1, strokeDash: [1, 3] }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: 0 }, y2: { value: { expr: 'height' } } } },
+    { data: { name: 'dots' }, mark: { type: 'point', shape: 'circle', filled: true, color: COLOUR.ink }, encoding: { x: { value: { expr: 'datum.x' } }, y: { field: 'latencyMs' }, size: { value: { expr: 'datum.area' } }, opacity: { value: { expr: 'datum.opacity' } } } },
+    { data: { name: 'crosses' }, mark: { type: 'point', shape: { expr: 'datum.shape' }, filled: false, opacity: 1, size: CROSS_AREA, strokeWidth: 1.5, color: COLOUR.caution }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } } } },
+    { data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } }, text: { field: 'text' } } },
+  ],
+};
+
+/**
+ * Every reading of a session in the order taken, run by run, with the mean as a line and its interval as a
+ * band. Excluded readings are crosses, or triangles at the edge where they lie off the scale, and are listed.
+ * Beyond `MOST_DOTS` readings, a dot stands for all readings of a small field, and its area for their number.
+ */
+export async function renderReadings(input: ReadingsInput): Promise<Chart> {
+  refuseUndrawable(input);
+  const words = describeReadings(input);
+  const draw = (variant: Variant) =>
+    renderSvg({ spec: SPEC, ...layOutReadings(input, words, variant) }, { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words });
+  return { wide: await draw('wide'), narrow: await draw('narrow'), title: words.title, description: words.description };
+}
+
+function refuseUndrawable({ id, readings, mean }: ReadingsInput): void {
+  if (mean.unit !== 'ms') throw new RangeError(`chart '${id}': the mean is in ${mean.unit}, the readings in ms`);
+  if (![mean.value, mean.interval?.low ?? 0, mean.interval?.high ?? 0].every(Number.isFinite)) throw new RangeError(`chart '${id}': figure ${mean.id} is not finite`);
+  readings.forEach(({ latencyMs, excluded }, i) => {
+    if (latencyMs === undefined ? excluded === undefined : !Number.isFinite(latencyMs)) throw new RangeError(`chart '${id}': reading ${String(i + 1)} has no finite latency`);
+  });
+  if (!readings.some(({ excluded }) => excluded === undefined)) throw new RangeError(`chart '${id}' has no reading that counts`);
+}
