@@ -1,0 +1,118 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parse } from 'yaml';
+import { describe, expect, it } from 'vitest';
+import { intervalMs, parseRate, rateKey } from '../../src/model/rate.ts';
+import type { BodyId, PlannedSession } from './plan.ts';
+import { RIGS, rateOf } from './rigs.ts';
+import { SESSIONS } from './sessions.ts';
+import { CLOCKS_PPM } from './truth.ts';
+import { frontMatterText, readingsText } from './write.ts';
+
+const DATA = fileURLToPath(new URL('../../data/', import.meta.url));
+const BODY_IDS: readonly BodyId[] = ['orrin-v2', 'tamsel-6', 'wexley-duo'];
+
+/** Front matter, not yet checked by anyone. */
+type Stated = Record<string, any>;
+
+const conditionOf = ({ settings }: PlannedSession): string => JSON.stringify(settings);
+const readingsOf = ({ runs }: PlannedSession): number => runs.reduce((sum, run) => sum + run.readings, 0);
+const frontMatter = (file: string): Stated => parse(readFileSync(`${DATA}${file}.md`, 'utf8').split('---\n')[1]!) as Stated;
+
+/** `2 ms`, `100 s`, `1/500 s`, in ms; undefined where nothing is stated. */
+function ms(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  const [number = '', unit] = text.split(' ');
+  const [top, bottom = 1] = number.split('/').map(Number);
+  return (top! / bottom) * (unit === 's' ? 1000 : 1);
+}
+
+describe('the committed sessions', () => {
+  it.each(SESSIONS.map((session) => [session.id, session] as const))('%s is byte for byte what the generator writes', (id, session) => {
+    expect(readFileSync(`${DATA}sessions/${id}.csv`, 'utf8')).toBe(readingsText(session));
+    expect(readFileSync(`${DATA}sessions/${id}.md`, 'utf8')).toBe(frontMatterText(session));
+  });
+
+  it('are all there are', () => {
+    const planned = SESSIONS.flatMap(({ id }) => [`${id}.csv`, `${id}.md`]).sort();
+    expect(readdirSync(`${DATA}sessions`).sort()).toEqual(planned);
+  });
+});
+
+describe('the scenario', () => {
+  it.each(BODY_IDS)('has at least six conditions of %s', (body) => {
+    const conditions = new Set(SESSIONS.filter((session) => session.body === body).map(conditionOf));
+    expect(conditions.size).toBeGreaterThanOrEqual(6);
+  });
+
+  it.each(BODY_IDS)('sets %s to both resolutions, with and without embedded audio', (body) => {
+    const settings = SESSIONS.filter((session) => session.body === body).map((session) => session.settings);
+    expect(new Set(settings.map(({ resolution }) => resolution))).toEqual(new Set(['hd', 'uhd']));
+    expect(new Set(settings.map((one) => one['audio-out']))).toEqual(new Set(['off', 'on']));
+  });
+
+  it('has rates from 24000/1001 to 120000/1001', () => {
+    const keys = new Set(SESSIONS.map(({ settings }) => rateKey(rateOf(settings))));
+    expect([...keys].sort()).toEqual(['120000/1001', '24000/1001', '25', '30000/1001', '50', '60000/1001'].sort());
+  });
+
+  it('puts every body on both rigs, and the radio pair behind at least one', () => {
+    const seen = new Set(SESSIONS.map(({ body, rig, links = [] }) => [body, rig, ...links].join(' ')));
+    expect([...seen]).toEqual(expect.arrayContaining(BODY_IDS.flatMap((body) => [`${body} balcony`, `${body} pit`])));
+    expect([...seen].filter((one) => one.endsWith(' pit radio-pair')).length).toBeGreaterThanOrEqual(1);
+  });
+
+  it('takes ten to thirty readings in one to four runs, everywhere', () => {
+    expect(SESSIONS).toHaveLength(36);
+    for (const session of SESSIONS) {
+      expect(readingsOf(session), session.id).toBeGreaterThanOrEqual(10);
+      expect(readingsOf(session), session.id).toBeLessThanOrEqual(30);
+      expect(session.runs.length, session.id).toBeGreaterThanOrEqual(1);
+      expect(session.runs.length, session.id).toBeLessThanOrEqual(4);
+    }
+  });
+
+  it('excludes some readings with a reason, cuts one session short, and uses all three methods', () => {
+    const excluded = SESSIONS.flatMap(({ spoiled = [] }) => spoiled);
+    expect(excluded.length).toBeGreaterThanOrEqual(2);
+    for (const { exclude, note } of excluded) expect(exclude && note).not.toBe('');
+    expect(SESSIONS.filter(({ cutShort }) => cutShort?.includes('temperature'))).toHaveLength(1);
+    expect(new Set(SESSIONS.map(({ method }) => method))).toEqual(new Set(['two-timers', 'frame-count', 'instrument']));
+  });
+
+  it('repeats one condition on three days, and changes the firmware between two sessions alike in all else', () => {
+    const repeats = SESSIONS.filter(({ id }) => /^orrin-uhd24-[abc]$/.test(id));
+    expect(new Set(repeats.map(({ date }) => date)).size).toBe(3);
+    expect(new Set(repeats.map(conditionOf)).size).toBe(1);
+    const firmware = SESSIONS.filter(({ id }) => id === 'tamsel-uhd25-a' || id === 'tamsel-uhd25-fw220');
+    expect(new Set(firmware.map(conditionOf)).size).toBe(1);
+    expect(firmware.map((session) => session.firmware)).toEqual(['2.11', '2.20']);
+  });
+
+  it('lets the tablet pass its hundred seconds within a reading', () => {
+    const rows = readingsText(SESSIONS.find(({ id }) => id === 'tamsel-pit-uhd60')!).split('\n').slice(1, -1);
+    const straddling = rows.map((row) => row.split(',').slice(1, 3).map(Number)).filter(([source, shown]) => source! < shown!);
+    expect(straddling).toHaveLength(1);
+  });
+});
+
+describe('the rigs that the readings come from are those that data/ states:', () => {
+  it.each(Object.keys(RIGS) as (keyof typeof RIGS)[])('%s', (id) => {
+    const truth = RIGS[id];
+    const stated = frontMatter(`rigs/${id}`);
+    const display = frontMatter(`displays/${stated['display']}`);
+    const timer = stated['source-timer'];
+    const observer = stated['observer'];
+    expect({
+      source: timer && { refresh: parseRate(String(timer.refresh)), clockTolerancePpm: parseInt(timer['clock-tolerance'], 10) },
+      wrapsAfterMs: ms(timer?.['wraps-after']),
+      display: { refresh: parseRate(String(display['refresh'])), sync: display['sync'], scanOutMs: ms(display['scan-out']), digitsRow: stated['digits-row'] },
+      observer: {
+        rate: parseRate(String(observer.rate)), exposureMs: ms(observer.exposure), readoutMs: ms(observer.readout), sourceRow: observer['source-row'],
+        displayRow: observer['display-row'], clockTolerancePpm: parseInt(observer['clock-tolerance'], 10),
+      },
+    }).toEqual({ source: truth.source, wrapsAfterMs: truth.wrapsAfterMs, display: truth.display, observer: truth.observer });
+    expect(truth.observer.readoutMs, 'a sensor is read within its frame').toBeLessThanOrEqual(intervalMs(truth.observer.rate));
+    for (const ppm of Object.values(CLOCKS_PPM)) expect(Math.abs(ppm)).toBeLessThanOrEqual(truth.observer.clockTolerancePpm!);
+  });
+});

@@ -1,0 +1,19 @@
+/**
+ * Writes the sessions of the demonstration to `data/sessions/`: `npm run demonstration`.
+ *
+ * Plan (sessions.ts) and truth (truth.ts) → simulation of the rig → the pair of files per session (write.ts).
+ * The same seed gives the same bytes on every machine; a test holds the committed files to that.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { SESSIONS } from './sessions.ts';
+import { frontMatterText, readingsText } from './write.ts';
+
+const folder = fileURLToPath(new URL('../../data/sessions/', import.meta.url));
+mkdirSync(folder, { recursive: true });
+for (const session of SESSIONS) {
+  writeFileSync(`${folder}${session.id}.md`, frontMatterText(session));
+  writeFileSync(`${folder}${session.id}.csv`, readingsText(session));
+}
+const readings = SESSIONS.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.readings, 0);
+console.log(`${SESSIONS.length} sessions, ${readings} readings written to data/sessions/`);
