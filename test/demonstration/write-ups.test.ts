@@ -1,0 +1,43 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { SESSIONS } from './sessions.ts';
+
+const CONTENT = fileURLToPath(new URL('../../content/', import.meta.url));
+
+const read = (folder: string): { name: string; text: string }[] =>
+  readdirSync(`${CONTENT}${folder}`).map((name) => ({ name, text: readFileSync(`${CONTENT}${folder}/${name}`, 'utf8') }));
+
+const REPORTS = read('reports');
+const METHODS = read('methods');
+const SESSION_IDS = SESSIONS.map(({ id }) => id);
+
+describe('the reports', () => {
+  it('are two, and name only sessions that there are', () => {
+    expect(REPORTS.map(({ name }) => name)).toEqual(['how-we-measure.mdx', 'stage-screen.mdx']);
+    const named = REPORTS.flatMap(({ text }) =>
+      [...text.matchAll(/"[a-z-]+\/([a-z0-9-]+)"|session="([^"]+)"|\/sessions\/([^/]+)\//g)].map((match) => match[1] ?? match[2] ?? match[3]));
+    expect(named.length).toBeGreaterThan(50);
+    expect(named.filter((id) => !SESSION_IDS.includes(id!))).toEqual([]);
+  });
+
+  it.each(REPORTS.map(({ name, text }) => [name, text]))('%s types no figure by hand', (_name, text) => {
+    const prose = text!.replace(/<[A-Z][^>]*\/>/g, '');
+    expect(prose.length).toBeGreaterThan(3000);
+    // A rate is a setting; "frames a second" is how prose says it.
+    expect(prose.match(/\d\s*(?:%|(?:ms|milliseconds?|per cent|frames?(?! a second))\b)/g)).toBeNull();
+  });
+});
+
+describe('the method notes', () => {
+  it('are one for each way to take a reading', () => {
+    expect(METHODS.map(({ name }) => name)).toEqual(['frame-count.mdx', 'instrument.mdx', 'two-timers.mdx']);
+  });
+
+  it.each(METHODS.map(({ name, text }) => [name, text]))('%s warns of flashes, heat, mains and misuse', (_name, text) => {
+    const cautions = text!.split('## Cautions')[1] ?? '';
+    for (const words of ['photosensitive', 'three flashes', '2.3.1', 'let it cool', 'mains', 'licensed people', 'local code', 'no basis']) {
+      expect(cautions.toLowerCase().replace(/\s+/g, ' ')).toContain(words);
+    }
+  });
+});
