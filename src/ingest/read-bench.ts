@@ -9,8 +9,9 @@ import { displaySchema } from './schemas/display.ts';
 import { linkSchema } from './schemas/link.ts';
 import { rigSchema } from './schemas/rig.ts';
 import { siteSchema } from './schemas/site.ts';
-import { writeUpSchema } from './schemas/write-up.ts';
+import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
 import { checker, checkLinks, parseSession, type Known } from './sessions.ts';
+import { parseReferences } from './references.ts';
 import { parseSettings } from './settings.ts';
 
 const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions'];
@@ -68,6 +69,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     rigById: new Map(described.map((rig) => [rig.id, rig])),
   };
   const sessions = await readSessions(data, known, problems);
+  const [methodNotes, writeUps] = [methods.records.map(asWriteUp), reports.records.map(asWriteUp)];
 
   // 4. all or nothing
   problems.throwIfAny();
@@ -81,8 +83,8 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     links: links.records.map(describe),
     rigs: described,
     sessions,
-    methods: methods.records.map(asWriteUp),
-    reports: reports.records.map(asWriteUp).sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
+    methods: methodNotes,
+    reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
   });
 }
 
@@ -106,6 +108,7 @@ function describe<T>({ id, value, front, source }: RecordFile<T>): T & { id: str
   return { id, ...value, description: front.body, file: source.file };
 }
 
-function asWriteUp({ id, value, source }: RecordFile<Omit<WriteUp, 'id' | 'file'>>): WriteUp {
-  return { id, ...value, file: source.file };
+/** With what its text asks for; nothing, where the text is not MDX, which is reported. */
+function asWriteUp({ id, value, source }: RecordFile<WriteUpFrontMatter>): WriteUp {
+  return { id, ...value, ...parseReferences(new TextDecoder().decode(source.bytes), source.report), file: source.file };
 }

@@ -150,6 +150,23 @@ export interface Session {
   readonly readingsFile: SourceFile;
 }
 
+/** A value written for a part's property: known when it is plain text, number, list or map; else the build finds out. */
+export type PartValue = { readonly known: true; readonly value: unknown } | { readonly known: false };
+
+/** A component used in a write-up: `<Figure id="total/a" />`. */
+export interface Part {
+  readonly name: string;
+  readonly line: number;
+  readonly column: number;
+  readonly attributes: Readonly<Record<string, PartValue>>;
+}
+
+export interface WriteUpLink {
+  readonly to: string;
+  readonly line: number;
+  readonly column: number;
+}
+
 export interface WriteUp {
   readonly id: string;
   readonly title: string;
@@ -157,6 +174,10 @@ export interface WriteUp {
   /** ISO 8601 calendar date. */
   readonly date: string;
   readonly author?: string;
+  readonly parts: readonly Part[];
+  readonly links: readonly WriteUpLink[];
+  /** Names that the file imports or defines itself, so that they are no mistake. */
+  readonly ownNames: readonly string[];
   readonly file: SourceFile;
 }
 

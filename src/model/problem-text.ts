@@ -119,6 +119,15 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `If it does so after ${asIs(p.expected)}, state wraps-after: ${asIs(p.expected)} in the rig; if not, correct the reading or exclude it`,
   ],
   'blank-reason': () => ['holds only blanks', 'Write why the reading does not count, or leave the cell empty'],
+  'bad-mdx': (p) => [`not valid MDX: ${asIs(p.found)}`, 'In MDX, < and { begin markup: write &lt; or \\{ where the character is meant'],
+  'unknown-part': (p) => [`there is no part <${asIs(p.found)}>`],
+  'unknown-property': (p) => [`this part takes no property ${found(p)}`],
+  'missing-property': (p) => [`this part needs the property ${asIs(p.expected)}`, 'Add it'],
+  'unknown-figure': (p) => (p.nearest?.length ? [`there is no figure ${found(p)}`] : [`there is no figure ${found(p)}`, 'npm run figures lists them all']),
+  'unknown-session': (p) => [`unknown session ${found(p)}`],
+  'empty-selection': () => ['no session matches this selection', 'Loosen it, or record the session first'],
+  'unknown-page': (p) => [`there is no page ${found(p)} on this site`],
+
   'no-counted-reading': () => ['every reading of this session is excluded', 'Add a reading that counts, or remove the session'],
 };
 

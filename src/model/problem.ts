@@ -83,7 +83,16 @@ export type ProblemCode =
   | 'shown-later'
   | 'timer-wrapped'
   | 'blank-reason'
-  | 'no-counted-reading';
+  | 'no-counted-reading'
+  // write-ups
+  | 'bad-mdx'
+  | 'unknown-part'
+  | 'unknown-property'
+  | 'missing-property'
+  | 'unknown-figure'
+  | 'unknown-session'
+  | 'empty-selection'
+  | 'unknown-page';
 
 export interface Problem {
   /** Stable name of the kind of mistake, e.g. `unknown-body`. */

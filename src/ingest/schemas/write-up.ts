@@ -3,4 +3,6 @@ import { date, text } from '../fields.ts';
 import { present } from '../present.ts';
 
 /** Front matter of `content/methods/<id>.mdx` and `content/reports/<id>.mdx`. */
+export type WriteUpFrontMatter = z.infer<typeof writeUpSchema>;
+
 export const writeUpSchema = z.strictObject({ title: text, summary: text, date, author: text.optional() }).transform(present);

@@ -1,0 +1,72 @@
+/** The parts and links that a write-up uses, with their places, so that a build can check them all at once. */
+import { mdxToMdast, type MdastNode } from 'satteri';
+import { parse as parseYaml } from 'yaml';
+import type { Part, PartValue, WriteUpLink } from '../model/bench.ts';
+import type { Report } from './source.ts';
+
+export interface WriteUpReferences {
+  /** JSX elements whose name has a capital: `<Figure …/>`. */
+  readonly parts: readonly Part[];
+  readonly links: readonly WriteUpLink[];
+  /** Names that the file imports or defines itself. */
+  readonly ownNames: readonly string[];
+}
+
+interface Visited {
+  readonly type: string;
+  readonly name?: string | null;
+  readonly url?: string;
+  readonly value?: unknown;
+  readonly attributes?: readonly { readonly type: string; readonly name?: string; readonly value?: unknown }[];
+  readonly children?: readonly Visited[];
+  readonly position?: { readonly start: { readonly line: number; readonly column: number } };
+}
+
+/** `5:4: Unexpected character after `<` (mdx-jsx:unexpected-character)` */
+const PLACED_ERROR = /^(\d+):(\d+): (.*?)(?: \([\w-]+:[\w-]+\))?$/s;
+
+/**
+ * Reads the references of an MDX source. Positions count from the first line of the file, front matter
+ * included. Where the text is not MDX, one problem is reported and nothing is returned from it.
+ */
+export function parseReferences(source: string, report: Report): WriteUpReferences {
+  const parts: Part[] = [];
+  const links: WriteUpLink[] = [];
+  const ownNames: string[] = [];
+  const visit = (node: Visited): void => {
+    const { line = 1, column = 1 } = node.position?.start ?? {};
+    if (node.type === 'link' && node.url !== undefined) links.push({ to: node.url, line, column });
+    if (node.type === 'mdxjsEsm') ownNames.push(...(String(node.value).match(/\b[A-Z]\w*/g) ?? []));
+    if ((node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement') && /^[A-Z]/.test(node.name ?? '')) {
+      const attributes: Record<string, PartValue> = {};
+      for (const { type, name, value } of node.attributes ?? []) {
+        // A spread can hold anything: what it holds is checked when the part is drawn.
+        attributes[type === 'mdxJsxAttribute' ? (name ?? '') : '...'] = partValue(value);
+      }
+      parts.push({ name: node.name ?? '', line, column, attributes });
+    }
+    node.children?.forEach(visit);
+  };
+  try {
+    visit(mdxToMdast(source) as MdastNode as Visited);
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    const [, line = '1', column = '1', says = message] = PLACED_ERROR.exec(message) ?? [];
+    report({ code: 'bad-mdx', line: Number(line), column: Number(column), found: says });
+  }
+  return { parts, links, ownNames };
+}
+
+/** `"text"`, `{["a", "b"]}` and `{{ a: "b" }}` are read; any other expression is left to the build. */
+function partValue(value: unknown): PartValue {
+  if (value === null || value === undefined) return { known: true, value: true };
+  if (typeof value === 'string') return { known: true, value };
+  const text = String((value as { value?: unknown }).value ?? '');
+  try {
+    const parsed: unknown = parseYaml(text, { schema: 'core' });
+    // A bare word is a variable, not a text.
+    return typeof parsed === 'string' && !/^\s*["']/.test(text) ? { known: false } : { known: true, value: parsed };
+  } catch {
+    return { known: false };
+  }
+}
