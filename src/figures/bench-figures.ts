@@ -1,0 +1,51 @@
+import type { Bench, Session } from '../model/bench.ts';
+import { KINDS } from './kinds.ts';
+import { PATHS } from './paths.ts';
+import type { Figure, Subject } from './register.ts';
+import { countedReadings } from './session-input.ts';
+import { describeCount } from './text.ts';
+
+/** Counts over the whole bench, and per body: `count/sessions`, `count/sessions/orrin-v2`. */
+export function benchFigures({ bodies, sessions }: Bench): readonly Figure[] {
+  return [
+    count('Bodies', { count: 'bodies' }, bodies.length, sessions),
+    ...sessionCounts(sessions, {}),
+    ...bodies.flatMap(({ id }) => sessionCounts(sessions.filter(({ body }) => body === id), { body: id })),
+  ];
+}
+
+function sessionCounts(sessions: readonly Session[], of: Subject): readonly Figure[] {
+  const { readings, counted } = totals(sessions);
+  return [
+    count('Sessions', { count: 'sessions', ...of }, sessions.length, sessions),
+    count('Readings', { count: 'readings', ...of }, readings, sessions),
+    count('Readings excluded', { count: 'excluded', ...of }, readings - counted, sessions),
+  ];
+}
+
+function count(label: string, of: Subject, value: number, sessions: readonly Session[]): Figure {
+  const { readings, counted, runs } = totals(sessions);
+  return {
+    id: ['count', of['count'], of['body']].filter(Boolean).join('/'),
+    kind: 'count',
+    of,
+    unit: KINDS.count.unit,
+    value,
+    readings: counted,
+    runs,
+    excluded: readings - counted,
+    sources: sessions.map(({ readingsFile: { path, sha256 } }) => ({ file: path, sha256 })),
+    text: describeCount(value),
+    label,
+    entry: `${PATHS.data}#${KINDS.count.anchor}`,
+  };
+}
+
+function totals(sessions: readonly Session[]): { readings: number; counted: number; runs: number } {
+  const sum = (of: (session: Session) => number): number => sessions.reduce((total, session) => total + of(session), 0);
+  return {
+    readings: sum(({ readings }) => readings.length),
+    counted: sum((session) => countedReadings(session).length),
+    runs: sum((session) => new Set(countedReadings(session).map(({ run }) => run)).size),
+  };
+}

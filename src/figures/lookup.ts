@@ -1,0 +1,35 @@
+import type { Bench, Body, Display, Link, Rig, Session, Setting } from '../model/bench.ts';
+
+/** The bench by id. Ingest has checked every reference, so a miss is a bug, not an author's mistake. */
+export interface Lookup {
+  body(id: string): Body;
+  rig(id: string): Rig;
+  display(id: string): Display;
+  link(id: string): Link;
+  session(id: string): Session;
+  setting(id: string): Setting;
+  /** The label of a level: `uhd` → `UHD 3840 × 2160`. */
+  level(setting: string, level: string): string;
+}
+
+export function lookup(bench: Bench): Lookup {
+  const setting = finder('setting', bench.settings);
+  return {
+    body: finder('body', bench.bodies),
+    rig: finder('rig', bench.rigs),
+    display: finder('display', bench.displays),
+    link: finder('link', bench.links),
+    session: finder('session', bench.sessions),
+    setting,
+    level: (settingId, levelId) => setting(settingId).levels.find(({ id }) => id === levelId)?.label ?? levelId,
+  };
+}
+
+function finder<T extends { readonly id: string }>(what: string, list: readonly T[]): (id: string) => T {
+  const byId = new Map(list.map((item) => [item.id, item]));
+  return (id) => {
+    const item = byId.get(id);
+    if (item === undefined) throw new Error(`no ${what} '${id}' on this bench`);
+    return item;
+  };
+}

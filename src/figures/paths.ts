@@ -1,0 +1,21 @@
+/** Where things stand on the site: site paths, each with a leading and a trailing slash. */
+import type { SourceFile } from '../model/bench.ts';
+
+export const PATHS = {
+  home: '/',
+  reports: '/reports/',
+  bodies: '/bodies/',
+  rigs: '/rigs/',
+  method: '/method/',
+  data: '/data/',
+  register: '/figures.json',
+} as const;
+
+export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
+export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
+export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
+export const methodPath = (id: string): string => `${PATHS.method}${id}/`;
+export const sessionPath = (id: string): string => `/sessions/${id}/`;
+
+/** Raw files are published under the path at which the author keeps them. */
+export const filePath = ({ path }: Pick<SourceFile, 'path'>): string => `/${path}`;

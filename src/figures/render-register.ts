@@ -1,0 +1,6 @@
+import type { Register } from './register.ts';
+
+/** The register as published and as printed by the command: indented JSON with a final newline. */
+export function renderRegister(register: Register): string {
+  return `${JSON.stringify(register, null, 2)}\n`;
+}

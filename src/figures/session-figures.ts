@@ -1,0 +1,106 @@
+/** One session's readings → its figures. */
+import { estimateSession, type Estimate } from '../analysis/estimate.ts';
+import { summarize } from '../analysis/summary.ts';
+import type { Session } from '../model/bench.ts';
+import { rateHz } from '../model/rate.ts';
+import { KINDS, type KindName } from './kinds.ts';
+import type { Lookup } from './lookup.ts';
+import { sessionPath } from './paths.ts';
+import type { Component, Figure } from './register.ts';
+import { countedReadings, sessionInput } from './session-input.ts';
+import { describeCount, describeMeasured, describeSignificant, describeValue, placeOfUncertainty } from './text.ts';
+
+export interface SessionFigures {
+  readonly session: Session;
+  readonly estimate: Estimate;
+  readonly figures: readonly Figure[];
+}
+
+/** Every figure of one session, total first. */
+export function compileSession(session: Session, find: Lookup): SessionFigures {
+  const counted = countedReadings(session);
+  const estimate = estimateSession(sessionInput(session, find));
+  const summary = summarize(counted.map(({ latencyMs }) => latencyMs));
+  const runs = new Set(counted.map(({ run }) => run)).size;
+  const excluded = session.readings.length - counted.length;
+
+  const figure = (kind: KindName, value: number, text: string, uncertainty: Partial<Figure> = {}): Figure => ({
+    id: `${kind}/${session.id}`,
+    kind,
+    of: { session: session.id },
+    unit: KINDS[kind].unit,
+    value,
+    ...uncertainty,
+    readings: counted.length,
+    runs,
+    excluded,
+    sources: [
+      { file: session.readingsFile.path, sha256: session.readingsFile.sha256 },
+      { file: session.file.path, sha256: session.file.sha256 },
+      ...[find.rig(session.rig), find.display(session.display), ...session.links.map(find.link)].map(({ file }) => ({ file: file.path, sha256: file.sha256 })),
+    ],
+    text,
+    label: KINDS[kind].label,
+    entry: `${sessionPath(session.id)}#${KINDS[kind].anchor}`,
+  });
+  const measured = (kind: 'total' | 'frames', scale: number): Figure => {
+    const value = estimate.value * scale;
+    const text = describeMeasured(value, estimate.expandedUncertainty * scale, KINDS[kind].unit);
+    return figure(kind, value, text, uncertaintyOf(estimate, scale, session));
+  };
+  // Readings are printed as finely as they were taken; what is computed from several, to two digits of its scatter.
+  const decimals = decimalsOf(session.resolutionMs);
+  const meanPlace = summary.standardError ? Math.max(0, placeOfUncertainty(summary.standardError)) : decimals;
+  const plain = (kind: KindName, value: number): Figure => figure(kind, value, describeValue(value, decimals, 'ms'));
+  const scatter = (kind: KindName, value: number | undefined): readonly Figure[] =>
+    value === undefined ? [] : [figure(kind, value, describeSignificant(value, 2, 'ms'))];
+  const count = (kind: KindName, value: number): Figure => figure(kind, value, describeCount(value));
+
+  return {
+    session,
+    estimate,
+    figures: [
+      measured('total', 1),
+      // The exact rational rate, so that 23.976 does not drift into 24 over a long latency.
+      measured('frames', rateHz(session.rate) / 1000),
+      figure('mean', summary.mean, describeValue(summary.mean, meanPlace, 'ms')),
+      ...scatter('standard-deviation', summary.standardDeviation),
+      ...scatter('standard-error', summary.standardError),
+      figure('median', summary.median, describeValue(summary.median, Number.isInteger(summary.median * 10 ** decimals) ? decimals : decimals + 1, 'ms')),
+      plain('minimum', summary.minimum),
+      plain('maximum', summary.maximum),
+      plain('range', summary.range),
+      count('readings', counted.length),
+      count('runs', runs),
+      count('excluded', excluded),
+    ],
+  };
+}
+
+function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Partial<Figure> {
+  const { low, high, level } = estimate.interval;
+  return {
+    standardUncertainty: estimate.standardUncertainty * scale,
+    degreesOfFreedom: finiteOrNull(estimate.degreesOfFreedom),
+    interval: { low: low * scale, high: high * scale, level },
+    components: estimate.components.map(
+      (component): Component => ({
+        name: component.name,
+        type: component.type,
+        distribution: component.distribution,
+        standardUncertainty: component.standardUncertainty * scale,
+        degreesOfFreedom: finiteOrNull(component.degreesOfFreedom),
+        shared: component.sharedKey === null ? null : `${component.sharedKey}:${session.rig}`,
+      }),
+    ),
+  };
+}
+
+/** JSON has no infinity: the register writes null. */
+function finiteOrNull(degreesOfFreedom: number): number | null {
+  return Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
+}
+
+function decimalsOf(resolutionMs: number | undefined): number {
+  return resolutionMs === undefined ? 1 : Math.max(0, Math.ceil(-Math.log10(resolutionMs)));
+}

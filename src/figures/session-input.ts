@@ -1,0 +1,44 @@
+import type { Chain } from '../analysis/chain.ts';
+import type { RunInput, SessionInput } from '../analysis/estimate.ts';
+import type { Reading, Session } from '../model/bench.ts';
+import type { Lookup } from './lookup.ts';
+
+export interface CountedReading extends Reading {
+  readonly latencyMs: number;
+}
+
+/** The readings that count, in the order taken. */
+export function countedReadings({ readings }: Session): readonly CountedReading[] {
+  return readings.filter((reading): reading is CountedReading => reading.excluded === undefined && reading.latencyMs !== undefined);
+}
+
+/** What the analysis needs to know of a session, as plain values: readings by run, and the chain they came through. */
+export function sessionInput(session: Session, find: Lookup): SessionInput {
+  const { instrument } = find.rig(session.rig);
+  return {
+    method: session.method,
+    chain: chainOf(session, find),
+    runs: runsOf(countedReadings(session)),
+    ...(session.resolutionMs === undefined ? {} : { resolutionMs: session.resolutionMs }),
+    // Stated with k = 2 (JCGM 100, 4.3.3).
+    ...(instrument === undefined ? {} : { instrumentUncertaintyMs: instrument.expandedUncertaintyMs / 2 }),
+  };
+}
+
+function runsOf(readings: readonly CountedReading[]): readonly RunInput[] {
+  return [...Map.groupBy(readings, ({ run }) => run).values()].map((run) => {
+    const sourceMs = run.flatMap((reading) => reading.sourceMs ?? []);
+    return { latenciesMs: run.map(({ latencyMs }) => latencyMs), ...(sourceMs.length === run.length ? { sourceMs } : {}) };
+  });
+}
+
+function chainOf(session: Session, find: Lookup): Chain {
+  const { sourceTimer, observer, digitsRow } = find.rig(session.rig);
+  const { refresh, sync, scanOutMs } = find.display(session.display);
+  return {
+    body: { rate: session.rate },
+    display: { refresh, sync, ...(scanOutMs === undefined ? {} : { scanOutMs }), ...(digitsRow === undefined ? {} : { digitsRow }) },
+    ...(sourceTimer === undefined ? {} : { source: sourceTimer }),
+    ...(observer === undefined ? {} : { observer }),
+  };
+}

@@ -1,0 +1,45 @@
+/** The compiled site as pages see it: read and computed once per build, again when a file changes in development. */
+import { join } from 'node:path';
+import type { Bench } from '../model/bench.ts';
+import { compileSite } from './compile.ts';
+import { lookup, type Lookup } from './lookup.ts';
+import type { Figure, Finding, Register } from './register.ts';
+
+export interface Site {
+  readonly bench: Bench;
+  readonly register: Register;
+  readonly find: Lookup;
+  /** The figure with this id; undefined when there is none. */
+  figure(id: string): Figure | undefined;
+  findingsOf(key: string, id: string): readonly Finding[];
+}
+
+/**
+ * Kept on the global object: the build command and the pages that it bundles are two copies of this
+ * module, and must not compute everything twice.
+ */
+const SHARED = Symbol.for('lagfolio.site');
+const shared = globalThis as { [SHARED]?: Promise<Site> };
+
+/** Reads `data/` and `content/` of the current folder. Rejects with a ProblemsError when they hold mistakes. */
+export function loadSite(): Promise<Site> {
+  shared[SHARED] ??= readSite(process.cwd());
+  return shared[SHARED];
+}
+
+/** Makes the next `loadSite` read the files again. */
+export function forgetSite(): void {
+  delete shared[SHARED];
+}
+
+async function readSite(root: string): Promise<Site> {
+  const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir: join(root, 'content') });
+  const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
+  return {
+    bench,
+    register,
+    find: lookup(bench),
+    figure: (id) => byId.get(id),
+    findingsOf: (key, id) => register.findings.filter(({ where }) => where[key] === id),
+  };
+}

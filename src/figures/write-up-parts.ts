@@ -1,0 +1,16 @@
+/** What an author may write in MDX, by name and property: what the check of write-ups and the authoring guide go by. */
+export interface PartDefinition {
+  /** Properties it needs; a list in the list means one of these. */
+  readonly needs: readonly (string | readonly string[])[];
+  readonly takes: readonly string[];
+}
+
+const SELECTION = ['ids', 'kind', 'body', 'rig', 'method', 'where', 'caption'] as const;
+
+export const PARTS: Readonly<Record<string, PartDefinition>> = {
+  Figure: { needs: ['id'], takes: ['id', 'show'] },
+  FigureTable: { needs: [['ids', 'kind'], 'caption'], takes: SELECTION },
+  FigureChart: { needs: [['ids', 'kind'], 'caption'], takes: SELECTION },
+  Readings: { needs: ['session'], takes: ['session'] },
+  MethodNote: { needs: ['of'], takes: ['of'] },
+};
