@@ -1,0 +1,20 @@
+import { satteri } from '@astrojs/markdown-satteri';
+import mdx from '@astrojs/mdx';
+import { defineConfig } from 'astro/config';
+import { cellAlignment } from './src/components/cell-alignment.ts';
+import { reloadOnData } from './src/commands/reload-on-data.ts';
+
+export default defineConfig({
+  output: 'static',
+  // Every link is written relative to its page, so the site works from any folder of any host.
+  trailingSlash: 'always',
+  build: { format: 'directory' },
+  devToolbar: { enabled: false },
+  cacheDir: './.astro/cache',
+  integrations: [mdx(), reloadOnData()],
+  markdown: {
+    syntaxHighlight: false,
+    processor: satteri({ hastPlugins: [cellAlignment] }),
+  },
+  vite: { build: { rolldownOptions: { checks: { moduleLevelDirective: false } } } },
+});

@@ -1,0 +1,27 @@
+import { mkdir, rename, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { build } from 'astro';
+import { loadSite } from '../figures/site.ts';
+import { countPages, type BuildSummary } from './summary.ts';
+
+/**
+ * Compiles the site of a folder into its `dist/`.
+ *
+ * The pages are written beside it and take its place only when all of them are done: a build that fails
+ * leaves the last good site as it was, or none. Throws a ProblemsError before any page is written when
+ * the author's files hold mistakes.
+ */
+export async function buildSite(root: string): Promise<BuildSummary> {
+  const start = performance.now();
+  const { register, bench } = await loadSite();
+  const fresh = join(root, '.astro', 'dist');
+  const dist = join(root, 'dist');
+  await rm(fresh, { recursive: true, force: true });
+  await mkdir(join(root, '.astro'), { recursive: true });
+  // `force`: the content cache outlives changes of the code that fills it.
+  await build({ root, outDir: fresh, logLevel: 'error' }, { devOutput: false });
+  await rm(dist, { recursive: true, force: true });
+  await rename(fresh, dist);
+  return { bench, register, pages: await countPages(dist), seconds: (performance.now() - start) / 1000 };
+}

@@ -1,0 +1,38 @@
+import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { ProblemsError } from '../model/problem.ts';
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+
+export interface CommandOptions {
+  readonly [name: string]: string | undefined;
+}
+
+/**
+ * Runs a command of package.json: reads its options, prints what an author can mend as plain text without
+ * a stack, and ends with code 1 for mistakes in files and 2 for mistakes in the call.
+ */
+export async function runCommand(
+  usage: string,
+  options: Options,
+  command: (values: CommandOptions, words: readonly string[]) => Promise<void>,
+): Promise<void> {
+  let parsed;
+  try {
+    parsed = parseArgs({ options: { ...options, help: { type: 'boolean', short: 'h' } }, allowPositionals: true, strict: true });
+  } catch (error) {
+    console.error(`${error instanceof Error ? error.message.split('. ')[0] : String(error)}.\n\n${usage}`);
+    process.exitCode = 2;
+    return;
+  }
+  if (parsed.values['help'] === true) {
+    console.log(usage);
+    return;
+  }
+  try {
+    await command(parsed.values as CommandOptions, parsed.positionals);
+  } catch (error) {
+    // Whatever is not an author's mistake is ours, and keeps its stack.
+    console.error(error instanceof ProblemsError ? `${error.message}\n\nNothing was published.` : error);
+    process.exitCode = 1;
+  }
+}

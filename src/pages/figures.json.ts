@@ -1,0 +1,7 @@
+import { renderRegister } from '../figures/render-register.ts';
+import { loadSite } from '../figures/site.ts';
+
+export async function GET(): Promise<Response> {
+  const { register } = await loadSite();
+  return new Response(renderRegister(register), { headers: { 'Content-Type': 'application/json; charset=utf-8' } });
+}
