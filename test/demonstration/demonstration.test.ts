@@ -1,31 +1,20 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { parse } from 'yaml';
 import { describe, expect, it } from 'vitest';
-import { intervalMs, parseRate, rateKey } from '../../src/model/rate.ts';
+import { readBench } from '../../src/ingest/read-bench.ts';
+import { intervalMs, rateKey } from '../../src/model/rate.ts';
 import type { BodyId, PlannedSession } from './plan.ts';
 import { RIGS, rateOf } from './rigs.ts';
 import { SESSIONS } from './sessions.ts';
 import { CLOCKS_PPM } from './truth.ts';
 import { frontMatterText, readingsText } from './write.ts';
 
-const DATA = fileURLToPath(new URL('../../data/', import.meta.url));
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const DATA = `${ROOT}data/`;
 const BODY_IDS: readonly BodyId[] = ['orrin-v2', 'tamsel-6', 'wexley-duo'];
-
-/** Front matter, not yet checked by anyone. */
-type Stated = Record<string, any>;
 
 const conditionOf = ({ settings }: PlannedSession): string => JSON.stringify(settings);
 const readingsOf = ({ runs }: PlannedSession): number => runs.reduce((sum, run) => sum + run.readings, 0);
-const frontMatter = (file: string): Stated => parse(readFileSync(`${DATA}${file}.md`, 'utf8').split('---\n')[1]!) as Stated;
-
-/** `2 ms`, `100 s`, `1/500 s`, in ms; undefined where nothing is stated. */
-function ms(text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const [number = '', unit] = text.split(' ');
-  const [top, bottom = 1] = number.split('/').map(Number);
-  return (top! / bottom) * (unit === 's' ? 1000 : 1);
-}
 
 describe('the committed sessions', () => {
   it.each(SESSIONS.map((session) => [session.id, session] as const))('%s is byte for byte what the generator writes', (id, session) => {
@@ -96,21 +85,36 @@ describe('the scenario', () => {
   });
 });
 
-describe('the rigs that the readings come from are those that data/ states:', () => {
-  it.each(Object.keys(RIGS) as (keyof typeof RIGS)[])('%s', (id) => {
+describe('the bench as the site reads it', () => {
+  const bench = readBench({ root: ROOT, dataDir: 'data', contentDir: 'content' });
+
+  it('has every body, rig, session, method note and report, all marked as invented', async () => {
+    const { bodies, displays, links, rigs, sessions, methods, reports } = await bench;
+    expect(bodies.map(({ id }) => id)).toEqual(BODY_IDS);
+    expect([displays, links, rigs, sessions, methods, reports].map((list) => list.length)).toEqual([3, 1, 3, SESSIONS.length, 3, 2]);
+    for (const { id, invented } of [...bodies, ...displays, ...links, ...rigs]) expect(invented, id).toBe(true);
+  });
+
+  it.each(SESSIONS.map((session) => [session.id, session] as const))('finds in %s what was planned', async (id, planned) => {
+    const session = (await bench).sessions.find((one) => one.id === id)!;
+    expect(session.settings).toEqual(planned.settings);
+    expect(session.links).toEqual(planned.links ?? []);
+    expect(session.cutShort).toBe(planned.cutShort);
+    expect(session.readings).toHaveLength(readingsOf(planned));
+    expect(session.readings.filter(({ excluded }) => excluded !== undefined)).toHaveLength(planned.spoiled?.length ?? 0);
+  });
+
+  it.each(Object.keys(RIGS) as (keyof typeof RIGS)[])('states the rig %s as the simulation took it', async (id) => {
     const truth = RIGS[id];
-    const stated = frontMatter(`rigs/${id}`);
-    const display = frontMatter(`displays/${stated['display']}`);
-    const timer = stated['source-timer'];
-    const observer = stated['observer'];
+    const { rigs, displays } = await bench;
+    const { sourceTimer, observer, display: displayId, digitsRow } = rigs.find((rig) => rig.id === id)!;
+    const { refresh, sync, scanOutMs } = displays.find((display) => display.id === displayId)!;
+    const { name: _name, ...observerStated } = observer!;
     expect({
-      source: timer && { refresh: parseRate(String(timer.refresh)), clockTolerancePpm: parseInt(timer['clock-tolerance'], 10) },
-      wrapsAfterMs: ms(timer?.['wraps-after']),
-      display: { refresh: parseRate(String(display['refresh'])), sync: display['sync'], scanOutMs: ms(display['scan-out']), digitsRow: stated['digits-row'] },
-      observer: {
-        rate: parseRate(String(observer.rate)), exposureMs: ms(observer.exposure), readoutMs: ms(observer.readout), sourceRow: observer['source-row'],
-        displayRow: observer['display-row'], clockTolerancePpm: parseInt(observer['clock-tolerance'], 10),
-      },
+      source: sourceTimer && { refresh: sourceTimer.refresh, clockTolerancePpm: sourceTimer.clockTolerancePpm },
+      wrapsAfterMs: sourceTimer?.wrapsAfterMs,
+      display: { refresh, sync, scanOutMs, digitsRow },
+      observer: observerStated,
     }).toEqual({ source: truth.source, wrapsAfterMs: truth.wrapsAfterMs, display: truth.display, observer: truth.observer });
     expect(truth.observer.readoutMs, 'a sensor is read within its frame').toBeLessThanOrEqual(intervalMs(truth.observer.rate));
     for (const ppm of Object.values(CLOCKS_PPM)) expect(Math.abs(ppm)).toBeLessThanOrEqual(truth.observer.clockTolerancePpm!);

@@ -19,17 +19,17 @@ const TOLERANCE = { clockTolerancePpm: 50 } as const;
 export const RIGS: Readonly<Record<RigId, DemonstrationRig>> = {
   balcony: {
     source: { refresh: rate(60), ...TOLERANCE },
-    display: { refresh: rate(60), sync: 'input', scanOutMs: 4, digitsRow: 0.5 },
+    display: { refresh: rate(60), sync: 'input', scanOutMs: 4, digitsRow: 0.25 },
     observer: { rate: rate(240), exposureMs: 2, readoutMs: 4, sourceRow: 0.35, displayRow: 0.6, ...TOLERANCE },
   },
   pit: {
     source: { refresh: rate(120), ...TOLERANCE },
-    display: { refresh: rate(60), sync: 'free', scanOutMs: 16, digitsRow: 0.5 },
+    display: { refresh: rate(60), sync: 'free', scanOutMs: 16, digitsRow: 0.75 },
     observer: { rate: rate(50), exposureMs: 1, readoutMs: 10, sourceRow: 0.3, displayRow: 0.7, ...TOLERANCE },
     wrapsAfterMs: 100_000,
   },
   workshop: {
-    display: { refresh: rate(60), sync: 'input', scanOutMs: 16, digitsRow: 0 },
+    display: { refresh: rate(60), sync: 'input', scanOutMs: 16, digitsRow: 0.5 },
     observer: { rate: rate(240), exposureMs: 1, readoutMs: 4, sourceRow: 0.3, displayRow: 0.7, ...TOLERANCE },
   },
 };
@@ -46,13 +46,13 @@ export function chainOf({ rig, settings }: PlannedSession): Chain {
 }
 
 /**
- * What the rig adds to every reading beside the total, in ms: the digits stand below the first row of the display
- * and are drawn later; the observer reads its sensor row by row, so what stands lower in its picture is seen later.
+ * What the rig adds to every reading beside the total, in ms: digits that stand below the middle of the display are
+ * drawn later than the middle, to which a total refers; the observer reads its sensor row by row, so what stands lower in its picture is seen later.
  * A light sensor sees the panel without the observer.
  */
 export function rowShiftMs({ rig, method }: PlannedSession): number {
   const { display, observer } = RIGS[rig];
-  const drawnMs = (display.scanOutMs ?? 0) * (display.digitsRow ?? 0);
+  const drawnMs = (display.scanOutMs ?? 0) * ((display.digitsRow ?? 0.5) - 0.5);
   const skewMs = (observer.readoutMs ?? 0) * ((observer.displayRow ?? 0) - (observer.sourceRow ?? 0));
   return method === 'instrument' ? drawnMs : drawnMs - skewMs;
 }
