@@ -20,8 +20,6 @@ interface Column {
   readonly common: Trait;
   /** Share of the sessions that have it. */
   readonly share: number;
-  /** Whether it goes without saying in a row that has it. */
-  readonly silent: boolean;
 }
 
 export function labelSessions(bench: Bench, sessions: readonly Session[]): Labels {
@@ -31,11 +29,18 @@ export function labelSessions(bench: Bench, sessions: readonly Session[]): Label
   if (only !== undefined && rows.length === 1) {
     return { of: new Map([[sessions[0]?.id ?? '', join(only.filter(({ role }) => role === 'name'))]]), shared: '' };
   }
-  const columns = (only ?? []).map((_, index) => columnOf(rows.flatMap((row) => row[index] ?? [])));
-  const distinct = (row: readonly Trait[]): readonly Trait[] =>
-    row.filter(({ key, role }, index) => role !== 'last-resort' && !(columns[index]?.silent === true && columns[index].common.key === key));
-  const labels = tellApart(rows.map((row) => ({ row, label: join(distinct(row)) })));
-  return { of: new Map(sessions.map(({ id }, index) => [id, labels[index] ?? id])), shared: describeShared(columns) };
+  const columns = columnsOf(rows);
+  const ofBody = new Map([...Map.groupBy(rows, bodyOf)].map(([body, same]) => [body, columnsOf(same)]));
+  const goesWithoutSaying = (row: readonly Trait[]) => ({ key, role }: Trait, index: number): boolean => {
+    const column = (role === 'body-setting' ? ofBody.get(bodyOf(row)) : columns)?.[index];
+    return role === 'last-resort' || (column !== undefined && isSilent(column) && column.common.key === key);
+  };
+  const labels = rows.map((row) => {
+    const silent = goesWithoutSaying(row);
+    return join(row.filter((trait, index) => !silent(trait, index)));
+  });
+  const told = tellApart(labels, rows);
+  return { of: new Map(sessions.map(({ id }, index) => [id, told[index] ?? id])), shared: describeShared(columns) };
 }
 
 /** `Orrin V2, 23.976 frames/s`. */
@@ -43,18 +48,28 @@ export function sessionTitle(bench: Bench, session: Session): string {
   return labelSessions(bench, [session]).of.get(session.id) ?? session.id;
 }
 
-function columnOf(traits: readonly Trait[]): Column {
-  const groups = [...Map.groupBy(traits, ({ key }) => key).values()].sort((a, b) => b.length - a.length);
-  const [largest = []] = groups;
-  const [common = { key: '', short: '', full: '', role: 'last-resort' } satisfies Trait] = largest;
-  const share = largest.length / traits.length;
-  return { common, share, silent: share === 1 || (common.role === 'setting' && share > 0.5) };
+/** The first trait of a row is its body. */
+function bodyOf([body]: readonly Trait[]): string {
+  return body?.key ?? '';
+}
+
+function columnsOf(rows: readonly (readonly Trait[])[]): readonly Column[] {
+  return (rows[0] ?? []).map((first, index) => {
+    const groups = [...Map.groupBy(rows, (row) => row[index]?.key).values()].sort((a, b) => b.length - a.length);
+    const [largest = []] = groups;
+    return { common: largest[0]?.[index] ?? first, share: largest.length / rows.length };
+  });
+}
+
+/** Whether the commonest trait of a column goes without saying in the rows that have it. */
+function isSilent({ common, share }: Column): boolean {
+  return share === 1 || (common.role !== 'name' && share > 0.5);
 }
 
 function describeShared(columns: readonly Column[]): string {
   const list = (test: (column: Column) => boolean): string =>
     columns
-      .filter((column) => column.silent && column.common.role !== 'last-resort' && column.common.full !== '' && test(column))
+      .filter((column) => isSilent(column) && column.common.full !== '' && (column.share === 1 || column.common.role === 'setting') && test(column))
       .map(({ common }) => common.full)
       .join('; ');
   const sentences = [list(({ share }) => share === 1), list(({ share }) => share < 1)];
@@ -64,19 +79,16 @@ function describeShared(columns: readonly Column[]): string {
     .join(' ');
 }
 
-/** Adds what was left out as a last resort (date, then id) to rows that would carry the same label. */
-function tellApart(rows: readonly { row: readonly Trait[]; label: string }[]): readonly string[] {
-  const depth = Math.max(0, ...rows.map(({ row }) => row.filter(({ role }) => role === 'last-resort').length));
-  let labels = rows.map(({ label }) => label);
-  for (let used = 1; used <= depth; used += 1) {
-    const counts = Map.groupBy(labels, (label) => label);
-    labels = labels.map((label, index) => {
-      if (label !== '' && counts.get(label)?.length === 1) return label;
-      const extra = rows[index]?.row.filter(({ role }) => role === 'last-resort')[used - 1];
-      return [label, extra?.short].filter(Boolean).join(', ');
-    });
-  }
-  return labels;
+/** Rows that would carry the same label get the first last resort (date, then id) that differs among all of them. */
+function tellApart(labels: readonly string[], rows: readonly (readonly Trait[])[]): readonly string[] {
+  const extras = rows.map((row) => row.filter(({ role }) => role === 'last-resort').map(({ short }) => short));
+  const groups = Map.groupBy(labels.keys(), (index) => labels[index]);
+  return labels.map((label, index) => {
+    const group = groups.get(label) ?? [];
+    if (label !== '' && group.length === 1) return label;
+    const depth = (extras[index] ?? []).findIndex((_, at) => new Set(group.map((other) => extras[other]?.[at])).size === group.length);
+    return [label, extras[index]?.[depth]].filter(Boolean).join(', ');
+  });
 }
 
 function join(traits: readonly Trait[]): string {

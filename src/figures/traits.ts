@@ -11,9 +11,10 @@ export interface Trait {
   readonly full: string;
   /**
    * `name` traits name a session and are said wherever they differ; a `setting` goes without saying where
-   * most have it; a `last-resort` is said only where nothing else tells two sessions apart.
+   * most have it, a `body-setting` where most of the same body have it; a `last-resort` is said only where
+   * nothing else tells two sessions apart.
    */
-  readonly role: 'name' | 'setting' | 'last-resort';
+  readonly role: 'name' | 'setting' | 'body-setting' | 'last-resort';
 }
 
 /** What describes a session, in a fixed order, so that the n-th trait of two sessions is the same sort of thing. */
@@ -25,7 +26,7 @@ export function traitsOf(session: Session, bench: Bench, find: Lookup): readonly
     { key: session.body, short: body, full: body, role: 'name' },
     { key: rateKey(session.rate), short: rate, full: rate, role: 'name' },
     ...bench.settings.filter(({ id }) => id !== 'rate').map(({ id, label }) => settingTrait(label, find.level(id, session.settings[id] ?? ''), session.settings[id])),
-    { key: session.firmware ?? '', ...same(session.firmware === undefined ? '' : `firmware ${session.firmware}`), role: 'setting' },
+    { key: session.firmware ?? '', ...same(session.firmware === undefined ? '' : `firmware ${session.firmware}`), role: 'body-setting' },
     { key: session.links.join(), short: links === '' ? 'no link' : `through ${links}`, full: links === '' ? '' : `through ${links}`, role: 'setting' },
     { key: session.rig, ...same(`rig ${find.rig(session.rig).name}`), role: 'setting' },
     { key: session.display, ...same(find.display(session.display).name), role: 'setting' },
@@ -39,6 +40,7 @@ export function traitsOf(session: Session, bench: Bench, find: Lookup): readonly
 /** A level that says by itself what it is of stands alone in a row; `on` or `10` brings its setting along. */
 function settingTrait(label: string, levelLabel: string, level: string | undefined): Trait {
   if (level === undefined) return { key: '', short: '', full: '', role: 'setting' };
+  if (levelLabel.toLowerCase() === label.toLowerCase()) return { key: level, ...same(lowerFirst(label)), role: 'setting' };
   const full = `${lowerFirst(label)} ${/^[A-Z][a-z]+$/.test(levelLabel) ? lowerFirst(levelLabel) : levelLabel}`;
   return { key: level, short: /^(?:[A-Za-z]+|\d+)$/.test(levelLabel) ? full : levelLabel, full, role: 'setting' };
 }
