@@ -31,7 +31,7 @@ function reportIssue(issue: z.core.$ZodIssue, yaml: YamlFile, schema: z.ZodType,
     return;
   }
   const value = valueAt(yaml.value, path);
-  const where = { key: keyName(path) };
+  const where = path.length > 0 ? { key: keyName(path) } : {};
   if (value === undefined) {
     const parent = path.slice(0, -1);
     report({ code: 'missing-key', ...where, ...(parent.length > 0 ? yaml.locateKey(parent) : { line: 1 }) });

@@ -21,7 +21,7 @@ const OTHER_SEPARATORS = [';', '\t', '|'];
  * record costs more than the parsing. Every record is one line more than the line breaks in its cells.
  */
 export function parseCsv(bytes: Uint8Array, columns: readonly string[], report: Report, onRow: (row: CsvRow) => void): number | undefined {
-  const records = parseRecords(bytes, report);
+  const records = parseRecords(bytes, columns, report);
   const header = records?.[0];
   if (records === undefined || header === undefined || !checkHeader(header, columns, report)) return undefined;
   const end = lastFilled(records) + 1;
@@ -37,7 +37,7 @@ export function parseCsv(bytes: Uint8Array, columns: readonly string[], report: 
   return end - 1;
 }
 
-function parseRecords(bytes: Uint8Array, report: Report): string[][] | undefined {
+function parseRecords(bytes: Uint8Array, columns: readonly string[], report: Report): string[][] | undefined {
   // a view, not a copy: csv-parse reads Buffers
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   try {
@@ -46,6 +46,8 @@ function parseRecords(bytes: Uint8Array, report: Report): string[][] | undefined
     if (!(error instanceof CsvError)) throw error;
     const before = Number(error['records'] ?? 0);
     const records = before > 0 ? parse(buffer, { ...OPTIONS, to: before }) : [];
+    // quotes go wrong easily in a file that has other separators; then that is the mistake to report
+    if (records[0] !== undefined && !checkHeader(records[0], columns, report)) return undefined;
     const line = records.reduce((lines, cells) => lines + 1 + lineBreaks(cells), 1);
     report({ code: error.code === 'CSV_QUOTE_NOT_CLOSED' ? 'unclosed-quote' : 'stray-quote', line });
     return undefined;

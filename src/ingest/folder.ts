@@ -1,4 +1,4 @@
-import { realpath } from 'node:fs/promises';
+import { readdir, realpath } from 'node:fs/promises';
 import { join, relative, resolve, sep } from 'node:path';
 import type { z } from 'zod';
 import { checkSchema } from './check-schema.ts';
@@ -39,6 +39,7 @@ export class Folder {
     const inside = isInside(path, resolve(root)) ? relative(resolve(root), path) : path;
     const name = inside.split(sep).join('/');
     try {
+      await readdir(path);
       return new Folder(path, { realFolder: await realpath(path), name }, problems);
     } catch (error) {
       const code = errorCode(error);

@@ -46,7 +46,7 @@ export function parseFrontMatter({ bytes, report }: Source): FrontMatter | undef
     engines: { yaml: { parse: engine, stringify: refuse }, json: { parse: refuse, stringify: refuse }, javascript: { parse: refuse, stringify: refuse } },
   }) as { content: string; isEmpty?: boolean };
   if (isEmpty === true) engine('');
-  return yaml && { ...yaml, body: content.trim() };
+  return yaml && { ...yaml, body: content.replace(/^(?:[ \t]*\n)+/, '').trimEnd() };
 }
 
 function refuse(): never {

@@ -60,7 +60,7 @@ export async function listFolder({ path, published, area, extensions, needed }: 
 /** Reports what stands in a folder beside the names that belong there. */
 export async function checkTopFolder(path: string, published: string, belongs: readonly string[], problems: ProblemList): Promise<void> {
   for (const name of (await readdir(path)).filter((entry) => !IGNORED.test(entry) && !belongs.includes(entry)).sort()) {
-    problems.add({ code: 'stray-entry', file: `${published}/${name}`, nearest: nearest(name, belongs) });
+    problems.add({ code: 'stray-entry', file: `${published}/${name}`, choices: belongs, nearest: nearest(name, belongs) });
   }
 }
 

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readFile, realpath, stat } from 'node:fs/promises';
+import { lstat, readFile, realpath, stat } from 'node:fs/promises';
 import { sep } from 'node:path';
 import { checkEncoding } from './encoding.ts';
 import type { ProblemList } from './problem-list.ts';
@@ -48,9 +48,18 @@ export async function readSource(path: string, published: string, area: Area, pr
     const sha256 = createHash('sha256').update(raw).digest('hex');
     return { file: { path: published, sha256, bytes: raw.length }, bytes, report };
   } catch (error) {
-    report({ code: 'unreadable-file', found: errorCode(error) });
+    const code = errorCode(error);
+    report(code === 'ENOENT' && !(await isListed(path)) ? { code: 'missing-file' } : { code: 'unreadable-file', found: code });
     return undefined;
   }
+}
+
+/** True for a symbolic link whose target is gone. */
+async function isListed(path: string): Promise<boolean> {
+  return lstat(path).then(
+    () => true,
+    () => false,
+  );
 }
 
 export function isInside(realFile: string, realFolder: string): boolean {

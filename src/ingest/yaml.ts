@@ -1,4 +1,5 @@
-import { isAlias, isCollection, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, visit, type Document } from 'yaml';
+import { isAlias, isCollection, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, visit, type Document, type YAMLParseError } from 'yaml';
+import type { ProblemCode } from '../model/problem.ts';
 import type { Report } from './source.ts';
 
 /** YAML data with every scalar as the author wrote it; null where nothing is written. */
@@ -20,6 +21,9 @@ export interface YamlFile {
   isNumber(path: readonly PropertyKey[]): boolean;
 }
 
+/** Errors of the parser that have words of our own. */
+const SYNTAX: Readonly<Record<string, ProblemCode>> = { MULTIPLE_DOCS: 'yaml-documents', RESOURCE_EXHAUSTION: 'yaml-depth' };
+
 /**
  * Parses YAML 1.2 (core schema). Nothing is converted: `4:2:2`, `1.40`, `on` and dates come out as written.
  * Undefined, with every mistake reported, when it is not valid, or uses anchors, aliases or tags.
@@ -40,10 +44,7 @@ export function parseYaml(text: string, report: Report): YamlFile | undefined {
   let doc: Document;
   try {
     doc = parseDocument(text, { lineCounter: lines, version: '1.2', schema: 'core', strict: true, uniqueKeys: true, merge: false, prettyErrors: false });
-    for (const error of doc.errors) {
-      const key = error.code === 'DUPLICATE_KEY' ? { key: /^[^\s:]*/.exec(text.slice(error.pos[0]))?.[0] ?? '' } : {};
-      reportHere({ code: error.code === 'DUPLICATE_KEY' ? 'duplicate-key' : 'bad-yaml', ...place(error.pos[0]), ...key, found: error.message });
-    }
+    reportSyntax(doc.errors, text, (offset, problem) => reportHere({ ...problem, ...place(offset) }));
     refuseMachinery(doc, (offset, problem) => reportHere({ ...problem, ...place(offset) }));
     if (mistakes > 0) return undefined;
     return { value: written(doc.contents), ...locator(doc, place) };
@@ -53,6 +54,17 @@ export function parseYaml(text: string, report: Report): YamlFile | undefined {
     report({ code: 'yaml-depth', line: 1 });
     return undefined;
   }
+}
+
+/** Every key that is written twice, and the first error of syntax: those after it mostly follow from it. */
+function reportSyntax(errors: readonly YAMLParseError[], text: string, reportAt: (offset: number, problem: Parameters<Report>[0]) => void): void {
+  for (const { pos } of errors.filter(({ code }) => code === 'DUPLICATE_KEY')) {
+    reportAt(pos[0], { code: 'duplicate-key', key: /^[^\s:]*/.exec(text.slice(pos[0]))?.[0] ?? '' });
+  }
+  const first = errors.find(({ code }) => code !== 'DUPLICATE_KEY');
+  if (first === undefined) return;
+  const code = SYNTAX[first.code] ?? 'bad-yaml';
+  reportAt(first.pos[0], code === 'bad-yaml' ? { code, found: first.message } : { code });
 }
 
 /** Anchors, aliases, tags and keys that are not text: none is needed here, and some can blow up. */

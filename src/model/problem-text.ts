@@ -45,7 +45,7 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'empty-file': () => ['is empty', 'Write its contents, or remove it'],
   'utf-16': () => ['is encoded as UTF-16', UTF_8],
   'not-utf-8': () => ['this line holds bytes that are not UTF-8', UTF_8],
-  'nul-byte': () => ['this line holds a NUL byte, so the file is not plain text', `Write it again as plain text. ${UTF_8}`],
+  'nul-byte': () => ['this line holds a NUL byte, so the file is not plain text', 'Write it again as plain text in UTF-8'],
 
   'no-front-matter': (p) => [`expected the opening line ---, found ${found(p)}`, 'Begin the file with front matter: a line ---, keys and values, a line ---'],
   'front-matter-language': (p) => [`front matter in the language ${found(p)} is refused and was not run`, 'Open with --- alone and write YAML'],
@@ -53,12 +53,13 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'front-matter-close': (p) => [`the front matter closes with ${found(p)}`, 'Close it with a line --- that holds nothing else'],
   'bad-yaml': (p) => [`not valid YAML 1.2: ${asIs(p.found)}`],
   'yaml-depth': () => ['the YAML is nested too deeply', 'Write plain keys and values'],
+  'yaml-documents': () => ['a second YAML document begins here', 'Keep one; remove the line --- or ...'],
   'yaml-alias': (p) => [`YAML anchors and aliases are not accepted, found ${found(p)}`, 'Write the value out; put it in quotes if it is text'],
   'yaml-tag': (p) => [`YAML tags are not accepted, found ${found(p)}`, 'Remove it; put the value in quotes if it is text'],
   'duplicate-key': () => ['this key is written twice', 'Keep one of the two'],
   'unknown-key': (p) => [`unknown key ${found(p)}`],
   'missing-key': () => ['this key is missing', 'Add it'],
-  'empty-value': () => ['has no value', 'Write one, or remove the key if it is optional'],
+  'empty-value': () => ['has no value', 'Write one, or remove the key where it is optional'],
   'wrong-shape': (p) => [`expected ${nameShape(p.expected)}, found ${nameShape(p.found)}`],
 
   'bad-choice': (p) => [`${found(p)} is not a choice here`],
@@ -98,7 +99,9 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'stray-quote': () => ['a quote in this row stands where none can', 'Quote whole cells, without spaces around; inside quotes, a quote is written twice: ""'],
   'ragged-row': (p) => [
     `this row has ${count(Number(p.found), 'cell')}; expected ${asIs(p.expected)}`,
-    'Quote a cell that holds a comma, and write decimals with a point: 31.482',
+    Number(p.found) < Number(p.expected)
+      ? 'Write every comma, also beside an empty cell'
+      : 'Quote a cell that holds a comma, and write decimals with a point: 31.482',
   ],
   'blank-row': () => ['a blank row stands among the readings', 'Remove it; blank lines are accepted only at the end'],
 

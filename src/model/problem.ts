@@ -26,6 +26,7 @@ export type ProblemCode =
   | 'front-matter-close'
   | 'bad-yaml'
   | 'yaml-depth'
+  | 'yaml-documents'
   | 'yaml-alias'
   | 'yaml-tag'
   | 'duplicate-key'
@@ -132,8 +133,7 @@ export function compareProblems(a: Problem, b: Problem): number {
     compareText(a.file, b.file) ||
     (a.line ?? 0) - (b.line ?? 0) ||
     (a.column ?? 0) - (b.column ?? 0) ||
-    compareText(a.code, b.code) ||
-    compareText(a.key ?? '', b.key ?? '')
+    compareText(a.code, b.code)
   );
 }
 
