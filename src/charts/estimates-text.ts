@@ -13,7 +13,8 @@ export function describeEstimates({ rows, title }: Pick<EstimatesInput, 'rows' |
   if (!first) throw new RangeError('an estimates chart has at least one row');
   const labels = new Set(rows.map(({ figure }) => figure.label));
   const quantity = labels.size === 1 ? first.label : 'Value';
-  const unit = first.unit === '1' ? '' : first.unit;
+  // a plain number has no unit to name, and some labels name theirs
+  const unit = first.unit === '1' || quantity.endsWith(` ${first.unit}`) ? '' : first.unit;
   return {
     title: title ?? quantity,
     axisTitle: unit === '' ? quantity : `${quantity}, ${unit}`,

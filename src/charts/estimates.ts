@@ -45,14 +45,14 @@ const SPEC: TopLevelSpec = {
     y: { value: { expr: 'datum.y' } },
   },
   layer: [
-    { data: { name: 'grid' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
-    { data: { name: 'zero' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
-    { data: { name: 'intervals' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: INTERVAL_WIDTH }, encoding: { x: { field: 'low' }, x2: { field: 'high' } } },
-    { data: { name: 'ends' }, mark: { type: 'tick', orient: 'vertical', opacity: 1, color: COLOUR.accent, thickness: INTERVAL_WIDTH, size: CAP_HEIGHT }, encoding: { x: { field: 'value' } } },
-    { data: { name: 'points' }, mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
-    { data: { name: 'bare' }, mark: { type: 'point', shape: 'diamond', filled: false, opacity: 1, size: POINT_AREA, strokeWidth: INTERVAL_WIDTH, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
-    { data: { name: 'lines' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { value: { expr: 'datum.x' } }, x2: { value: { expr: 'datum.x2' } } } },
-    { data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, text: { field: 'text' } } },
+    { name: 'grid', data: { name: 'grid' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
+    { name: 'zero', data: { name: 'zero' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
+    { name: 'intervals', data: { name: 'intervals' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: INTERVAL_WIDTH }, encoding: { x: { field: 'low' }, x2: { field: 'high' } } },
+    { name: 'ends', data: { name: 'ends' }, mark: { type: 'tick', orient: 'vertical', opacity: 1, color: COLOUR.accent, thickness: INTERVAL_WIDTH, size: CAP_HEIGHT }, encoding: { x: { field: 'value' } } },
+    { name: 'points', data: { name: 'points' }, mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
+    { name: 'bare', data: { name: 'bare' }, mark: { type: 'point', shape: 'diamond', filled: false, opacity: 1, size: POINT_AREA, strokeWidth: INTERVAL_WIDTH, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
+    { name: 'lines', data: { name: 'lines' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { value: { expr: 'datum.x' } }, x2: { value: { expr: 'datum.x2' } } } },
+    { name: 'texts', data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, text: { field: 'text' } } },
   ],
 };
 

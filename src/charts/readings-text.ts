@@ -14,6 +14,7 @@ export interface ReadingsWords {
 }
 
 const MOST_LISTED = 6;
+const NO_BREAK = '\u00a0';
 
 /** The words of a readings chart. */
 export function describeReadings({ readings, mean, title }: ReadingsInput): ReadingsWords {
@@ -47,7 +48,7 @@ export function excludedNote(readings: ReadingsInput['readings'], [low, high]: r
   if (excluded.length === 0) return [];
   const isOff = ({ latencyMs }: ExcludedReading) => latencyMs !== undefined && (latencyMs < low || latencyMs > high);
   const marks = excluded.every(isOff) ? 'Triangles' : excluded.some(isOff) ? 'Crosses, and triangles off the scale' : 'Crosses';
-  const items = excluded.map(({ number, latencyMs }) => `no. ${String(number)} (${latencyMs === undefined ? 'no value' : `${latencyText(latencyMs)} ms`})`);
+  const items = excluded.map(({ number, latencyMs }) => `no.${NO_BREAK}${String(number)} (${latencyMs === undefined ? `no${NO_BREAK}value` : `${latencyText(latencyMs)}${NO_BREAK}ms`})`);
   return [`${marks}: excluded, ${list(items)}.`];
 }
 

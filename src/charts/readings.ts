@@ -36,12 +36,12 @@ const SPEC: TopLevelSpec = {
     },
   },
   layer: [
-    { data: { name: 'band' }, mark: { type: 'rect', color: COLOUR.accent, opacity: 0.18 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'low' }, y2: { field: 'high' } } },
-    { data: { name: 'mean' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1.5 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'value' } } },
-    { data: { name: 'separators' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1, strokeDash: [1, 3] }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: 0 }, y2: { value: { expr: 'height' } } } },
-    { data: { name: 'dots' }, mark: { type: 'point', shape: 'circle', filled: true, color: COLOUR.ink }, encoding: { x: { value: { expr: 'datum.x' } }, y: { field: 'latencyMs' }, size: { value: { expr: 'datum.area' } }, opacity: { value: { expr: 'datum.opacity' } } } },
-    { data: { name: 'crosses' }, mark: { type: 'point', shape: { expr: 'datum.shape' }, filled: false, opacity: 1, size: CROSS_AREA, strokeWidth: 1.5, color: COLOUR.caution }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } } } },
-    { data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } }, text: { field: 'text' } } },
+    { name: 'band', data: { name: 'band' }, mark: { type: 'rect', color: COLOUR.accent, opacity: 0.18 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'low' }, y2: { field: 'high' } } },
+    { name: 'mean', data: { name: 'mean' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1.5 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'value' } } },
+    { name: 'separators', data: { name: 'separators' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1, strokeDash: [1, 3] }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: 0 }, y2: { value: { expr: 'height' } } } },
+    { name: 'dots', data: { name: 'dots' }, mark: { type: 'point', shape: 'circle', filled: true, color: COLOUR.ink }, encoding: { x: { value: { expr: 'datum.x' } }, y: { field: 'latencyMs' }, size: { value: { expr: 'datum.area' } }, opacity: { value: { expr: 'datum.opacity' } } } },
+    { name: 'crosses', data: { name: 'crosses' }, mark: { type: 'point', shape: { expr: 'datum.shape' }, filled: false, opacity: 1, size: CROSS_AREA, strokeWidth: 1.5, color: COLOUR.caution }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } } } },
+    { name: 'texts', data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } }, text: { field: 'text' } } },
   ],
 };
 

@@ -29,6 +29,8 @@ const PRECISION = 2;
 const TEXT_DEFAULT = 11;
 const NAME = /^[A-Za-z][\w-]*$/;
 const TAG = /<[a-zA-Z][^>]*>/g;
+/** What vega writes for clipping and picking, and groups with nothing in them. */
+const EMPTY = /<path class="(?:background|foreground)"[^>]*\/>|<g[^>]*\/>|<g[^>]*><\/g>/g;
 const GEOMETRY = / (d|transform|x|y|x1|x2|y1|y2|width|height)="([^"]*)"/g;
 const LONG_NUMBER = /-?\d*\.\d{3,}(?:e-?\d+)?/g;
 
@@ -74,7 +76,7 @@ async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {
     view.finalize();
   }
   if (problems.length > 0) throw new Error(`chart '${words.id}': ${problems.join('; ')}`);
-  return withWords(svg.replace(TAG, (tag) => tidy(tag, words.id)), words);
+  return withWords(svg.replace(EMPTY, '').replace(TAG, (tag) => tidy(tag, words.id)), words);
 }
 
 const runtimes = new WeakMap<TopLevelSpec, vega.Runtime>();
@@ -100,10 +102,10 @@ function collectingLogger(problems: string[]): vega.LoggerInterface {
   return logger;
 }
 
-/** Inside one start tag: no inner roles, no font (the root has it), ids unique on the page, short numbers. */
+/** Inside one start tag: no inner roles, no font (the root has it), no defaults, ids unique on the page, short numbers. */
 function tidy(tag: string, id: string): string {
   return tag
-    .replace(/ (?:role|aria-[a-z]+|font-family)="[^"]*"/g, '')
+    .replace(/ (?:(?:role|aria-[a-z]+|font-family|pointer-events)="[^"]*"|opacity="1")/g, '')
     .replace(/ id="([^"]+)"/g, ` id="${id}-$1"`)
     .replace(/url\(#([^)]+)\)/g, `url(#${id}-$1)`)
     .replace(GEOMETRY, (_all, name: string, value: string) => ` ${name}="${value.replace(LONG_NUMBER, shorten)}"`);

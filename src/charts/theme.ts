@@ -33,6 +33,9 @@ export const CHART_CONFIG: Config = {
   axis: {
     domain: false,
     ticks: false,
+    // where vega would round the grid to whole pixels, the marks stand beside it
+    tickRound: false,
+    translate: 0,
     title: null,
     labels: true,
     labelColor: COLOUR.text,
