@@ -10,12 +10,12 @@ const GAP = 8;
 const OVERHANG = 8;
 const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500].flatMap((step) => [step, step * 1e3, step * 1e6]).sort((a, b) => a - b);
 
-/** `run 1`, `run 2`, or one `run` at the left and the numbers alone where no more fits. */
-export function labelRuns(spans: readonly RunSpan[]): Label[] {
-  const inFull = spans.map(({ run, left, right }): Label => ({ text: `run ${String(run)}`, x: (left + right) / 2, align: 'center' }));
+/** `run 1`, `run 2`, or one `run` at the left and the numbers alone where no more fits; none stands out beyond `rightEdge`. */
+export function labelRuns(spans: readonly RunSpan[], rightEdge: number): Label[] {
+  const inFull = spans.map(({ run, left, right }) => centred(`run ${String(run)}`, (left + right) / 2, rightEdge));
   const fits = inFull.every(({ text }, i) => textWidth(text, TEXT_SIZE) <= (spans[i]?.right ?? 0) - (spans[i]?.left ?? 0) + OVERHANG);
   if (fits) return inFull;
-  const numbers = spans.map(({ run, left, right }): Label => ({ text: String(run), x: (left + right) / 2, align: 'center' }));
+  const numbers = spans.map(({ run, left, right }) => centred(String(run), (left + right) / 2, rightEdge));
   return [{ text: 'run', x: -GAP, align: 'right' }, ...apart(numbers)];
 }
 
@@ -26,13 +26,14 @@ export function labelNumbers(spans: readonly RunSpan[], count: number, rightEdge
   const step = STEPS.find((candidate) => candidate * perReading >= room) ?? count;
   const isLabelled = (number: number) => number % step === 0 || (number === 1 && step > 2);
   const labels = spans.flatMap((span) =>
-    span.indices.flatMap((i, k): Label[] => {
-      if (!isLabelled(i + 1)) return [];
-      const text = String(i + 1);
-      return [{ text, x: Math.min(placeInRun(span, k), rightEdge - textWidth(text, TEXT_SIZE) / 2), align: 'center' }];
-    }),
+    span.indices.flatMap((i, k) => (isLabelled(i + 1) ? [centred(String(i + 1), placeInRun(span, k), rightEdge)] : [])),
   );
   return apart(labels);
+}
+
+/** Centred on x, or as near to it as the right edge allows. */
+function centred(text: string, x: number, rightEdge: number): Label {
+  return { text, x: Math.min(x, rightEdge - textWidth(text, TEXT_SIZE) / 2), align: 'center' };
 }
 
 /** Leaves out each label that would come too near to the one before it. */

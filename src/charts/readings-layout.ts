@@ -35,7 +35,7 @@ export function layOutReadings({ readings, mean }: ReadingsInput, words: Reading
   // above the plot, upwards: the runs, the mean where there is no room beside it, the axis title
   let top = -LABEL_GAP - HALF_X_HEIGHT;
   if (spans.length > 1) {
-    for (const { text, x, align } of labelRuns(spans)) put(text, x, top, align);
+    for (const { text, x, align } of labelRuns(spans, width + right)) put(text, x, top, align);
     top -= LINE_HEIGHT;
   }
   if (variant === 'narrow') {

@@ -38,6 +38,8 @@ const LONG_NUMBER = /-?\d*\.\d{3,}(?:e-?\d+)?/g;
 vega.textMetrics.width = ({ fontSize = TEXT_DEFAULT, fontWeight }, text) =>
   text === null || text === undefined ? 0 : textWidth(String(text), fontSize, Number(fontWeight ?? 400));
 
+const runtimes = new WeakMap<TopLevelSpec, vega.Runtime>();
+
 /** vega counts the ids of clips and gradients in one place: one drawing at a time, each starting anew. */
 let queue: Promise<unknown> = Promise.resolve();
 
@@ -58,7 +60,12 @@ async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {
   if (!NAME.test(words.id)) throw new RangeError(`chart id '${words.id}': letters, digits, '-' and '_' only, a letter first`);
   const problems: string[] = [];
   const logger = collectingLogger(problems);
-  const runtime = runtimeOf(drawing.spec, logger);
+  const refuseProblems = () => {
+    if (problems.length > 0) throw new Error(`chart '${words.id}': ${problems.join('; ')}`);
+  };
+  const runtime = runtimes.get(drawing.spec) ?? vega.parse(compile(drawing.spec, { config: CHART_CONFIG, logger }).spec);
+  refuseProblems();
+  runtimes.set(drawing.spec, runtime);
 
   vega.resetSVGDefIds();
   vega.setRandom(vega.randomLCG(1));
@@ -75,19 +82,8 @@ async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {
   } finally {
     view.finalize();
   }
-  if (problems.length > 0) throw new Error(`chart '${words.id}': ${problems.join('; ')}`);
+  refuseProblems();
   return withWords(svg.replace(EMPTY, '').replace(TAG, (tag) => tidy(tag, words.id)), words);
-}
-
-const runtimes = new WeakMap<TopLevelSpec, vega.Runtime>();
-
-function runtimeOf(spec: TopLevelSpec, logger: vega.LoggerInterface): vega.Runtime {
-  let runtime = runtimes.get(spec);
-  if (!runtime) {
-    runtime = vega.parse(compile(spec, { config: CHART_CONFIG, logger }).spec);
-    runtimes.set(spec, runtime);
-  }
-  return runtime;
 }
 
 function collectingLogger(problems: string[]): vega.LoggerInterface {

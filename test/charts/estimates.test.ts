@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type EstimateRow, renderEstimates } from '../../src/charts/estimates.ts';
 import { ESTIMATES, figure } from './examples.ts';
-import { marksOf, numberAttribute, textsOf } from './svg.ts';
+import { attribute, marksOf, numberAttribute, textsOf } from './svg.ts';
 
 const VARIANTS = ['wide', 'narrow'] as const;
 const draw = (rows: readonly EstimateRow[]) => renderEstimates({ id: 'chart', rows });
@@ -28,11 +28,15 @@ describe('an estimates chart', () => {
       const drawn = rows.filter(({ figure }) => figure.interval);
       const points = marksOf(svg, 'points').map(({ x }) => valueAt(x));
       const intervals = marksOf(svg, 'intervals').map(({ x, element }) => [valueAt(x), valueAt(x + numberAttribute(element, 'x2'))]);
-      expect([points.length, intervals.length]).toEqual([drawn.length, drawn.length]);
+      // each end is a bar 1.5 px wide, drawn from its left edge
+      const ends = marksOf(svg, 'ends').map(({ x, element }) => valueAt(x + Number(/^M(-?[\d.]+),/.exec(attribute(element, 'd') ?? '')?.[1]) + 0.75));
+      expect([points.length, intervals.length, ends.length]).toEqual([drawn.length, drawn.length, 2 * drawn.length]);
       drawn.forEach(({ figure: { value, interval } }, i) => {
         expect(Math.abs((points[i] ?? NaN) - value)).toBeLessThan(tolerance);
         expect(Math.abs((intervals[i]?.[0] ?? NaN) - (interval?.low ?? NaN))).toBeLessThan(tolerance);
         expect(Math.abs((intervals[i]?.[1] ?? NaN) - (interval?.high ?? NaN))).toBeLessThan(tolerance);
+        expect(Math.abs((ends[2 * i] ?? NaN) - (interval?.low ?? NaN))).toBeLessThan(tolerance);
+        expect(Math.abs((ends[2 * i + 1] ?? NaN) - (interval?.high ?? NaN))).toBeLessThan(tolerance);
       });
     }
   });

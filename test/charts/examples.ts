@@ -76,6 +76,8 @@ export const READINGS: Readonly<Record<string, Omit<ReadingsInput, 'id'>>> = {
   'two-readings': { readings: session(2, 1, 251, 20), mean: figure(249, 127) },
   'five-digits': { readings: session(24, 2, 48_312, 300), mean: figure(48_312, 127) },
   'twelve-runs': { readings: session(60, 12, 180, 50), mean: figure(180.4, 4.4) },
+  'uneven-runs': { readings: [1, 1, 1, 40, 1, 30, 1].flatMap((length, i) => session(length, 1, 180, 50).map((reading) => ({ ...reading, run: i + 1 }))), mean: figure(180.4, 6.4) },
+  'runs-interleaved': { readings: session(24, 1, 180, 50).map((reading, i) => ({ ...reading, run: 1 + (i % 3) })), mean: figure(180.4, 6.4) },
   'four-hundred': { readings: session(400, 4, 180, 50, [9, 14, 77, 78, 79, 200, 201, 399]), mean: figure(180.4, 1.4) },
   'ten-thousand': { readings: session(10_000, 2, 180, 50, [4000, 9000]), mean: figure(180.1, 0.4) },
   'many-runs': { readings: session(60, 30, 180, 50), mean: figure(180.4, 4.4) },

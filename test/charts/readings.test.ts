@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { MOST_DOTS } from '../../src/charts/readings-bins.ts';
+import { MOST_RUNS } from '../../src/charts/readings-runs.ts';
 import { renderReadings, type ReadingsInput } from '../../src/charts/readings.ts';
 import { figure, READINGS } from './examples.ts';
-import { attribute, marksOf, textsOf, type DrawnText } from './svg.ts';
+import { attribute, marksOf, textsOf, walk, type DrawnText } from './svg.ts';
 
 const VARIANTS = ['wide', 'narrow'] as const;
 const draw = (input: Omit<ReadingsInput, 'id'>) => renderReadings({ id: 'chart', ...input });
@@ -26,6 +27,7 @@ describe('a readings chart', () => {
   it.each(SINGLE)('draws each reading that counts as a dot at its latency, in the order taken (%s)', async (_name, input) => {
     const chart = await draw(input);
     const counted = input.readings.filter(({ excluded }) => excluded === undefined);
+    if (new Set(input.readings.map(({ run }) => run)).size <= MOST_RUNS) counted.sort((a, b) => a.run - b.run);
     for (const variant of VARIANTS) {
       const latencyAt = scaleOf(chart[variant]);
       const dots = marksOf(chart[variant], 'dots');
@@ -33,6 +35,20 @@ describe('a readings chart', () => {
       const tolerance = Math.abs(latencyAt(PX) - latencyAt(0));
       dots.forEach(({ y }, i) => expect(Math.abs(latencyAt(y) - (counted[i]?.latencyMs ?? NaN))).toBeLessThan(tolerance));
       expect(dots.every(({ x }, i) => i === 0 || x > (dots[i - 1]?.x ?? NaN))).toBe(true);
+    }
+  });
+
+  it.each(EXAMPLES)('draws the grid at the ticks, which are round numbers (%s)', async (_name, input) => {
+    const chart = await draw(input);
+    for (const variant of VARIANTS) {
+      const latencyAt = scaleOf(chart[variant]);
+      const grid = walk(chart[variant]).filter(({ element }) => element.tagName === 'line' && attribute(element.parentNode as typeof element, 'class')?.includes('axis-grid'));
+      expect(grid.length).toBeGreaterThan(1);
+      const tolerance = Math.abs(latencyAt(PX) - latencyAt(0));
+      const values = grid.map(({ y }) => latencyAt(y)).sort((a, b) => a - b);
+      const step = ((values.at(-1) ?? NaN) - (values[0] ?? NaN)) / (values.length - 1);
+      expect([1, 2, 5, 10].some((round) => Math.abs(step / 10 ** Math.floor(Math.log10(step)) - round) < 0.01), String(step)).toBe(true);
+      values.forEach((value, i) => expect(Math.abs(value - (values[0] ?? NaN) - i * step)).toBeLessThan(2 * tolerance));
     }
   });
 
@@ -108,6 +124,9 @@ describe('a readings chart', () => {
       const [large, small] = [Math.max(...areas), Math.min(...areas)];
       // radii are rounded to 0.01 px, of 2 px or more
       expect(large / small).toBeCloseTo(3, 1);
+      const columns = [...new Set(marksOf(chart[variant], 'dots').map(({ x }) => x))].sort((a, b) => a - b);
+      expect(columns).toHaveLength(20);
+      expect(2 * Math.sqrt(large)).toBeLessThanOrEqual((columns[1] ?? NaN) - (columns[0] ?? NaN));
       expect(marksOf(chart[variant], 'crosses')).toHaveLength(1);
     }
   });
