@@ -1,6 +1,6 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import { nearest } from './nearest.ts';
-import type { Report } from './source.ts';
+import { tally, type Report } from './source.ts';
 
 /** One record of an RFC 4180 file. */
 export interface CsvRow {
@@ -62,11 +62,8 @@ function checkHeader(header: readonly string[], columns: readonly string[], repo
   }
   const expected = columns.join(',');
   const missing = new Set(columns.filter((name) => !header.includes(name)));
-  let mistakes = 0;
-  const mistake: Report = (problem) => {
-    mistakes += 1;
-    report({ line: 1, expected, ...problem });
-  };
+  const mistakes = tally(report);
+  const mistake: Report = (problem) => mistakes.report({ line: 1, expected, ...problem });
   header.forEach((name, index) => {
     if (header.indexOf(name) < index) mistake({ code: 'duplicate-column', found: name });
     else if (!columns.includes(name)) {
@@ -76,8 +73,8 @@ function checkHeader(header: readonly string[], columns: readonly string[], repo
     }
   });
   for (const name of missing) mistake({ code: 'missing-column', key: name });
-  if (mistakes === 0 && header.join(',') !== expected) mistake({ code: 'column-order' });
-  return mistakes === 0;
+  if (mistakes.count() === 0 && header.join(',') !== expected) mistake({ code: 'column-order' });
+  return mistakes.count() === 0;
 }
 
 /** Index of the last record that is not a blank line. */

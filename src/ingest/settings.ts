@@ -2,13 +2,14 @@ import type { Setting, SettingKind, SettingLevel } from '../model/bench.ts';
 import { parseRate, rateKey } from '../model/rate.ts';
 import { checkSchema, keyName } from './check-schema.ts';
 import { settingsSchema } from './schemas/settings.ts';
-import type { Source } from './source.ts';
+import { tally, type Report, type Source } from './source.ts';
 import { parseYaml, type YamlFile } from './yaml.ts';
 
 const DECIMAL = /^-?\d{1,9}(?:\.\d{1,9})?$/;
 
 /** Parses `data/settings.yaml`; undefined, with the mistakes reported, when it does not fit. */
-export function parseSettings({ bytes, report }: Source): readonly Setting[] | undefined {
+export function parseSettings({ bytes, report: reportHere }: Source): readonly Setting[] | undefined {
+  const { report, count } = tally(reportHere);
   const yaml = parseYaml(new TextDecoder().decode(bytes).replace(/\r\n?/g, '\n'), report);
   const declared = yaml && checkSchema(yaml, settingsSchema, report);
   if (!yaml || !declared) return undefined;
@@ -19,6 +20,7 @@ export function parseSettings({ bytes, report }: Source): readonly Setting[] | u
     checkLevels(levels.map((level) => level.name), kind, [index, 'levels'], yaml, report);
   });
   if (!declared.some(({ name, kind }) => name === 'rate' && kind === 'rate')) report({ code: 'no-rate-setting', line: 1 });
+  if (count() > 0) return undefined;
   return declared.map(({ name, label, kind, levels }) => ({
     id: name,
     label,
@@ -33,7 +35,7 @@ export function findLevel({ kind, levels }: Setting, text: string): SettingLevel
   return levels.find((level) => identityOf(kind, level.id) === identity);
 }
 
-function checkLevels(levels: readonly string[], kind: SettingKind, path: readonly PropertyKey[], yaml: YamlFile, report: Source['report']): void {
+function checkLevels(levels: readonly string[], kind: SettingKind, path: readonly PropertyKey[], yaml: YamlFile, report: Report): void {
   const seen = new Map<string, string>();
   levels.forEach((found, index) => {
     const here = at(yaml, [...path, index]);

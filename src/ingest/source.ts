@@ -13,6 +13,18 @@ export interface Source {
   readonly report: Report;
 }
 
+/** The same report, and how many mistakes went through it. */
+export function tally(report: Report): { readonly report: Report; count(): number } {
+  let mistakes = 0;
+  return {
+    report(problem) {
+      mistakes += 1;
+      report(problem);
+    },
+    count: () => mistakes,
+  };
+}
+
 export function reportOn(file: string, problems: ProblemList): Report {
   return (problem) => problems.add({ ...problem, file });
 }

@@ -1,6 +1,5 @@
 import { isAlias, isCollection, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, visit, type Document, type YAMLParseError } from 'yaml';
-import type { ProblemCode } from '../model/problem.ts';
-import type { Report } from './source.ts';
+import { tally, type Report } from './source.ts';
 
 /** YAML data with every scalar as the author wrote it; null where nothing is written. */
 export type Written = string | null | readonly Written[] | { readonly [key: string]: Written };
@@ -21,8 +20,7 @@ export interface YamlFile {
   isNumber(path: readonly PropertyKey[]): boolean;
 }
 
-/** Errors of the parser that have words of our own. */
-const SYNTAX: Readonly<Record<string, ProblemCode>> = { MULTIPLE_DOCS: 'yaml-documents', RESOURCE_EXHAUSTION: 'yaml-depth' };
+type ReportAt = (offset: number, problem: Parameters<Report>[0]) => void;
 
 /**
  * Parses YAML 1.2 (core schema). Nothing is converted: `4:2:2`, `1.40`, `on` and dates come out as written.
@@ -36,39 +34,40 @@ export function parseYaml(text: string, report: Report): YamlFile | undefined {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(1, line), column: Math.max(1, col) };
   };
-  let mistakes = 0;
-  const reportHere: Report = (problem) => {
-    mistakes += 1;
-    report(problem);
-  };
+  const mistakes = tally(report);
+  const reportAt: ReportAt = (offset, problem) => mistakes.report({ ...place(offset), ...problem });
   let doc: Document;
   try {
     doc = parseDocument(text, { lineCounter: lines, version: '1.2', schema: 'core', strict: true, uniqueKeys: true, merge: false, prettyErrors: false });
-    reportSyntax(doc.errors, text, (offset, problem) => reportHere({ ...problem, ...place(offset) }));
-    refuseMachinery(doc, (offset, problem) => reportHere({ ...problem, ...place(offset) }));
-    if (mistakes > 0) return undefined;
+    if (doc.errors.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) {
+      // where the stack ran out is the machine's business, not the author's
+      report({ code: 'yaml-depth' });
+      return undefined;
+    }
+    reportSyntax(doc.errors, text, reportAt);
+    refuseMachinery(doc, reportAt);
+    if (mistakes.count() > 0) return undefined;
     return { value: written(doc.contents), ...locator(doc, place) };
   } catch (error) {
-    // parser and visitor recurse; thousands of brackets deep is no file of an author's
+    // the visitor recurses as the parser does
     if (!(error instanceof RangeError)) throw error;
-    report({ code: 'yaml-depth', line: 1 });
+    report({ code: 'yaml-depth' });
     return undefined;
   }
 }
 
 /** Every key that is written twice, and the first error of syntax: those after it mostly follow from it. */
-function reportSyntax(errors: readonly YAMLParseError[], text: string, reportAt: (offset: number, problem: Parameters<Report>[0]) => void): void {
+function reportSyntax(errors: readonly YAMLParseError[], text: string, reportAt: ReportAt): void {
   for (const { pos } of errors.filter(({ code }) => code === 'DUPLICATE_KEY')) {
     reportAt(pos[0], { code: 'duplicate-key', key: /^[^\s:]*/.exec(text.slice(pos[0]))?.[0] ?? '' });
   }
   const first = errors.find(({ code }) => code !== 'DUPLICATE_KEY');
   if (first === undefined) return;
-  const code = SYNTAX[first.code] ?? 'bad-yaml';
-  reportAt(first.pos[0], code === 'bad-yaml' ? { code, found: first.message } : { code });
+  reportAt(first.pos[0], first.code === 'MULTIPLE_DOCS' ? { code: 'yaml-documents' } : { code: 'bad-yaml', found: first.message });
 }
 
 /** Anchors, aliases, tags and keys that are not text: none is needed here, and some can blow up. */
-function refuseMachinery(doc: Document, reportAt: (offset: number, problem: Parameters<Report>[0]) => void): void {
+function refuseMachinery(doc: Document, reportAt: ReportAt): void {
   visit(doc, {
     Node(_key, node) {
       const offset = node.range?.[0] ?? 0;

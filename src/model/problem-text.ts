@@ -53,7 +53,7 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'front-matter-close': (p) => [`the front matter closes with ${found(p)}`, 'Close it with a line --- that holds nothing else'],
   'bad-yaml': (p) => [`not valid YAML 1.2: ${asIs(p.found)}`],
   'yaml-depth': () => ['the YAML is nested too deeply', 'Write plain keys and values'],
-  'yaml-documents': () => ['a second YAML document begins here', 'Keep one; remove the line --- or ...'],
+  'yaml-documents': () => ['a second YAML document begins here', 'Keep one, and remove the line that parts them'],
   'yaml-alias': (p) => [`YAML anchors and aliases are not accepted, found ${found(p)}`, 'Write the value out; put it in quotes if it is text'],
   'yaml-tag': (p) => [`YAML tags are not accepted, found ${found(p)}`, 'Remove it; put the value in quotes if it is text'],
   'duplicate-key': () => ['this key is written twice', 'Keep one of the two'],
@@ -133,6 +133,9 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
 
   'no-counted-reading': () => ['every reading of this session is excluded', 'Add a reading that counts, or remove the session'],
 };
+
+/** Every code there is. */
+export const PROBLEM_CODES = Object.keys(WORDS) as readonly ProblemCode[];
 
 /** One problem on one line. */
 export function describeProblem(problem: Problem): string {

@@ -1,0 +1,154 @@
+import { edit, type ProblemCase } from './case.ts';
+
+const SESSION_KEYS = 'body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display';
+const session = (from: string, to: string) => edit('data/sessions/a.md', from, to);
+const body = (content: string) => ({ 'data/bodies/orrin.md': content });
+const refused = (language: string, column = 4) =>
+  `data/bodies/orrin.md:1:${column}  front matter in the language "${language}" is refused and was not run. Open with --- alone and write YAML.`;
+
+/** Front matter, YAML, keys and the form of values. */
+export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
+  {
+    name: 'no front matter',
+    changes: body('Orrin V2\n'),
+    lines: ['data/bodies/orrin.md:1  expected the opening line ---, found "Orrin V2". Begin the file with front matter: a line ---, keys and values, a line ---.'],
+  },
+  ...['js', 'javascript', 'JS', 'JavaScript', 'coffee', 'constructor', 'toString', '__proto__', 'json', 'toml'].map((language) => ({
+    name: `front matter in ${language}`,
+    changes: body(`---${language}\n({ name: globalThis.frontMatterRan = '${language}' })\n---\n`),
+    lines: [refused(language)],
+  })),
+  { name: 'front matter in js, after a blank', changes: body('--- js\nglobalThis.frontMatterRan = 1\n---\n'), lines: [refused('js', 5)] },
+  {
+    name: 'executable front matter in a report',
+    changes: { 'content/reports/first.mdx': '---js\nglobalThis.frontMatterRan = 1\n---\n' },
+    lines: ['content/reports/first.mdx:1:4  front matter in the language "js" is refused and was not run. Open with --- alone and write YAML.'],
+  },
+  {
+    name: 'front matter that is never closed',
+    changes: body('---\nname: Orrin V2\n'),
+    lines: ['data/bodies/orrin.md:1  the front matter that opens here is never closed. End it with a line ---.'],
+  },
+  {
+    name: 'a closing line that holds more',
+    changes: body('---\nname: Orrin V2\n---js\n'),
+    lines: ['data/bodies/orrin.md:3  the front matter closes with "---js". Close it with a line --- that holds nothing else.'],
+  },
+  {
+    name: 'empty front matter',
+    changes: body('---\n---\n'),
+    lines: ['name', 'maker', 'model'].map((key) => `data/bodies/orrin.md:1  ${key}  this key is missing. Add it.`),
+  },
+  { name: 'front matter that is a list', changes: body('---\n- Orrin\n---\n'), lines: ['data/bodies/orrin.md:2:1  expected keys with values, found a list.'] },
+  {
+    name: 'a misspelt key',
+    changes: session('firmware', 'firmwear'),
+    lines: [`data/sessions/a.md:3:1  firmwear  unknown key "firmwear"; expected one of ${SESSION_KEYS}. Did you mean firmware?`],
+  },
+  {
+    name: 'a misspelt key inside another, and the one that is missing for it',
+    changes: edit('data/rigs/balcony.md', '{ name: Phone, refresh: 60 }', '\n  name: Phone\n  refreh: 60'),
+    lines: [
+      'data/rigs/balcony.md:3:1  source-timer.refresh  this key is missing. Add it.',
+      'data/rigs/balcony.md:5:3  source-timer.refreh  unknown key "refreh"; expected one of name, refresh, resolution, wraps-after, clock-tolerance. Did you mean refresh?',
+    ],
+  },
+  {
+    name: 'a key of the prototype',
+    changes: session('firmware:', '__proto__:'),
+    lines: [`data/sessions/a.md:3:1  __proto__  unknown key "__proto__"; expected one of ${SESSION_KEYS}.`],
+  },
+  { name: 'a missing key', changes: session('body: orrin\n', ''), lines: ['data/sessions/a.md:1  body  this key is missing. Add it.'] },
+  { name: 'a key without a value', changes: session('rig: balcony', 'rig:'), lines: ['data/sessions/a.md:4:1  rig  has no value. Write one, or remove the key where it is optional.'] },
+  { name: 'a key with blank text', changes: session('rig: balcony', 'rig: " "'), lines: ['data/sessions/a.md:4:6  rig  has no value. Write one, or remove the key where it is optional.'] },
+  { name: 'a key written twice', changes: session('rig: balcony', 'rig: balcony\nrig: pit'), lines: ['data/sessions/a.md:5:1  rig  this key is written twice. Keep one of the two.'] },
+  { name: 'a list where text belongs', changes: session('rig: balcony', 'rig: [balcony]'), lines: ['data/sessions/a.md:4:6  rig  expected text, found a list.'] },
+  {
+    name: 'YAML that does not parse',
+    changes: session('room: 22.5 °C', 'room: "22.5 °C'),
+    lines: ['data/sessions/a.md:9:16  not valid YAML 1.2: Missing closing "quote.'],
+  },
+  {
+    name: 'aliases that multiply',
+    changes: session('room: 22.5 °C', 'a: &a [x, x]\nb: &b [*a, *a]\nc: [*b, *b]'),
+    lines: [
+      '8:7  YAML anchors and aliases are not accepted, found "&a".',
+      '9:7  YAML anchors and aliases are not accepted, found "&b".',
+      '9:8  YAML anchors and aliases are not accepted, found "*a".',
+      '9:12  YAML anchors and aliases are not accepted, found "*a".',
+      '10:5  YAML anchors and aliases are not accepted, found "*b".',
+      '10:9  YAML anchors and aliases are not accepted, found "*b".',
+    ].map((line) => `data/sessions/a.md:${line} Write the value out; put it in quotes if it is text.`),
+  },
+  {
+    name: 'a YAML tag',
+    changes: session('22.5 °C', '!!js/function "() => { globalThis.frontMatterRan = 1 }"'),
+    lines: ['data/sessions/a.md:8:21  YAML tags are not accepted, found "tag:yaml.org,2002:js/function". Remove it; put the value in quotes if it is text.'],
+  },
+  {
+    name: 'YAML nested without end',
+    changes: { 'data/settings.yaml': '['.repeat(50_000) },
+    lines: ['data/settings.yaml  the YAML is nested too deeply. Write plain keys and values.'],
+  },
+  {
+    name: 'a second YAML document',
+    changes: edit('data/settings.yaml', '- { name: bit-depth', '---\n- { name: bit-depth'),
+    lines: ['data/settings.yaml:2:1  a second YAML document begins here. Keep one, and remove the line that parts them.'],
+  },
+  {
+    name: 'a number where a firmware version should be text',
+    changes: session('"1.40"', '1.40'),
+    lines: ['data/sessions/a.md:3:11  firmware  1.40 is a number here, and other programs would drop its last zeros. Quote it: "1.40".'],
+  },
+  ...['2026-02-30', '2025-02-29', '2026-13-01', '11.04.2026', '2026-4-11', '2026-04-11T10:00:00Z', 'yesterday'].map((date) => ({
+    name: `the date ${date}`,
+    changes: session('2026-04-11', date),
+    lines: [`data/sessions/a.md:6:7  date  expected a calendar date written YYYY-MM-DD, found "${date}".`],
+  })),
+  {
+    name: 'quantities of a rig',
+    changes: {
+      'data/rigs/pit.md': `---
+name: Pit
+source-timer:
+  name: Tablet
+  refresh: sixty
+  resolution: 0 ms
+  wraps-after: 60
+  clock-tolerance: 50
+observer:
+  name: Pocket camera
+  rate: 120 000
+  source-row: 1.5
+  display-row: -0.1
+instrument:
+  name: Light sensor
+  expanded-uncertainty: 1e999 ms
+display: screen
+invented: yes
+---
+`,
+    },
+    lines: [
+      '5:12  source-timer.refresh  expected a rate, found "sixty"; write 24, 23.976, 24000/1001 or 59.94p.',
+      '6:15  source-timer.resolution  must be longer than zero, found "0 ms".',
+      '7:16  source-timer.wraps-after  expected a duration, found "60"; write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min.',
+      '8:20  source-timer.clock-tolerance  expected parts per million, found "50"; write 50 ppm.',
+      '11:9  observer.rate  expected a rate, found "120 000"; write 24, 23.976, 24000/1001 or 59.94p.',
+      '12:15  observer.source-row  expected a height from 0 (top edge) to 1 (bottom edge), found "1.5".',
+      '13:16  observer.display-row  expected a height from 0 (top edge) to 1 (bottom edge), found "-0.1".',
+      '16:25  instrument.expanded-uncertainty  expected a duration, found "1e999 ms"; write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min.',
+      '18:11  invented  expected true or false, found "yes".',
+    ].map((line) => `data/rigs/pit.md:${line}`),
+  },
+  {
+    name: 'a choice that is none',
+    changes: edit('data/displays/screen.md', 'sync: input', 'sync: inputs'),
+    lines: ['data/displays/screen.md:4:7  sync  "inputs" is not a choice here; expected one of input, free. Did you mean input?'],
+  },
+  {
+    name: 'a latency without its uncertainty',
+    changes: edit('data/links/air.md', 'uncertainty: 0.2 ms, ', ''),
+    lines: ['data/links/air.md:3:1  latency.uncertainty  this key is missing. Add it.'],
+  },
+];

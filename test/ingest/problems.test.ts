@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { ProblemsError, type ProblemCode } from '../../src/model/problem.ts';
+import { PROBLEM_CODES } from '../../src/model/problem-text.ts';
+import { writeBenchFolder } from '../support/bench-folder.ts';
+import { FILE_CASES } from './cases/files.ts';
+import { FRONT_MATTER_CASES } from './cases/front-matter.ts';
+import { READING_CASES } from './cases/readings.ts';
+import { REFERENCE_CASES } from './cases/references.ts';
+import type { ProblemCase } from './cases/case.ts';
+
+const GROUPS = { files: FILE_CASES, 'front matter': FRONT_MATTER_CASES, references: REFERENCE_CASES, readings: READING_CASES };
+const seen = new Set<ProblemCode>();
+
+/** Every line that reading this bench reports, without the heading and the blank lines between files. */
+async function linesOf({ changes, arrange }: ProblemCase): Promise<readonly string[]> {
+  using folder = writeBenchFolder(changes);
+  arrange?.(folder);
+  try {
+    await folder.read();
+    return [];
+  } catch (error) {
+    if (!(error instanceof ProblemsError)) throw error;
+    for (const { code } of error.problems) seen.add(code);
+    return error.message.split('\n').filter((line) => line !== '').slice(1);
+  }
+}
+
+describe.each(Object.entries(GROUPS))('a problem of %s is reported with its place and its remedy', (_group, cases) => {
+  it.each(cases)('$name', async (problemCase) => {
+    expect(await linesOf(problemCase)).toEqual(problemCase.lines);
+    expect('frontMatterRan' in globalThis).toBe(false);
+  });
+});
+
+it('every kind of problem was seen above', () => {
+  expect(PROBLEM_CODES.filter((code) => !seen.has(code))).toEqual([]);
+  expect(seen.size).toBeGreaterThan(60);
+});
