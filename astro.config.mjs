@@ -16,5 +16,8 @@ export default defineConfig({
     syntaxHighlight: false,
     processor: satteri({ hastPlugins: [cellAlignment] }),
   },
-  vite: { build: { rolldownOptions: { checks: { moduleLevelDirective: false } } } },
+  vite: {
+    build: { rolldownOptions: { checks: { moduleLevelDirective: false } } },
+    server: { watch: { ignored: ['**/.astro/dist/**', '**/dist/**'] } },
+  },
 });

@@ -14,6 +14,12 @@ export function benchFigures({ bodies, sessions }: Bench): readonly Figure[] {
   ];
 }
 
+/** The ids of all counts of a bench with these bodies. */
+export function countIds(bodies: readonly string[]): readonly string[] {
+  const counts = ['sessions', 'readings', 'excluded'].map((name) => `count/${name}`);
+  return ['count/bodies', ...counts, ...bodies.flatMap((body) => counts.map((id) => `${id}/${body}`))];
+}
+
 function sessionCounts(sessions: readonly Session[], of: Subject): readonly Figure[] {
   const { readings, counted } = totals(sessions);
   return [

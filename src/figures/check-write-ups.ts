@@ -1,28 +1,52 @@
 /** Whether every write-up asks for parts, properties, figures and pages that exist. All mistakes, each with its place. */
+import type { Inventory } from '../ingest/inventory.ts';
 import { nearest } from '../ingest/nearest.ts';
 import type { Bench, Part, WriteUp, WriteUpLink } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
+import { countIds } from './bench-figures.ts';
 import { isKind, KINDS } from './kinds.ts';
 import type { Register } from './register.ts';
-import { selectFigures } from './select.ts';
-import { sitePaths } from './site-paths.ts';
+import { selectFigures, type Query } from './select.ts';
+import { pagePaths, sitePaths } from './site-paths.ts';
 import { PARTS } from './write-up-parts.ts';
 
-interface Known {
-  readonly bench: Bench;
-  readonly register: Register;
-  readonly figureIds: ReadonlySet<string>;
+/** What write-ups may refer to. */
+export interface Known extends Pick<Inventory, 'bodies' | 'rigs' | 'sessions' | 'methods' | 'settings' | 'writeUps'> {
+  readonly figures: ReadonlySet<string>;
   readonly pages: ReadonlySet<string>;
+  /** Whether any figure matches; always true while that cannot be told. */
+  hasAny(query: Query): boolean;
 }
 
-export function checkWriteUps(bench: Bench, register: Register): readonly Problem[] {
-  const known: Known = {
-    bench,
-    register,
-    figureIds: new Set(register.figures.map(({ id }) => id)),
+/** Of a sound bench and its register. */
+export function knownOf(bench: Bench, { figures }: Register): Known {
+  const idsOf = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
+  return {
+    bodies: idsOf(bench.bodies),
+    rigs: idsOf(bench.rigs),
+    sessions: idsOf(bench.sessions),
+    methods: idsOf(bench.methods),
+    settings: bench.settings,
+    writeUps: [...bench.methods, ...bench.reports],
+    figures: new Set(idsOf(figures)),
     pages: new Set(sitePaths(bench)),
+    hasAny: (query) => selectFigures(bench, figures, query).length > 0,
   };
-  return [...bench.methods, ...bench.reports].flatMap((writeUp) => [
+}
+
+/** Of a bench with mistakes: the figures and pages that it would have without them. */
+export function expectedOf(inventory: Inventory): Known {
+  const { sessions, bodies } = inventory;
+  return {
+    ...inventory,
+    figures: new Set([...sessions.flatMap((id) => Object.keys(KINDS).map((kind) => `${kind}/${id}`)), ...countIds(bodies)]),
+    pages: new Set(pagePaths(inventory)),
+    hasAny: () => true,
+  };
+}
+
+export function checkWriteUps(known: Known): readonly Problem[] {
+  return known.writeUps.flatMap((writeUp) => [
     ...writeUp.parts.flatMap((part) => checkPart(writeUp, part, known)),
     ...writeUp.links.flatMap((link) => checkLink(writeUp, link, known)),
   ]);
@@ -41,8 +65,10 @@ function checkPart(writeUp: WriteUp, part: Part, known: Known): readonly Problem
   const unknown = given
     .filter((name) => !definition.takes.includes(name))
     .map((name): Problem => ({ code: 'unknown-property', ...at, key: part.name, ...choice(name, definition.takes) }));
+  // A misspelt property is one mistake, not also a missing one.
+  const meant = [...given, ...unknown.flatMap((problem) => problem.nearest ?? [])];
   const missing = definition.needs
-    .filter((need) => !(typeof need === 'string' ? [need] : need).some((name) => given.includes(name)))
+    .filter((need) => !(typeof need === 'string' ? [need] : need).some((name) => meant.includes(name)))
     .map((need): Problem => ({ code: 'missing-property', ...at, key: part.name, expected: typeof need === 'string' ? need : need.join(' or ') }));
   const value = (name: string): unknown => {
     const attribute = part.attributes[name];
@@ -55,59 +81,54 @@ function checkPart(writeUp: WriteUp, part: Part, known: Known): readonly Problem
   };
   const ids = part.name === 'Figure' ? value('id') : value('ids');
   const idsAttribute = part.name === 'Figure' ? 'id' : 'ids';
-  const { bench, figureIds } = known;
   const figures = (ids === undefined ? [] : Array.isArray(ids) ? (ids as readonly unknown[]) : [ids]).flatMap((id): readonly Problem[] =>
-    typeof id === 'string' && figureIds.has(id) ? [] : [{ code: 'unknown-figure', ...at, ...key(idsAttribute), found: String(id), nearest: nearest(String(id), [...figureIds]) }],
+    typeof id === 'string' && known.figures.has(id) ? [] : [{ code: 'unknown-figure', ...at, ...key(idsAttribute), found: String(id), nearest: nearest(String(id), [...known.figures]) }],
   );
   const wrong = [
     ...unknown,
     ...missing,
     ...figures,
     ...(part.name === 'FigureTable' || part.name === 'FigureChart' ? mustBe('kind', Object.keys(KINDS), 'bad-choice') : []),
-    ...mustBe('body', idsOf(bench.bodies), 'unknown-body'),
-    ...mustBe('rig', idsOf(bench.rigs), 'unknown-rig'),
-    ...mustBe('session', idsOf(bench.sessions), 'unknown-session'),
-    ...mustBe('method', idsOf(bench.methods), 'unknown-method'),
-    ...mustBe('of', idsOf(bench.methods), 'unknown-method'),
-    ...checkWhere(value('where'), known.bench).map((problem): Problem => ({ ...problem, ...at, ...key('where') })),
+    ...mustBe('body', known.bodies, 'unknown-body'),
+    ...mustBe('rig', known.rigs, 'unknown-rig'),
+    ...mustBe('session', known.sessions, 'unknown-session'),
+    ...mustBe('method', known.methods, 'unknown-method'),
+    ...mustBe('of', known.methods, 'unknown-method'),
+    ...checkWhere(value('where'), known).map((problem): Problem => ({ ...problem, ...at, ...key('where') })),
   ];
   return wrong.length > 0 ? wrong : checkSelection(part, value, at, known);
 }
 
 type Unplaced = Pick<Problem, 'code' | 'found' | 'expected' | 'choices' | 'nearest'>;
 
-function checkWhere(where: unknown, { settings }: Bench): readonly Unplaced[] {
+function checkWhere(where: unknown, { settings }: Known): readonly Unplaced[] {
   if (where === undefined) return [];
   if (typeof where !== 'object' || where === null || Array.isArray(where)) {
     return [{ code: 'wrong-shape', found: JSON.stringify(where), expected: 'settings and levels, such as {{ resolution: "uhd" }}' }];
   }
   return Object.entries(where).flatMap(([name, level]): readonly Unplaced[] => {
     const setting = settings.find(({ id }) => id === name);
-    if (setting === undefined) return [{ code: 'unknown-setting', ...choice(name, idsOf(settings)) }];
-    const levels = idsOf(setting.levels);
+    if (setting === undefined) return [{ code: 'unknown-setting', ...choice(name, settings.map(({ id }) => id)) }];
+    const levels = setting.levels.map(({ id }) => id);
     return levels.includes(String(level)) ? [] : [{ code: 'unknown-level', ...choice(String(level), levels) }];
   });
 }
 
-function checkSelection(part: Part, value: (name: string) => unknown, at: Pick<Problem, 'file' | 'line' | 'column'>, { bench, register }: Known): readonly Problem[] {
+function checkSelection(part: Part, value: (name: string) => unknown, at: Pick<Problem, 'file' | 'line' | 'column'>, { hasAny }: Known): readonly Problem[] {
   const kind = value('kind');
   if (typeof kind !== 'string' || !isKind(kind)) return [];
   const text = (name: string): string | undefined => (typeof value(name) === 'string' ? String(value(name)) : undefined);
   const where = value('where') as Readonly<Record<string, string>> | undefined;
   const query = { kind, body: text('body'), rig: text('rig'), method: text('method'), where };
-  return selectFigures(bench, register.figures, query).length > 0 ? [] : [{ code: 'empty-selection', ...at, key: part.name }];
+  return hasAny(query) ? [] : [{ code: 'empty-selection', ...at, key: part.name }];
 }
 
 function checkLink({ file }: WriteUp, { to, line, column }: WriteUpLink, { pages }: Known): readonly Problem[] {
   if (!to.startsWith('/') || to.startsWith('//')) return [];
   const path = to.replace(/[?#].*$/, '');
-  return pages.has(path) ? [] : [{ code: 'unknown-page', file: file.path, line, column, found: path, nearest: nearest(path, [...pages]) }];
+  return pages.has(path) || !pages.has('/data/settings.yaml') && path.startsWith('/data/') ? [] : [{ code: 'unknown-page', file: file.path, line, column, found: path, nearest: nearest(path, [...pages]) }];
 }
 
 function choice(found: string, choices: readonly string[]): Pick<Problem, 'found' | 'choices' | 'nearest'> {
   return { found, choices, nearest: nearest(found, choices) };
-}
-
-function idsOf(list: readonly { readonly id: string }[]): readonly string[] {
-  return list.map(({ id }) => id);
 }

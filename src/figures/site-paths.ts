@@ -1,16 +1,26 @@
+import type { Inventory } from '../ingest/inventory.ts';
 import type { Bench } from '../model/bench.ts';
 import { publishedFiles } from './published-files.ts';
 import { bodyPath, filePath, methodPath, PATHS, reportPath, rigPath, sessionPath } from './paths.ts';
 
-/** Every address on the site that a link can lead to. */
+/** Every address on the site that a link can lead to: pages and files. */
 export function sitePaths(bench: Bench): readonly string[] {
+  const ids = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
+  const { reports, bodies, rigs, methods, sessions } = bench;
+  return [
+    ...pagePaths({ reports: ids(reports), bodies: ids(bodies), rigs: ids(rigs), methods: ids(methods), sessions: ids(sessions) }),
+    ...publishedFiles(bench).map(filePath),
+  ];
+}
+
+/** The address of every page. */
+export function pagePaths({ reports, bodies, rigs, methods, sessions }: Pick<Inventory, 'reports' | 'bodies' | 'rigs' | 'methods' | 'sessions'>): readonly string[] {
   return [
     ...Object.values(PATHS),
-    ...bench.reports.map(({ id }) => reportPath(id)),
-    ...bench.bodies.map(({ id }) => bodyPath(id)),
-    ...bench.rigs.map(({ id }) => rigPath(id)),
-    ...bench.methods.map(({ id }) => methodPath(id)),
-    ...bench.sessions.map(({ id }) => sessionPath(id)),
-    ...publishedFiles(bench).map(filePath),
+    ...reports.map(reportPath),
+    ...bodies.map(bodyPath),
+    ...rigs.map(rigPath),
+    ...methods.map(methodPath),
+    ...sessions.map(sessionPath),
   ];
 }

@@ -1,5 +1,6 @@
-import { compareProblems, ProblemsError, type Problem } from '../model/problem.ts';
-import { describeProblems } from '../model/problem-text.ts';
+import { problemsError } from '../model/problem-text.ts';
+import type { Problem } from '../model/problem.ts';
+import { UnsoundBenchError, type Inventory } from './inventory.ts';
 
 /** Gathers the problems of a whole bench, so that they are reported at once. */
 export class ProblemList {
@@ -9,10 +10,13 @@ export class ProblemList {
     this.#problems.push(problem);
   }
 
-  /** Throws one ProblemsError with all of them, sorted, if there are any. */
+  /** Throws one ProblemsError with all of them, if there are any. */
   throwIfAny(): void {
-    if (this.#problems.length === 0) return;
-    const sorted = this.#problems.toSorted(compareProblems);
-    throw new ProblemsError(sorted, describeProblems(sorted));
+    if (this.#problems.length > 0) throw problemsError(this.#problems);
+  }
+
+  /** Throws one UnsoundBenchError with all of them, and with what was found besides, if there are any. */
+  throwIfUnsound(inventory: Inventory): void {
+    if (this.#problems.length > 0) throw new UnsoundBenchError(this.#problems, inventory);
   }
 }

@@ -29,7 +29,8 @@ export interface BenchFolders {
  *     bytes → text (encoding, checksum) → front matter, YAML, CSV → typed values → references between them → frozen
  *
  * Nothing is read but these files: no clock, no environment. Throws one ProblemsError with every mistake of
- * every file; a mistake in one file does not hide those of another.
+ * every file; a mistake in one file does not hide those of another. Once both folders are found it is an
+ * UnsoundBenchError, which tells what the bench holds besides.
  */
 export async function readBench({ root, dataDir, contentDir }: BenchFolders): Promise<Bench> {
   const problems = new ProblemList();
@@ -68,11 +69,19 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     settings,
     rigById: new Map(described.map((rig) => [rig.id, rig])),
   };
-  const sessions = await readSessions(data, known, problems);
+  const { ids: sessionIds, sessions } = await readSessions(data, known, problems);
   const [methodNotes, writeUps] = [methods.records.map(asWriteUp), reports.records.map(asWriteUp)];
 
   // 4. all or nothing
-  problems.throwIfAny();
+  problems.throwIfUnsound({
+    bodies: bodies.ids,
+    rigs: rigs.ids,
+    sessions: sessionIds,
+    methods: methods.ids,
+    reports: reports.ids,
+    settings: settings ?? [],
+    writeUps: [...methodNotes, ...writeUps],
+  });
   if (!site || !settings || !settingsSource) throw new Error('a file that was not read was not reported');
   return freezeDeep<Bench>({
     site: { ...site.value, introduction: site.front.body, file: site.source.file },
@@ -88,9 +97,10 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
   });
 }
 
-async function readSessions(data: Folder, known: Known, problems: ProblemList): Promise<Session[]> {
+async function readSessions(data: Folder, known: Known, problems: ProblemList): Promise<{ ids: readonly string[]; sessions: readonly Session[] }> {
   const sessions: Session[] = [];
-  for (const { id, files } of await data.list('sessions', ['.md', '.csv'], true)) {
+  const entries = await data.list('sessions', ['.md', '.csv'], true);
+  for (const { id, files } of entries) {
     const [frontFile, readingsFile] = [files.get('.md'), files.get('.csv')];
     const published = `${data.area.name}/sessions/${id}`;
     if (frontFile === undefined) problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
@@ -101,7 +111,7 @@ async function readSessions(data: Folder, known: Known, problems: ProblemList): 
     const session = source && front && parseSession({ id, source, front, readingsSource }, known);
     if (session) sessions.push(session);
   }
-  return sessions;
+  return { ids: entries.map(({ id }) => id), sessions };
 }
 
 function describe<T>({ id, value, front, source }: RecordFile<T>): T & { id: string; description: string; file: SourceFile } {

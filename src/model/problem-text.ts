@@ -6,7 +6,7 @@
  *
  * The file is as long as the table of codes.
  */
-import type { Problem, ProblemCode } from './problem.ts';
+import { compareProblems, ProblemsError, type Problem, type ProblemCode } from './problem.ts';
 
 /** What is wrong; then, where the choices and the nearest of them do not say it, what to do. */
 type Words = (problem: Problem) => readonly [says: string, remedy?: string];
@@ -136,6 +136,12 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
 
 /** Every code there is. */
 export const PROBLEM_CODES = Object.keys(WORDS) as readonly ProblemCode[];
+
+/** One error for all problems, sorted by place. */
+export function problemsError(problems: readonly Problem[]): ProblemsError {
+  const sorted = problems.toSorted(compareProblems);
+  return new ProblemsError(sorted, describeProblems(sorted));
+}
 
 /** One problem on one line. */
 export function describeProblem(problem: Problem): string {

@@ -87,13 +87,18 @@ export type ProblemCode =
   | 'no-counted-reading'
   // write-ups
   | 'bad-mdx'
-  | 'unknown-part'
-  | 'unknown-property'
-  | 'missing-property'
-  | 'unknown-figure'
-  | 'unknown-session'
-  | 'empty-selection'
-  | 'unknown-page';
+  | (typeof WRITE_UP_CODES)[number];
+
+/** Mistakes of a write-up that show only against what the whole bench holds. */
+export const WRITE_UP_CODES = [
+  'unknown-part',
+  'unknown-property',
+  'missing-property',
+  'unknown-figure',
+  'unknown-session',
+  'empty-selection',
+  'unknown-page',
+] as const;
 
 export interface Problem {
   /** Stable name of the kind of mistake, e.g. `unknown-body`. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ProblemsError, type ProblemCode } from '../../src/model/problem.ts';
+import { ProblemsError, WRITE_UP_CODES, type ProblemCode } from '../../src/model/problem.ts';
 import { PROBLEM_CODES } from '../../src/model/problem-text.ts';
 import { writeBenchFolder } from '../support/bench-folder.ts';
 import { FILE_CASES } from './cases/files.ts';
@@ -33,6 +33,8 @@ describe.each(Object.entries(GROUPS))('a problem of %s is reported with its plac
 });
 
 it('every kind of problem was seen above', () => {
-  expect(PROBLEM_CODES.filter((code) => !seen.has(code))).toEqual([]);
+  // those of WRITE_UP_CODES are shown in test/figures/check-write-ups.test.ts
+  const others: readonly ProblemCode[] = WRITE_UP_CODES;
+  expect(PROBLEM_CODES.filter((code) => !seen.has(code) && !others.includes(code))).toEqual([]);
   expect(seen.size).toBeGreaterThan(60);
 });

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { checkWriteUps, expectedOf, knownOf } from '../../src/figures/check-write-ups.ts';
+import { compileRegister } from '../../src/figures/compile.ts';
+import { parseReferences } from '../../src/ingest/references.ts';
+import type { WriteUp } from '../../src/model/bench.ts';
+import { describeProblem } from '../../src/model/problem-text.ts';
+import { WRITE_UP_CODES, type ProblemCode } from '../../src/model/problem.ts';
+import { bench, session } from '../support/small-bench.ts';
+
+function writeUp(id: string, text: string): WriteUp {
+  const refuse = (): never => {
+    throw new Error('the text of a test must be MDX');
+  };
+  return { id, title: id, summary: id, date: '2026-01-05', ...parseReferences(text, refuse), file: { path: `content/reports/${id}.mdx`, sha256: '0'.repeat(64), bytes: text.length } };
+}
+
+const sessions = [session('alba-24', { rate: '24', resolution: 'uhd', 'audio-out': 'off' })];
+const two = { ...writeUp('two-timers', ''), file: { path: 'content/methods/two-timers.mdx', sha256: '0'.repeat(64), bytes: 0 } };
+
+const seen = new Set<ProblemCode>();
+
+function check(text: string): readonly string[] {
+  const whole = bench(sessions, { methods: [two], reports: [writeUp('r', text)] });
+  const problems = checkWriteUps(knownOf(whole, compileRegister(whole)));
+  for (const { code } of problems) seen.add(code);
+  return problems.map(describeProblem);
+}
+
+it('accepts what exists', () => {
+  expect(
+    check(`A <Figure id="total/alba-24" />, [its session](/sessions/alba-24/#total), [data](/data/sessions/alba-24.csv), [out](https://example.org/), [beside](../other/).
+
+<FigureTable ids={["total/alba-24", 'frames/alba-24']} caption="x" />
+
+<FigureChart kind="total" body="alba-one" rig="attic" where={{ resolution: 'uhd' }} caption="x" />
+
+<Readings session="alba-24" />
+
+<MethodNote of="two-timers" />
+
+<Mine />
+
+import Mine from './mine.astro'
+`),
+  ).toEqual([]);
+});
+
+describe('refuses what does not, with the nearest that does', () => {
+  it.each([
+    ['<Figure id="total/alba-25" />', 'content/reports/r.mdx:1:1  Figure id  there is no figure "total/alba-25". Did you mean total/alba-24?'],
+    ['<Figure id="nothing-like-it-at-all" />', 'content/reports/r.mdx:1:1  Figure id  there is no figure "nothing-like-it-at-all". npm run figures lists them all.'],
+    ['<Figure />', 'content/reports/r.mdx:1:1  Figure  this part needs the property id. Add it.'],
+    ['<Figur id="total/alba-24" />', 'content/reports/r.mdx:1:1  there is no part <Figur>; expected one of Figure, FigureTable, FigureChart, Readings, MethodNote. Did you mean Figure?'],
+    ['<Readings sesion="alba-24" />', 'content/reports/r.mdx:1:1  Readings  this part takes no property "sesion"; expected session. Did you mean session?'],
+    ['<Readings session="alba24" />', 'content/reports/r.mdx:1:1  Readings session  unknown session "alba24"; expected alba-24. Did you mean alba-24?'],
+    ['<FigureTable ids={["total/alba-24", "total/alba-2"]} caption="x" />', 'content/reports/r.mdx:1:1  FigureTable ids  there is no figure "total/alba-2". Did you mean total/alba-24?'],
+    ['<FigureTable caption="x" />', 'content/reports/r.mdx:1:1  FigureTable  this part needs the property ids or kind. Add it.'],
+    ['<FigureTable kind="total" body="albaone" caption="x" />', 'content/reports/r.mdx:1:1  FigureTable body  unknown body "albaone"; expected one of alba-one, brae. Did you mean alba-one?'],
+    ['<FigureChart kind="total" where={{ resolutoin: "uhd" }} caption="x" />', 'content/reports/r.mdx:1:1  FigureChart where  unknown setting "resolutoin"; expected one of resolution, rate, audio-out. Did you mean resolution?'],
+    ['<FigureChart kind="total" where={{ resolution: "uh" }} caption="x" />', 'content/reports/r.mdx:1:1  FigureChart where  unknown level "uh" of this setting; expected one of hd, uhd. Did you mean uhd?'],
+    ['<FigureChart kind="total" body="brae" caption="x" />', 'content/reports/r.mdx:1:1  FigureChart  no session matches this selection. Loosen it, or record the session first.'],
+    ['<MethodNote of="two-timer" />', 'content/reports/r.mdx:1:1  MethodNote of  unknown method "two-timer"; expected two-timers. Did you mean two-timers?'],
+    ['See [it](/sessions/alba-42/).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/?'],
+  ])('%s', (text, problem) => expect(check(text)).toEqual([problem]));
+});
+
+it('every kind of mistake was seen above', () => expect(WRITE_UP_CODES.filter((code) => !seen.has(code))).toEqual([]));
+
+it('checks against what a faulty bench would hold', () => {
+  const text = '<Figure id="total/alba-24" /> <Figure id="total/alba-99" /> [raw](/data/sessions/alba-24.csv) [page](/sessions/alba-99/)';
+  const inventory = { bodies: ['alba-one'], rigs: ['attic'], sessions: ['alba-24'], methods: ['two-timers'], reports: ['r'], settings: [], writeUps: [writeUp('r', text)] };
+  expect(checkWriteUps(expectedOf(inventory)).map(({ code, found }) => [code, found])).toEqual([
+    ['unknown-figure', 'total/alba-99'],
+    ['unknown-page', '/sessions/alba-99/'],
+  ]);
+});
