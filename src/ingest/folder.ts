@@ -37,7 +37,7 @@ export class Folder {
   static async open(root: string, dir: string, problems: ProblemList): Promise<Folder | undefined> {
     const path = resolve(root, dir);
     const inside = isInside(path, resolve(root)) ? relative(resolve(root), path) : path;
-    const name = inside.split(sep).join('/');
+    const name = inside.split(sep).join('/') || '.';
     try {
       await readdir(path);
       return new Folder(path, { realFolder: await realpath(path), name }, problems);

@@ -1,17 +1,18 @@
 import type { Bench, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
+import { checkId, checkLinks } from './check-ids.ts';
 import { freezeDeep } from './freeze.ts';
 import { Folder, type RecordFile } from './folder.ts';
 import { parseFrontMatter } from './front-matter.ts';
 import { checkTopFolder } from './list-folder.ts';
 import { ProblemList } from './problem-list.ts';
+import { parseReferences } from './references.ts';
 import { bodySchema } from './schemas/body.ts';
 import { displaySchema } from './schemas/display.ts';
 import { linkSchema } from './schemas/link.ts';
 import { rigSchema } from './schemas/rig.ts';
 import { siteSchema } from './schemas/site.ts';
 import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
-import { checker, checkLinks, parseSession, type Known } from './sessions.ts';
-import { parseReferences } from './references.ts';
+import { parseSession, type Known } from './sessions.ts';
 import { parseSettings } from './settings.ts';
 
 const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions'];
@@ -56,8 +57,8 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
   // 3. what refers to something else
   const rigs = await data.readRecords('rigs', '.md', rigSchema);
   for (const { value, front, source } of rigs.records) {
-    checker(front, source.report).id('display', 'unknown-display', value.display, displays.ids);
-    checkLinks(value.links, links.ids, front, source.report);
+    checkId(front, 'display', 'unknown-display', value.display, displays.ids, source.report);
+    checkLinks(front, value.links, links.ids, source.report);
   }
   const described = rigs.records.map((record): Rig => describe(record));
   const known: Known = {

@@ -1,6 +1,6 @@
 import type { MethodId, Rig, Session, Setting } from '../model/bench.ts';
 import { parseRate, type Rate } from '../model/rate.ts';
-import type { Problem, ProblemCode } from '../model/problem.ts';
+import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
 import { checkSchema } from './check-schema.ts';
 import type { FrontMatter } from './front-matter.ts';
 import { nearest } from './nearest.ts';
@@ -10,7 +10,7 @@ import { sessionSchema, type SessionFront } from './schemas/session.ts';
 import { findLevel } from './settings.ts';
 import type { Report, Source } from './source.ts';
 
-export const METHODS: readonly MethodId[] = ['two-timers', 'frame-count', 'instrument'];
+const METHODS: readonly MethodId[] = ['two-timers', 'frame-count', 'instrument'];
 
 /** What a session may refer to. A file that is there but faulty counts as known: one mistake, one problem. */
 export interface Known {
@@ -38,22 +38,25 @@ export function parseSession({ id, source, front, readingsSource }: SessionSourc
   const { report } = source;
   const data = checkSchema(front, sessionSchema, report);
   if (data === undefined) return undefined;
-  const check = checker(front, report);
-  check.firmware();
-  check.id('body', 'unknown-body', data.body, known.bodies);
-  check.id('rig', 'unknown-rig', data.rig, known.rigs);
-  check.id('method', 'unknown-method', data.method, METHODS);
-  if (data.display !== undefined) check.id('display', 'unknown-display', data.display, known.displays);
-  checkLinks(data.links ?? [], known.links, front, report);
+  if (data.firmware !== undefined && front.isNumber(['firmware'])) {
+    reportAtKey(front, 'firmware', { code: 'unquoted-number', found: data.firmware }, report);
+  }
+  checkId(front, 'body', 'unknown-body', data.body, known.bodies, report);
+  checkId(front, 'rig', 'unknown-rig', data.rig, known.rigs, report);
+  checkId(front, 'method', 'unknown-method', data.method, METHODS, report);
+  if (data.display !== undefined) checkId(front, 'display', 'unknown-display', data.display, known.displays, report);
+  checkLinks(front, data.links ?? [], known.links, report);
   const { levels, rate } = checkSettings(data, known.settings, front, report);
 
   const rig = known.rigById.get(data.rig);
   const method = METHODS.find((name) => name === data.method);
-  if (method !== undefined && !known.methods.includes(method)) check.at('method', { code: 'missing-method', found: method, expected: `${method}.mdx` });
+  if (method !== undefined && !known.methods.includes(method)) {
+    reportAtKey(front, 'method', { code: 'missing-method', found: method, expected: `${method}.mdx` }, report);
+  }
   if (rig === undefined || method === undefined) return undefined;
   const lacks = whatRigLacks(rig, method);
   if (lacks !== undefined) {
-    check.at('rig', { code: 'rig-lacks', found: method, expected: lacks });
+    reportAtKey(front, 'rig', { code: 'rig-lacks', found: method, expected: lacks }, report);
     return undefined;
   }
   const parsed = readingsSource && parseReadings(readingsSource, method, rig);
@@ -65,30 +68,6 @@ export function parseSession({ id, source, front, readingsSource }: SessionSourc
     readings: parsed.readings,
     file: source.file,
     readingsFile: readingsSource.file,
-  };
-}
-
-/** Reports every link that is unknown, or listed twice. */
-export function checkLinks(links: readonly string[], known: readonly string[], front: FrontMatter, report: Report): void {
-  links.forEach((found, index) => {
-    const here = { ...front.locate(['links', index]), key: `links.${index + 1}`, found };
-    if (!known.includes(found)) report({ code: 'unknown-link', ...here, choices: known, nearest: nearest(found, known) });
-    else if (links.indexOf(found) < index) report({ code: 'duplicate-link', ...here });
-  });
-}
-
-/** Reports an id that is not among the known ones. */
-export function checker(front: FrontMatter, report: Report) {
-  const at = (key: string, problem: Omit<Problem, 'file'>): void => report({ ...front.locate([key]), key, ...problem });
-  return {
-    at,
-    id(key: string, code: ProblemCode, found: string, choices: readonly string[]): void {
-      if (!choices.includes(found)) at(key, { code, found, choices, nearest: nearest(found, choices) });
-    },
-    firmware(): void {
-      const { firmware } = front.value as Readonly<Record<string, string>>;
-      if (firmware !== undefined && front.isNumber(['firmware'])) at('firmware', { code: 'unquoted-number', found: firmware });
-    },
   };
 }
 

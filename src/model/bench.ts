@@ -112,7 +112,10 @@ export interface Reading {
   readonly shownMs?: number;
   /** Observer frames, for `frame-count`. */
   readonly frames?: number;
-  /** source − shown, frames × observer interval, or the instrument's value; undefined only when excluded. */
+  /**
+   * source − shown (modulo the period of a timer that starts again at zero), frames × observer interval, or the
+   * instrument's value. Never negative; undefined only when excluded.
+   */
   readonly latencyMs?: number;
   /** The cells as taken, by column name. */
   readonly cells: Readonly<Record<string, string>>;
