@@ -25,7 +25,7 @@ export interface BenchFolders {
 }
 
 /**
- * Reads a whole bench: every file of `data/`, and the front matter of `content/`.
+ * Reads a whole bench: every file of `data/`, and the front matter of `content/`. For each file:
  *
  *     bytes → text (encoding, checksum) → front matter, YAML, CSV → typed values → references between them → frozen
  *
