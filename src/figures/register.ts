@@ -17,8 +17,18 @@ export interface Component {
   readonly standardUncertainty: number;
   /** null: infinite. */
   readonly degreesOfFreedom: number | null;
+  /** Its share of the combined variance, 0 to 1. */
+  readonly share: number;
   /** What it is the same for, e.g. `rig:balcony`; null when it is this session's own. */
   readonly shared: string | null;
+}
+
+/** A known systematic effect, taken out of the value: `value` was added to it. */
+export interface AppliedCorrection {
+  readonly name: string;
+  /** In the unit of the figure, with its sign. */
+  readonly value: number;
+  readonly standardUncertainty: number;
 }
 
 /** What a figure is of. Only the keys that apply are present. */
@@ -39,7 +49,12 @@ export interface Figure {
   readonly readings: number;
   readonly runs: number;
   readonly excluded: number;
+  readonly coverageFactor?: number;
+  /** The uncertainty budget (JCGM 100, clauses 4 and 5). */
   readonly components?: readonly Component[];
+  /** The value before `corrections`. */
+  readonly uncorrected?: number;
+  readonly corrections?: readonly AppliedCorrection[];
   readonly sources: readonly FigureSource[];
   /** What every page prints. Rounded once, here. */
   readonly text: string;

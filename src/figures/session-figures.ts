@@ -83,6 +83,7 @@ function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Par
     standardUncertainty: estimate.standardUncertainty * scale,
     degreesOfFreedom: finiteOrNull(estimate.degreesOfFreedom),
     interval: { low: low * scale, high: high * scale, level },
+    coverageFactor: estimate.coverageFactor,
     components: estimate.components.map(
       (component): Component => ({
         name: component.name,
@@ -90,9 +91,16 @@ function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Par
         distribution: component.distribution,
         standardUncertainty: component.standardUncertainty * scale,
         degreesOfFreedom: finiteOrNull(component.degreesOfFreedom),
+        share: component.varianceShare,
         shared: component.sharedKey === null ? null : `${component.sharedKey}:${session.rig}`,
       }),
     ),
+    uncorrected: estimate.uncorrectedValue * scale,
+    corrections: estimate.corrections.map(({ name, valueMs, standardUncertaintyMs }) => ({
+      name,
+      value: valueMs * scale,
+      standardUncertainty: standardUncertaintyMs * scale,
+    })),
   };
 }
 
