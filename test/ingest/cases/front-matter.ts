@@ -151,4 +151,12 @@ invented: yes
     changes: edit('data/links/air.md', 'uncertainty: 0.2 ms, ', ''),
     lines: ['data/links/air.md:3:1  latency.uncertainty  this key is missing. Add it.'],
   },
+  {
+    name: 'a report that is not MDX',
+    changes: edit('content/reports/first.mdx', '{1 + 1}', 'It took <300 ms.'),
+    // up to the remedy, the words are the MDX parser's
+    lines: [
+      'content/reports/first.mdx:8:9  not valid MDX: Unexpected character after `<`, expected a valid JSX tag (note: to create a link in MDX, use `[text](url)`). In MDX, < and { begin markup: write &lt; or \\{ where the character is meant.',
+    ],
+  },
 ];
