@@ -2,15 +2,35 @@
 import { join } from 'node:path';
 import { compileSite } from '../figures/compile.ts';
 import { renderRegister } from '../figures/render-register.ts';
-import { runCommand } from './run.ts';
+import { nearest } from '../ingest/nearest.ts';
+import type { Register } from '../figures/register.ts';
+import { CallError, runCommand } from './run.ts';
 
-const USAGE = `Usage: npm run figures [-- --data DIR] [--content DIR]
+const USAGE = `Usage: npm run figures [-- [ID ...] [--data DIR] [--content DIR]]
 
+  ID             print only these figures, such as total/SESSION; without any, the whole register
   --data DIR     read sessions and rigs from here instead of data/
   --content DIR  read write-ups from here instead of content/`;
 
-await runCommand(USAGE, { data: { type: 'string' }, content: { type: 'string' } }, async ({ data, content }) => {
+await runCommand(USAGE, { data: { type: 'string' }, content: { type: 'string' } }, async ({ data, content }, ids) => {
   const root = process.cwd();
   const { register } = await compileSite({ root, dataDir: data ?? join(root, 'data'), contentDir: content ?? join(root, 'content') });
-  process.stdout.write(renderRegister(register));
+  process.stdout.write(renderRegister(ids.length === 0 ? register : only(ids, register)));
 });
+
+function only(ids: readonly string[], register: Register): Register {
+  const known = new Map(register.figures.map((figure) => [figure.id, figure]));
+  return {
+    ...register,
+    figures: ids.map((id) => {
+      const figure = known.get(id);
+      if (figure === undefined) throw new CallError(`there is no figure '${id}'${suggest(nearest(id, [...known.keys()]))}`);
+      return figure;
+    }),
+    findings: register.findings.filter(({ where }) => ids.some((id) => id.endsWith(`/${where['session']}`))),
+  };
+}
+
+function suggest(near: readonly string[]): string {
+  return near.length > 0 ? `; did you mean ${near.join(', ')}?` : '; without an id, all are printed';
+}

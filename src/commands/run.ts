@@ -7,6 +7,9 @@ export interface CommandOptions {
   readonly [name: string]: string | undefined;
 }
 
+/** A mistake in how a command was called: shown without a stack, with exit code 2. */
+export class CallError extends Error {}
+
 /**
  * Runs a command of package.json: reads its options, prints what an author can mend as plain text without
  * a stack, and ends with code 1 for mistakes in files and 2 for mistakes in the call.
@@ -31,6 +34,11 @@ export async function runCommand(
   try {
     await command(parsed.values as CommandOptions, parsed.positionals);
   } catch (error) {
+    if (error instanceof CallError) {
+      console.error(error.message);
+      process.exitCode = 2;
+      return;
+    }
     // Whatever is not an author's mistake is ours, and keeps its stack.
     console.error(error instanceof ProblemsError ? `${error.message}\n\nNothing was published.` : error);
     process.exitCode = 1;

@@ -1,3 +1,5 @@
+import type { Figure } from './register.ts';
+
 /** What each kind of figure is called and what it is, in words: the one place that says so. */
 export interface Kind {
   readonly label: string;
@@ -27,6 +29,11 @@ export const KINDS = {
 } as const satisfies Record<string, Kind>;
 
 export type KindName = keyof typeof KINDS;
+
+/** How a figure is computed, in words. */
+export function inWordsOf({ kind: name, inWords }: Pick<Figure, 'kind' | 'inWords'>): string {
+  return inWords ?? (isKind(name) ? KINDS[name].inWords : '');
+}
 
 export function isKind(name: string): name is KindName {
   return Object.hasOwn(KINDS, name);

@@ -62,6 +62,10 @@ export interface Figure {
   readonly label: string;
   /** Site path of the entry a reader is led to: `/sessions/orrin-uhd24-a/#total`. */
   readonly entry: string;
+  /** Title of the page of entries on which it stands, where that is not its session's page. */
+  readonly group?: string;
+  /** How it is computed, where that takes more words than its kind has. */
+  readonly inWords?: string;
 }
 
 export type Severity = 'note' | 'caution' | 'warning';

@@ -113,11 +113,4 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
       '6:66  6.levels.3  the levels of a rate setting are rates, found "foo"; write 24, 23.976, 24000/1001 or 59.94p.',
     ].map((line) => `data/settings.yaml:${line}`),
   },
-  {
-    name: 'a write-up whose text is not MDX',
-    changes: edit('content/reports/first.mdx', '{1 + 1}', 'Lag below {1 + 1 is rare.'),
-    lines: [
-      'content/reports/first.mdx:8:11  not valid MDX: Unexpected end of file in expression, expected a corresponding closing brace for `{`. In MDX, < and { begin markup: write &lt; or \\{ where the character is meant.',
-    ],
-  },
 ];
