@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+
 /**
  * Data sets of the NIST/ITL Statistical Reference Datasets (StRD), with the values NIST certifies.
  * Copied from the `.dat` files; NumAcc and SmLs01 follow the rules that generate them.
@@ -56,14 +58,12 @@ export const SM_LS_01: readonly (readonly number[])[] = [14, 13, 15, 13, 15, 13,
 );
 
 /** Norris: [x, y], calibration of ozone monitors. */
-export const NORRIS: readonly (readonly [x: number, y: number])[] = [
-  [0.2, 0.1], [777.0, 778.9], [556.0, 557.7], [887.2, 888.0], [337.4, 338.8], [558.2, 559.2], [228.1, 228.3],
-  [999.0, 998.5], [118.2, 118.1], [0.4, 0.3], [995.8, 998.0], [779.0, 778.9], [884.6, 888.0], [0.6, 0.1],
-  [887.6, 888.8], [11.1, 10.2], [10.1, 9.2], [775.5, 778.1], [120.2, 119.6], [118.3, 117.6], [226.5, 228.1],
-  [666.9, 668.8], [0.3, 0.3], [229.2, 228.9], [666.3, 668.5], [338.0, 339.3], [0.3, 0.6], [669.1, 668.4],
-  [996.3, 998.5], [447.5, 448.9], [556.8, 557.6], [448.9, 449.2], [448.6, 449.1], [11.6, 10.8], [339.1, 339.3],
-  [0.5, 0.2],
-];
+export const NORRIS: readonly (readonly [x: number, y: number])[] = readFileSync(new URL('../reference/data/norris.csv', import.meta.url), 'utf8')
+  .trimEnd()
+  .split('\n')
+  .slice(1)
+  .map((line) => line.split(',').map(Number))
+  .map(([x, y]) => [x ?? Number.NaN, y ?? Number.NaN] as const);
 
 /** NoInt1: [x, y], a line through the origin. */
 export const NO_INT_1: readonly (readonly [x: number, y: number])[] = Array.from({ length: 11 }, (_, i) => [60 + i, 130 + i] as const);

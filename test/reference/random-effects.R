@@ -1,0 +1,20 @@
+# One-way random effects on `morley`, balanced and not; run means as the observations.
+source("emit.R")
+components <- function(name, data) {
+  a <- anova(lm(Speed ~ factor(Expt), data))
+  n <- table(data$Expt)
+  n0 <- (sum(n) - sum(n^2) / sum(n)) / (length(n) - 1)
+  emit(paste0(name, ".sizes"), n)
+  emit(paste0(name, ".ms"), a$"Mean Sq")
+  emit(paste0(name, ".f"), a$"F value"[1])
+  emit(paste0(name, ".p"), a$"Pr(>F)"[1])
+  emit(paste0(name, ".between"), (a$"Mean Sq"[1] - a$"Mean Sq"[2]) / n0)
+  means <- tapply(data$Speed, data$Expt, mean)
+  emit(paste0(name, ".mean"), mean(means))
+  emit(paste0(name, ".u"), sd(means) / sqrt(length(means)))
+  one <- lm(m ~ 1, data.frame(m = means))
+  emit(paste0(name, ".confidence"), predict(one, data.frame(row.names = 1), interval = "confidence"))
+  emit(paste0(name, ".prediction"), predict(one, data.frame(row.names = 1), interval = "prediction"))
+}
+components("balanced", morley)
+components("unbalanced", morley[-c(1:3, 25, 50:57), ])
