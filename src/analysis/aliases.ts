@@ -1,0 +1,65 @@
+import type { Condition, Design, Term } from './design-matrix.ts';
+import type { LeastSquaresFit } from './least-squares.ts';
+
+/** Terms that these conditions cannot tell apart. */
+export interface Alias {
+  readonly terms: readonly Term[];
+  /** Conditions nobody measured that would tell them apart: fewest changes from a measured one first, three at most. */
+  readonly separatedBy: readonly Condition[];
+}
+
+const MOST_SUGGESTIONS = 3;
+
+/**
+ * Names what a rank-deficient design mixes up, and the conditions that would separate it.
+ *
+ * Each aliased column equals a combination of kept ones; the terms of all of them are named together. A further
+ * condition separates them if its row breaks that equation, so rows one change away from a measured condition are
+ * tried first, then rows two changes away, within the factors concerned.
+ */
+export function nameAliases(fit: LeastSquaresFit, design: Design, conditions: readonly Condition[]): Alias[] {
+  const found = new Map<string, Alias>();
+  for (const { column, combination } of fit.aliased) {
+    const columns = [...combination.map((part) => part.column), column].sort((a, b) => a - b);
+    const terms = distinctTerms(columns.map((j) => design.termOf[j] ?? []));
+    const breaksEquation = (condition: Condition): boolean => {
+      const row = design.rowOf(condition);
+      const implied = combination.reduce((sum, part) => sum + part.coefficient * (row[part.column] ?? 0), 0);
+      return Math.abs((row[column] ?? 0) - implied) > 1e-7 * Math.max(1, ...row.map(Math.abs));
+    };
+    const key = terms.map((term) => term.join(':')).join(' ');
+    if (!found.has(key)) found.set(key, { terms, separatedBy: suggest(conditions, design, terms, breaksEquation) });
+  }
+  return [...found.values()];
+}
+
+function suggest(conditions: readonly Condition[], design: Design, terms: readonly Term[], wanted: (c: Condition) => boolean): Condition[] {
+  const factors = design.factors.filter((factor) => terms.some((term) => term.includes(factor.id)));
+  const keyOf = (condition: Condition): string => JSON.stringify(design.factors.map((factor) => condition[factor.id]));
+  const seen = new Set(conditions.map(keyOf));
+  let frontier: Condition[] = conditions.map((condition) =>
+    Object.fromEntries(design.factors.map((factor) => [factor.id, condition[factor.id] ?? ''])),
+  );
+  for (let changes = 1; changes <= 2; changes += 1) {
+    const next: Condition[] = [];
+    for (const condition of frontier) {
+      for (const factor of factors) {
+        for (const level of factor.levels) {
+          const changed = { ...condition, [factor.id]: level };
+          if (seen.has(keyOf(changed))) continue;
+          seen.add(keyOf(changed));
+          next.push(changed);
+        }
+      }
+    }
+    const good = next.filter(wanted);
+    if (good.length > 0) return good.slice(0, MOST_SUGGESTIONS);
+    frontier = next;
+  }
+  return [];
+}
+
+function distinctTerms(terms: readonly Term[]): Term[] {
+  const byName = new Map(terms.filter((term) => term.length > 0).map((term) => [term.join(':'), term]));
+  return [...byName.values()];
+}
