@@ -1,0 +1,92 @@
+import { combineComponents, type CombinedUncertainty } from './components.ts';
+import { tQuantile } from './distributions.ts';
+import { noncentralTLowerTail, noncentralTUpperTail } from './noncentral-t.ts';
+
+/** One side of a difference: the part of its uncertainty that averages over runs. */
+export interface RunSide extends CombinedUncertainty {
+  /** Runs taken so far, at least 1. */
+  readonly runs: number;
+}
+
+export interface RunPlan {
+  readonly sides: readonly [RunSide, RunSide];
+  /** The part of the difference's uncertainty that more runs leave as it is. */
+  readonly fixed: CombinedUncertainty;
+}
+
+export type FurtherRuns =
+  /** `each`: further runs on each side. `as`: what they would show, were the true difference the observed one. */
+  | { readonly kind: 'runs'; readonly each: number; readonly as: 'difference' | 'sameness'; readonly power: number }
+  /** `too-many`: more than a thousand on each side, or no number. `no-plan`: nobody said what averages over runs. */
+  | { readonly kind: 'out-of-reach'; readonly reason: 'too-many' | 'no-plan' };
+
+export const PLANNED_POWER = 0.8;
+const MOST_RUNS = 1000;
+
+/**
+ * How many further runs on each side would settle a comparison, with a probability of `power` (0.8), if the true
+ * difference is the one observed.
+ *
+ * With m more runs a side's averaging part shrinks to u·√(runs/(runs + m)) and gains m degrees of freedom. A difference
+ * is seen with the noncentral t tail beyond the two-sided critical value; sameness within ± margin is shown at least
+ * with 1 − β₁ − β₂, β the chances that either one-sided test fails. The smaller number of the two ways is returned.
+ *
+ * Domain: margin above 0, alpha below 0.5. Source: noncentral t as in R's power.t.test; the bound on the power of two
+ * one-sided tests is Bonferroni's inequality.
+ */
+export function planFurtherRuns(
+  difference: number,
+  plan: RunPlan | undefined,
+  margin: number,
+  alpha = 0.05,
+  power = PLANNED_POWER,
+): FurtherRuns {
+  if (plan === undefined) return { kind: 'out-of-reach', reason: 'no-plan' };
+  const size = Math.abs(difference);
+  const toSeparate = fewestRuns((m) => powerOfDifference(size, uncertaintyAfter(plan, m), alpha) >= power);
+  const toEquate = size < margin ? fewestRuns((m) => powerOfSameness(size, uncertaintyAfter(plan, m), margin, alpha) >= power) : undefined;
+  if (toSeparate === undefined && toEquate === undefined) return { kind: 'out-of-reach', reason: 'too-many' };
+  const separate = toSeparate ?? Infinity;
+  const equate = toEquate ?? Infinity;
+  return { kind: 'runs', each: Math.min(separate, equate), as: separate <= equate ? 'difference' : 'sameness', power };
+}
+
+/** The difference's combined uncertainty with m further runs on each side. */
+export function uncertaintyAfter({ sides, fixed }: RunPlan, m: number): CombinedUncertainty {
+  return combineComponents([
+    ...sides.map(({ standardUncertainty, degreesOfFreedom, runs }) => ({
+      standardUncertainty: standardUncertainty * Math.sqrt(runs / (runs + m)),
+      degreesOfFreedom: degreesOfFreedom + m,
+    })),
+    fixed,
+  ]);
+}
+
+function powerOfDifference(size: number, { standardUncertainty: u, degreesOfFreedom }: CombinedUncertainty, alpha: number): number {
+  if (size === 0) return 0;
+  if (u === 0) return 1;
+  return noncentralTUpperTail(tQuantile(1 - alpha / 2, degreesOfFreedom), degreesOfFreedom, size / u);
+}
+
+function powerOfSameness(size: number, { standardUncertainty: u, degreesOfFreedom }: CombinedUncertainty, margin: number, alpha: number): number {
+  if (u === 0) return 1;
+  const critical = tQuantile(1 - alpha, degreesOfFreedom);
+  const missed = (distance: number): number => noncentralTLowerTail(critical, degreesOfFreedom, distance / u);
+  return Math.max(0, 1 - missed(margin - size) - missed(margin + size));
+}
+
+/** The smallest m from 1 to MOST_RUNS for which a condition holds that stays true once it is; undefined for none. */
+function fewestRuns(settled: (m: number) => boolean): number | undefined {
+  let high = 1;
+  while (!settled(high)) {
+    if (high >= MOST_RUNS) return undefined;
+    high = Math.min(MOST_RUNS, 2 * high);
+  }
+  let low = Math.floor(high / 2);
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (settled(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
