@@ -1,0 +1,78 @@
+import type { BudgetedValue } from './components.ts';
+import { estimateDifference, type Difference, type NoDifference } from './difference.ts';
+import { testEquivalence, type Equivalence } from './equivalence.ts';
+import type { RunPlan } from './further-runs.ts';
+import { adjustHolm } from './holm.ts';
+import { tInterval, type Interval } from './interval.ts';
+import { decideVerdict, type Verdict } from './verdict.ts';
+
+/** One comparison a − b asked for by a page. */
+export interface ComparisonQuestion {
+  readonly id: string;
+  readonly a: BudgetedValue;
+  readonly b: BudgetedValue;
+  readonly margin: number;
+  readonly plan?: RunPlan;
+}
+
+export interface Comparison {
+  readonly id: string;
+  /** With its own interval, as if it were the only comparison. */
+  readonly difference: Difference | NoDifference;
+  /** All intervals of the family hold together with probability 1 − alpha (Bonferroni). */
+  readonly simultaneousInterval: Interval | undefined;
+  /** Holm-adjusted p of no difference. */
+  readonly pDifference: number | undefined;
+  readonly equivalence: Equivalence | undefined;
+  /** Holm-adjusted p of equivalence. */
+  readonly pEquivalence: number | undefined;
+  readonly verdict: Verdict;
+}
+
+/**
+ * Several comparisons that are read together: verdicts from Holm-adjusted p-values, one adjustment for "is there a
+ * difference" and one for "are they the same", each over all comparisons that can be judged.
+ *
+ * The probability of any false `slower` or `faster` in the family is at most alpha, and so is that of any false `same`.
+ * Verdicts may be sharper than the simultaneous intervals, because Holm's procedure is.
+ */
+export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 0.05): Comparison[] {
+  const differences = questions.map(({ a, b }) => estimateDifference(a, b, 1 - alpha));
+  const equivalences = differences.map((difference, i) =>
+    difference.kind === 'difference' ? testEquivalence(difference, questions[i]?.margin ?? Number.NaN, alpha) : undefined,
+  );
+  const pDifferences = adjustPresent(differences.map((d) => (d.kind === 'difference' ? d.p : undefined)));
+  const pEquivalences = adjustPresent(equivalences.map((e) => e?.p));
+  const members = differences.filter((d) => d.kind === 'difference').length;
+  return questions.map(({ id, margin, plan }, i) => {
+    const difference = differences[i] as Difference | NoDifference;
+    const pDifference = pDifferences[i];
+    const pEquivalence = pEquivalences[i];
+    return {
+      id,
+      difference,
+      simultaneousInterval:
+        difference.kind === 'difference'
+          ? tInterval(difference.value, difference.standardUncertainty, difference.degreesOfFreedom, 1 - alpha / members)
+          : undefined,
+      pDifference,
+      equivalence: equivalences[i],
+      pEquivalence,
+      verdict: decideVerdict({
+        difference,
+        margin,
+        alpha,
+        ...(pDifference === undefined ? {} : { pDifference }),
+        ...(pEquivalence === undefined ? {} : { pEquivalence }),
+        ...(plan === undefined ? {} : { plan }),
+      }),
+    };
+  });
+}
+
+/** Holm over the p-values that are there, leaving the gaps where they are. */
+function adjustPresent(values: readonly (number | undefined)[]): (number | undefined)[] {
+  const adjusted = adjustHolm(values.filter((p) => p !== undefined));
+  let next = 0;
+  return values.map((p) => (p === undefined ? undefined : adjusted[next++]));
+}
