@@ -1,0 +1,121 @@
+import { judgeConsistency, type Consistency } from './birge.ts';
+import { combineComponents, type CombinedUncertainty } from './components.ts';
+import { tUpperTail } from './distributions.ts';
+import { adjustHolm } from './holm.ts';
+import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
+import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
+import { estimateContrast, type FitScale } from './linear-contrast.ts';
+import { groupByRate, type RatePoint } from './rate-law.ts';
+import { fiellerSet, type RatioSet } from './ratio.ts';
+
+export type RateFloor =
+  | {
+      readonly kind: 'floor';
+      /** Latency that no faster rate goes below. */
+      readonly floorMs: number;
+      readonly floorInterval: Interval;
+      /** Frame interval at which the line of the slower rates reaches the floor, with Fieller's set. */
+      readonly breakIntervalMs: number;
+      readonly breakSet: RatioSet;
+      /** Frame interval of the slowest rate at the floor: going faster than this no longer helps. */
+      readonly enoughIntervalMs: number;
+      /** How many of the fastest rates lie at the floor. */
+      readonly ratesAtFloor: number;
+      /** Do those rates agree with one level? undefined for a single session. */
+      readonly flatness: Consistency | undefined;
+      /** p of "the fast rates lie on the line of the slower ones", adjusted for the number of places tried. */
+      readonly p: number;
+    }
+  | { readonly kind: 'no-floor-seen'; readonly p: number }
+  | { readonly kind: 'not-estimable'; readonly reason: 'too-few-rates' | 'no-uncertainty' };
+
+interface Candidate {
+  readonly fast: readonly RatePoint[];
+  readonly rates: number;
+  readonly level: CombinedUncertainty & { readonly value: number };
+  readonly line: LeastSquaresFit;
+  readonly slow: readonly RatePoint[];
+  readonly chiSquare: number;
+  readonly flatness: Consistency | undefined;
+  readonly p: number;
+}
+
+/**
+ * Is there a rate beyond which going faster no longer helps? Tested, not eyeballed.
+ *
+ * For each k, the k fastest rates are held against the line through all slower ones (two rates at least): a floor shows
+ * as latency above that line, by a one-sided t test of independent data. The p-values of all k are adjusted together
+ * (Holm), so a floor is claimed falsely with probability alpha at most. Among the k that pass, and whose fast rates agree
+ * with one level, the one that fits best gives the floor and the break, where the line reaches it: (floor − fixed)/frames.
+ *
+ * Units: milliseconds. Domain: three rates or more, uncertainties above 0 and taken as stated.
+ * Source: the test is a linear contrast, the break a ratio with Fieller's set; no published procedure is followed.
+ */
+export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVEL): RateFloor {
+  if (points.some((point) => point.standardUncertainty === 0)) return { kind: 'not-estimable', reason: 'no-uncertainty' };
+  const groups = groupByRate(points);
+  if (groups.length < 3) return { kind: 'not-estimable', reason: 'too-few-rates' };
+
+  const candidates = groups.slice(0, -2).map((_, k) => judge(groups.slice(0, k + 1), groups.slice(k + 1)));
+  const adjusted = adjustHolm(candidates.map((candidate) => candidate.p));
+  const passing = candidates
+    .map((candidate, i) => ({ ...candidate, p: adjusted[i] ?? 1 }))
+    .filter((candidate) => candidate.p <= 1 - level && (candidate.flatness === undefined || candidate.flatness.inflation === 1))
+    .sort((a, b) => a.chiSquare - b.chiSquare);
+  const [best] = passing;
+  if (!best) return { kind: 'no-floor-seen', p: Math.min(...adjusted) };
+
+  const [fixed = 0, frames = 0] = best.line.coefficients;
+  const [[fixedVariance = 0, covariance = 0] = [], [, framesVariance = 0] = []] = best.line.unscaledCovariance;
+  const { degreesOfFreedom } = combineComponents(best.slow);
+  return {
+    kind: 'floor',
+    floorMs: best.level.value,
+    floorInterval: tInterval(best.level.value, best.level.standardUncertainty, best.level.degreesOfFreedom, level),
+    breakIntervalMs: (best.level.value - fixed) / frames,
+    breakSet: fiellerSet(
+      {
+        numerator: best.level.value - fixed,
+        denominator: frames,
+        numeratorVariance: best.level.standardUncertainty ** 2 + fixedVariance,
+        denominatorVariance: framesVariance,
+        covariance: -covariance,
+        degreesOfFreedom,
+      },
+      level,
+    ),
+    enoughIntervalMs: Math.max(...best.fast.map((point) => point.intervalMs)),
+    ratesAtFloor: best.rates,
+    flatness: best.flatness,
+    p: best.p,
+  };
+}
+
+const AS_STATED: FitScale = { kind: 'stated', birgeRatio: 1, residualDegreesOfFreedom: 0 };
+
+function judge(fastGroups: readonly (readonly RatePoint[])[], slowGroups: readonly (readonly RatePoint[])[]): Candidate {
+  const fast = fastGroups.flat();
+  const slow = slowGroups.flat();
+  const line = fitLine(slow, [slow.map(() => 1), slow.map((point) => point.intervalMs)]);
+  const flat = fitLine(fast, [fast.map(() => 1)]);
+  const level = estimateContrast(flat, [1], fast, AS_STATED);
+  const total = fast.reduce((sum, point) => sum + point.standardUncertainty ** -2, 0);
+  const meanInterval = fast.reduce((sum, point) => sum + point.intervalMs * point.standardUncertainty ** -2, 0) / total;
+  const expected = estimateContrast(line, [1, meanInterval], slow, AS_STATED);
+  if (!level || !expected) throw new Error('a line through two rates and a mean are always estimable');
+  const { standardUncertainty, degreesOfFreedom } = combineComponents([level, expected]);
+  return {
+    fast,
+    rates: fastGroups.length,
+    level,
+    line,
+    slow,
+    chiSquare: line.residualSumOfSquares + flat.residualSumOfSquares,
+    flatness: judgeConsistency(flat.residualSumOfSquares, flat.residualDegreesOfFreedom),
+    p: tUpperTail((level.value - expected.value) / standardUncertainty, degreesOfFreedom),
+  };
+}
+
+function fitLine(points: readonly RatePoint[], columns: readonly (readonly number[])[]): LeastSquaresFit {
+  return fitLeastSquares(columns, points.map((point) => point.totalMs), points.map((point) => point.standardUncertainty ** -2));
+}

@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../../src/analysis/random.ts';
+import { findRateFloor } from '../../src/analysis/rate-floor.ts';
+import type { RatePoint } from '../../src/analysis/rate-law.ts';
+import { expectDigits } from '../support/log-relative-error.ts';
+import { normalNoise, shareTolerance } from '../support/normal-noise.ts';
+
+const INTERVALS = [1000 / 24, 1000 / 30, 1000 / 60, 1000 / 120];
+const point = (intervalMs: number, totalMs: number, standardUncertainty = 1): RatePoint => ({
+  intervalMs,
+  totalMs,
+  standardUncertainty,
+  degreesOfFreedom: Infinity,
+});
+
+describe('a body whose latency stays where it is from 60 frames/s up', () => {
+  // 20 + 7·interval down to 60 frames/s, and that total (136.67 ms) above it: the truth is known
+  const truth = INTERVALS.map((interval) => point(interval, 20 + 7 * Math.max(interval, 1000 / 60)));
+  const got = findRateFloor(truth);
+
+  it('has a floor', () => {
+    if (got.kind !== 'floor') throw new Error(got.kind);
+    expectDigits(got.floorMs, 20 + 7000 / 60, 10);
+    expectDigits(got.breakIntervalMs, 1000 / 60, 10);
+    expect(got.p).toBeLessThan(1e-6);
+    expect(got.breakSet.kind).toBe('bounded');
+    if (got.breakSet.kind !== 'bounded') return;
+    expect(got.breakSet.low).toBeLessThan(1000 / 60);
+    expect(got.breakSet.high).toBeGreaterThan(1000 / 60);
+  });
+
+  it('is enough at the slowest rate on the floor', () => {
+    const three = [25, 20, 15, 10, 5].map((interval) => point(interval, 20 + 7 * Math.max(interval, 17)));
+    expect(findRateFloor(three)).toMatchObject({ kind: 'floor', ratesAtFloor: 3, enoughIntervalMs: 15 });
+  });
+});
+
+it('a straight law shows no floor, and neither does one that falls faster at the fast end', () => {
+  expect(findRateFloor(INTERVALS.map((interval) => point(interval, 20 + 7 * interval)))).toMatchObject({ kind: 'no-floor-seen', p: 1 });
+  expect(findRateFloor([...INTERVALS.slice(0, 3).map((x) => point(x, 7 * x)), point(1000 / 120, 20)]).kind).toBe('no-floor-seen');
+});
+
+it('two rates cannot tell, and uncertainties are needed', () => {
+  expect(findRateFloor([point(40, 300), point(20, 160), point(20, 161)])).toEqual({ kind: 'not-estimable', reason: 'too-few-rates' });
+  expect(findRateFloor([point(40, 300, 0)])).toEqual({ kind: 'not-estimable', reason: 'no-uncertainty' });
+});
+
+it('claims a floor falsely in at most 5 % of 4,000 straight laws (within four standard deviations of the share)', () => {
+  const laws = 4000;
+  const noise = normalNoise(seededRandom(7));
+  let claimed = 0;
+  for (let i = 0; i < laws; i += 1) {
+    if (findRateFloor(INTERVALS.map((interval) => point(interval, 20 + 7 * interval + 3 * noise(), 3))).kind === 'floor') claimed += 1;
+  }
+  expect(claimed / laws).toBeLessThan(0.05 + shareTolerance(0.05, laws));
+  expect(claimed).toBeGreaterThan(0);
+});
