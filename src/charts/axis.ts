@@ -16,10 +16,13 @@ const MOST_DECIMALS = 6;
 /** Between two tick labels that stand side by side, in px. */
 const LABEL_GAP = 22;
 
-/** A horizontal axis for lengths: it holds zero and all values, ends on round numbers, and its labels have room. */
-export function axisFromZero(values: Iterable<number>, widthPx: number): Axis {
+/**
+ * An axis for lengths: it holds zero and all values, ends on round numbers, and its labels have room: side by
+ * side, or one over the other with `spacingPx` between them.
+ */
+export function axisFromZero(values: Iterable<number>, lengthPx: number, spacingPx?: number): Axis {
   const [low, high] = finiteExtent(values);
-  return roomyAxis(Math.min(0, low), Math.max(0, high), widthPx, (axis) => axis.labelWidth + LABEL_GAP);
+  return roomyAxis(Math.min(0, low), Math.max(0, high), lengthPx, (axis) => spacingPx ?? axis.labelWidth + LABEL_GAP);
 }
 
 /** An axis for positions, not lengths: it holds all values, and a little more where they are all the same. */

@@ -1,6 +1,7 @@
 /** Invented figures, ordinary and extreme, for the gallery and the tests. */
 import { type EstimateRow, renderEstimates } from '../../src/charts/estimates.ts';
 import { type ReadingsInput, renderReadings } from '../../src/charts/readings.ts';
+import { type RateLawInput, renderRateLaw } from '../../src/charts/rate-law.ts';
 import type { Chart } from '../../src/charts/chart.ts';
 import type { Figure } from '../../src/figures/register.ts';
 
@@ -76,6 +77,7 @@ export const READINGS: Readonly<Record<string, Omit<ReadingsInput, 'id'>>> = {
   'two-readings': { readings: session(2, 1, 251, 20), mean: figure(249, 127) },
   'five-digits': { readings: session(24, 2, 48_312, 300), mean: figure(48_312, 127) },
   'twelve-runs': { readings: session(60, 12, 180, 50), mean: figure(180.4, 4.4) },
+  'twenty-four-runs': { readings: session(72, 24, 180, 50), mean: figure(180.4, 6.4) },
   'uneven-runs': { readings: [1, 1, 1, 40, 1, 30, 1].flatMap((length, i) => session(length, 1, 180, 50).map((reading) => ({ ...reading, run: i + 1 }))), mean: figure(180.4, 6.4) },
   'runs-interleaved': { readings: session(24, 1, 180, 50).map((reading, i) => ({ ...reading, run: 1 + (i % 3) })), mean: figure(180.4, 6.4) },
   'four-hundred': { readings: session(400, 4, 180, 50, [9, 14, 77, 78, 79, 200, 201, 399]), mean: figure(180.4, 1.4) },
@@ -83,7 +85,32 @@ export const READINGS: Readonly<Record<string, Omit<ReadingsInput, 'id'>>> = {
   'many-runs': { readings: session(60, 30, 180, 50), mean: figure(180.4, 4.4) },
 };
 
+/** Straight lines with a band that widens away from the middle. */
+const law = (intercept: number, slope: number, half: number): RateLawInput['line'] =>
+  Array.from({ length: 10 }, (_, i) => {
+    const intervalMs = i * 5;
+    const fitted = intercept + slope * intervalMs;
+    const width = half * (1 + ((intervalMs - 25) / 20) ** 2);
+    return { intervalMs, fitted, low: fitted - width, high: fitted + width };
+  });
+
+const RATES = [
+  ['23.976', 1001 / 24],
+  ['25', 40],
+  ['29.97', 1001 / 30],
+  ['50', 20],
+  ['59.94', 1001 / 60],
+  ['119.88', 1001 / 120],
+] as const;
+
+export const RATE_LAWS: Readonly<Record<string, Omit<RateLawInput, 'id'>>> = {
+  'six-rates': { points: RATES.map(([rate, intervalMs], i) => ({ rate, intervalMs, figure: figure(61 + 2.5 * intervalMs + (i % 3) - 1, 4 + i / 2) })), line: law(61, 2.5, 2), lineText: '61.2 ms + 2.49 frames', level: 0.95 },
+  'two-rates': { points: RATES.slice(0, 1).concat(RATES.slice(4, 5)).map(([rate, intervalMs]) => ({ rate, intervalMs, figure: figure(20 + 3 * intervalMs, 40) })), line: law(20, 3, 60), lineText: '20 ms + 3.0 frames', level: 0.95 },
+  'without-a-band': { points: RATES.slice(2).map(([rate, intervalMs]) => ({ rate, intervalMs, figure: figure(12 * intervalMs, undefined) })), line: law(0, 12, 0).map(({ intervalMs, fitted }) => ({ intervalMs, fitted })), lineText: '12 frames' },
+};
+
 export const GALLERY: Readonly<Record<string, (id: string) => Promise<Chart>>> = {
   ...Object.fromEntries(Object.entries(ESTIMATES).map(([name, rows]) => [`estimates-${name}`, (id: string) => renderEstimates({ id, rows })])),
   ...Object.fromEntries(Object.entries(READINGS).map(([name, input]) => [`readings-${name}`, (id: string) => renderReadings({ id, ...input })])),
+  ...Object.fromEntries(Object.entries(RATE_LAWS).map(([name, input]) => [`rate-law-${name}`, (id: string) => renderRateLaw({ id, ...input })])),
 };
