@@ -1,5 +1,5 @@
 import type { Figure } from '../figures/register.ts';
-import type { EstimateRow, EstimatesInput } from './estimates.ts';
+import type { EstimateRow, EstimatesInput } from './estimate-row.ts';
 
 export interface EstimatesWords {
   readonly title: string;

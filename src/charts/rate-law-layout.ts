@@ -1,7 +1,7 @@
 import { axisFromZero, placeOnAxis, type Axis } from './axis.ts';
 import { CHART_WIDTH, type PlacedText, type Variant } from './chart.ts';
 import type { RateLawWords } from './rate-law-text.ts';
-import type { RateLawInput, RatePoint } from './rate-law.ts';
+import type { RateLawInput, RatePoint } from './rate-law-input.ts';
 import type { Drawing } from './render.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import { DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_SIZE } from './theme.ts';

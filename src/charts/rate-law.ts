@@ -1,39 +1,12 @@
 import type { TopLevelSpec } from 'vega-lite';
-import type { Figure } from '../figures/register.ts';
 import type { Chart, Variant } from './chart.ts';
+import type { RateLawInput } from './rate-law-input.ts';
 import { layOutRateLaw } from './rate-law-layout.ts';
 import { describeRateLaw } from './rate-law-text.ts';
 import { renderSvg } from './render.ts';
 import { COLOUR } from './theme.ts';
 
-export interface RatePoint {
-  /** The name of the rate: `23.976`. */
-  readonly rate: string;
-  readonly intervalMs: number;
-  /** In ms. */
-  readonly figure: Figure;
-}
-
-/** The fitted line at one frame interval, in ms; `low` and `high` bound its band. */
-export interface FittedPoint {
-  readonly intervalMs: number;
-  readonly fitted: number;
-  readonly low?: number;
-  readonly high?: number;
-}
-
-export interface RateLawInput {
-  /** Unique on the page: letters, digits, `-`, `_`. */
-  readonly id: string;
-  readonly points: readonly RatePoint[];
-  /** In ascending order of the interval; from 0, so that the fixed part is seen. */
-  readonly line: readonly FittedPoint[];
-  /** The law as published: `61.2 ms + 2.49 frames`. */
-  readonly lineText: string;
-  /** Coverage of the band. */
-  readonly level?: number;
-  readonly title?: string;
-}
+export type { FittedPoint, RateLawInput, RatePoint } from './rate-law-input.ts';
 
 const POINT_AREA = 38;
 const SCALE = (axis: string) => ({ domain: [{ expr: `${axis}Low` }, { expr: `${axis}High` }], nice: false, zero: false });

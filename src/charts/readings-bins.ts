@@ -1,5 +1,5 @@
 import { extent, tickStep } from 'd3-array';
-import type { ReadingsInput } from './readings.ts';
+import type { ReadingsInput } from './readings-input.ts';
 
 /** Beyond this, single dots merge into a smear and the drawing grows without telling more. */
 export const MOST_DOTS = 400;

@@ -5,7 +5,7 @@ import { placeCrosses, placeDots, type Plot } from './readings-marks.ts';
 import { labelNumbers, labelRuns } from './readings-labels.ts';
 import { layOutRuns } from './readings-runs.ts';
 import { excludedNote, type ReadingsWords } from './readings-text.ts';
-import type { ReadingsInput } from './readings.ts';
+import type { ReadingsInput } from './readings-input.ts';
 import type { Drawing } from './render.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import { DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_SIZE } from './theme.ts';

@@ -2,7 +2,7 @@ import { rollup } from 'd3-array';
 import { placeOnAxis, type Axis } from './axis.ts';
 import { binCentre, binSize } from './readings-bins.ts';
 import { placeInRun, type RunSpan } from './readings-runs.ts';
-import type { ReadingsInput } from './readings.ts';
+import type { ReadingsInput } from './readings-input.ts';
 
 /** What the marks of a readings chart are placed by. */
 export interface Plot {

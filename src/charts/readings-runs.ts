@@ -1,4 +1,4 @@
-import type { ReadingsInput } from './readings.ts';
+import type { ReadingsInput } from './readings-input.ts';
 
 /** Beyond this many, runs are too narrow to be told apart and follow each other without a gap. */
 export const MOST_RUNS = 24;

@@ -1,7 +1,7 @@
 import { extent } from 'd3-array';
 import { percent } from './estimates-text.ts';
 import { binSize } from './readings-bins.ts';
-import type { ReadingsInput } from './readings.ts';
+import type { ReadingsInput } from './readings-input.ts';
 import { MOST_RUNS } from './readings-runs.ts';
 
 export interface ReadingsWords {

@@ -1,21 +1,12 @@
 import type { TopLevelSpec } from 'vega-lite';
-import type { Figure } from '../figures/register.ts';
-import type { Reading } from '../model/bench.ts';
 import type { Chart, Variant } from './chart.ts';
+import type { ReadingsInput } from './readings-input.ts';
 import { layOutReadings } from './readings-layout.ts';
 import { describeReadings } from './readings-text.ts';
 import { renderSvg } from './render.ts';
 import { COLOUR } from './theme.ts';
 
-export interface ReadingsInput {
-  /** Unique on the page: letters, digits, `-`, `_`. */
-  readonly id: string;
-  /** All of the session, in the order of its file: reading number 1 is the first. */
-  readonly readings: readonly Pick<Reading, 'run' | 'latencyMs' | 'excluded'>[];
-  /** The session's mean, in ms. */
-  readonly mean: Figure;
-  readonly title?: string;
-}
+export type { ReadingsInput } from './readings-input.ts';
 
 const CROSS_AREA = 34;
 

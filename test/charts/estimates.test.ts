@@ -113,7 +113,7 @@ describe('an estimates chart', () => {
     ['no rows', [], "chart 'chart' has no figures: give it at least one"],
     ['two units', [{ label: 'a', figure: figure(1, 1) }, { label: 'b', figure: figure(1, 1, { unit: 'frames' }) }], "chart 'chart' mixes the units ms, frames: one axis has one unit"],
     ['two coverages', [{ label: 'a', figure: figure(1, 1) }, { label: 'b', figure: figure(1, 1, { interval: { low: 0, high: 2, level: 0.9 } }) }], "chart 'chart' mixes intervals of 0.95, 0.9: use one coverage"],
-    ['a figure that is not finite', [{ label: 'a', figure: figure(NaN, 1) }], "chart 'chart': figure total/NaN is not finite"],
+    ['a figure that is not finite', [{ label: 'a', figure: figure(NaN, 1) }], "chart 'chart': row 'a' is not finite"],
   ])('refuses %s', async (_case, rows: EstimateRow[], message) => {
     await expect(draw(rows)).rejects.toThrow(new RangeError(message));
   });

@@ -1,5 +1,7 @@
 /** Invented figures, ordinary and extreme, for the gallery and the tests. */
 import { type EstimateRow, renderEstimates } from '../../src/charts/estimates.ts';
+import { type BracketsInput, renderBrackets } from '../../src/charts/brackets.ts';
+import { type DifferencesInput, renderDifferences } from '../../src/charts/differences.ts';
 import { type ReadingsInput, renderReadings } from '../../src/charts/readings.ts';
 import { type RateLawInput, renderRateLaw } from '../../src/charts/rate-law.ts';
 import type { Chart } from '../../src/charts/chart.ts';
@@ -109,8 +111,36 @@ export const RATE_LAWS: Readonly<Record<string, Omit<RateLawInput, 'id'>>> = {
   'without-a-band': { points: RATES.slice(2).map(([rate, intervalMs]) => ({ rate, intervalMs, figure: figure(12 * intervalMs, undefined) })), line: law(0, 12, 0).map(({ intervalMs, fitted }) => ({ intervalMs, fitted })), lineText: '12 frames' },
 };
 
+export const DIFFERENCES: Readonly<Record<string, Omit<DifferencesInput, 'id'>>> = {
+  'with-a-margin': {
+    rows: [['Audio on less off', 33.4, 7.7], ['Assist on less off', -14.2, 6.1], ['Recording less idle', 1.2, 3.9], ['10 bit less 8 bit', -0.4, 12.8]].map(([label, value, half]) => ({
+      label: String(label),
+      group: Number(value) > 0 ? 'Orrin V2' : 'Tamsel 6',
+      figure: figure(Number(value), Number(half), { label: 'Difference in total latency' }),
+    })),
+    margin: { halfWidth: 8.4, text: '8.4 ms' },
+  },
+  'inside-a-wide-margin': { rows: [{ label: 'Second day less first', figure: figure(0.3, 1.1, { label: 'Difference' }) }], margin: { halfWidth: 20, text: '20 ms' } },
+  'without-a-margin': { rows: [{ label: 'Direct less wireless', figure: figure(-48, 12, { label: 'Difference' }) }] },
+};
+
+export const BRACKETS: Readonly<Record<string, Omit<BracketsInput, 'id'>>> = {
+  chains: {
+    quantity: 'Latency of the chain',
+    unit: 'ms',
+    rows: [
+      { label: 'Body', range: { low: 62, high: 104 }, text: '62 ms to 104 ms' },
+      { label: 'Wireless link, either converter', range: { low: 18, high: 35 }, text: '18 ms to 35 ms' },
+      { label: 'Display', range: { low: 22, high: 22 }, text: '22 ms to 22 ms' },
+      { label: 'Whole chain', range: { low: 102, high: 161 }, text: '102 ms to 161 ms' },
+    ],
+  },
+};
+
 export const GALLERY: Readonly<Record<string, (id: string) => Promise<Chart>>> = {
   ...Object.fromEntries(Object.entries(ESTIMATES).map(([name, rows]) => [`estimates-${name}`, (id: string) => renderEstimates({ id, rows })])),
   ...Object.fromEntries(Object.entries(READINGS).map(([name, input]) => [`readings-${name}`, (id: string) => renderReadings({ id, ...input })])),
   ...Object.fromEntries(Object.entries(RATE_LAWS).map(([name, input]) => [`rate-law-${name}`, (id: string) => renderRateLaw({ id, ...input })])),
+  ...Object.fromEntries(Object.entries(DIFFERENCES).map(([name, input]) => [`differences-${name}`, (id: string) => renderDifferences({ id, ...input })])),
+  ...Object.fromEntries(Object.entries(BRACKETS).map(([name, input]) => [`brackets-${name}`, (id: string) => renderBrackets({ id, ...input })])),
 };

@@ -1,6 +1,6 @@
-import { axisFromZero } from './axis.ts';
+import type { Axis } from './axis.ts';
 import { CHART_WIDTH, type Variant } from './chart.ts';
-import type { EstimateRow } from './estimates.ts';
+import type { PlotRow } from './plot-row.ts';
 import { textWidth } from './text-width.ts';
 import { TEXT_GAP, TEXT_SIZE } from './theme.ts';
 
@@ -9,7 +9,7 @@ const PLUS_MINUS = ' ± ';
 /** Between half a tick label and the edge of the drawing. */
 const EDGE = 4;
 
-/** The columns of an estimates chart, in px from the left edge of the drawing. */
+/** The columns of a row plot, in px from the left edge of the drawing. */
 export interface Columns {
   readonly plotLeft: number;
   readonly plotRight: number;
@@ -20,14 +20,14 @@ export interface Columns {
 }
 
 /** Wide: label, plot, value side by side. Narrow: the plot has the whole width, under label and value. */
-export function layOutColumns(rows: readonly EstimateRow[], variant: Variant): Columns {
+export function layOutColumns(rows: readonly PlotRow[], axis: Axis, variant: Variant): Columns {
   const total = CHART_WIDTH[variant];
-  const texts = rows.map(({ figure }) => figure.text);
+  const texts = rows.map(({ text }) => text);
   const lead = Math.max(...texts.map(leadWidth));
   const valueWidth = lead + Math.max(...texts.map((text) => textWidth(text, TEXT_SIZE) - leadWidth(text)));
   const valueX = (text: string) => total - valueWidth + lead - leadWidth(text);
   // half of the last tick label stands out at either end
-  const edge = axisFromZero(rows.flatMap(({ figure: { value, interval } }) => [value, interval?.low ?? value, interval?.high ?? value]), total).labelWidth / 2 + EDGE;
+  const edge = axis.labelWidth / 2 + EDGE;
   if (variant === 'narrow') return { plotLeft: edge, plotRight: total - edge, labelLimit: total, valueX };
   const labelLimit = Math.ceil(Math.max(...rows.map(({ label }) => Math.min(WIDEST_LABEL, textWidth(label, TEXT_SIZE)))));
   return { plotLeft: labelLimit + TEXT_GAP, plotRight: total - Math.max(valueWidth + TEXT_GAP, edge), labelLimit, valueX };

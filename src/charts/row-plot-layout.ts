@@ -1,8 +1,8 @@
 import { axisFromZero, placeOnAxis, tickText } from './axis.ts';
 import { CHART_WIDTH, type PlacedText, type Variant } from './chart.ts';
-import { layOutColumns, type Columns } from './estimates-columns.ts';
-import type { EstimateRow } from './estimates.ts';
+import { layOutColumns, type Columns } from './row-plot-columns.ts';
 import type { Drawing } from './render.ts';
+import type { PlotRow, RowPlot } from './plot-row.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import { DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_GAP, TEXT_SIZE } from './theme.ts';
 
@@ -14,49 +14,63 @@ const HEADING_SPACE = 14;
 const AXIS_HEIGHT = 22;
 /** Beyond this the bottom axis is out of sight from the top rows, and the ticks are written there too. */
 const TALL = 520;
+/** With a half-height of 1, at 0,0. */
+const LEFT_BRACKET = 'M0.5,-1L0,-1L0,1L0.5,1';
+const RIGHT_BRACKET = 'M-0.5,-1L0,-1L0,1L-0.5,1';
 
 /** Rows stacked from y = 0 down; texts and lines with x from the left edge of the drawing. */
 interface Stack {
   readonly texts: PlacedText[];
   /** Between groups. */
   readonly lines: { x: number; x2: number; y: number }[];
-  readonly marks: { y: number; row: EstimateRow }[];
+  readonly marks: { y: number; row: PlotRow }[];
   /** Where the grid is drawn: it stays clear of text. */
   readonly bands: { y: number; y2: number }[];
   height: number;
 }
 
-/** Places every mark and every text of an estimates chart, for one variant. */
-export function layOutEstimates(rows: readonly EstimateRow[], axisTitle: string, variant: Variant): Omit<Drawing, 'spec'> {
-  const columns = layOutColumns(rows, variant);
+/** Places every mark and every text of a row plot, for one variant. */
+export function layOutRows({ rows, axisTitle, shaded, notes }: RowPlot, variant: Variant): Omit<Drawing, 'spec'> {
+  const total = CHART_WIDTH[variant];
+  const values = rows.flatMap(({ value, interval, bracket }) => [value, interval?.low, interval?.high, bracket?.low, bracket?.high]);
+  const drawn = [...values, shaded?.low, shaded?.high].filter((value) => value !== undefined);
+  const columns = layOutColumns(rows, axisFromZero(drawn, total), variant);
   const { texts, lines, marks, bands, height } = stackRows(rows, columns, variant);
   const { plotLeft, plotRight } = columns;
   const width = plotRight - plotLeft;
-  const axis = axisFromZero(rows.flatMap(({ figure: { value, interval } }) => (interval ? [value, interval.low, interval.high] : [value])), width);
-  const tall = height > TALL;
-  const topTicks = tall ? axis.ticks.map((tick) => ({ x: placeOnAxis(axis, tick, width), y: -8, text: tickText(tick, axis.format), align: 'center', weight: 400 })) : [];
-  const title = { x: width, y: height + AXIS_HEIGHT + LINE_HEIGHT, text: axisTitle, align: 'right', weight: 400 };
-  const withInterval = marks.flatMap(({ y, row: { figure } }) => (figure.interval ? [{ y, value: figure.value, ...figure.interval }] : []));
+  const axis = axisFromZero(drawn, width);
 
+  const tall = height > TALL;
+  if (tall) for (const tick of axis.ticks) texts.push({ x: plotLeft + placeOnAxis(axis, tick, width), y: -8, text: tickText(tick, axis.format), align: 'center', weight: 400 });
+  let bottom = height + AXIS_HEIGHT + LINE_HEIGHT;
+  texts.push({ x: plotRight, y: bottom, text: axisTitle, align: 'right', weight: 400 });
+  for (const note of notes ?? []) for (const text of wrapText(note, total, TEXT_SIZE)) texts.push({ x: 0, y: (bottom += LINE_HEIGHT), text, align: 'left', weight: 400 });
+
+  const intervals = marks.flatMap(({ y, row: { interval } }) => (interval ? [{ y, low: interval.low, high: interval.high }] : []));
+  const brackets = marks.flatMap(({ y, row: { bracket } }) => (bracket ? [{ y, low: bracket.low, high: bracket.high }] : []));
+  const points = (bare: boolean) => marks.flatMap(({ y, row: { value, interval } }) => (value !== undefined && (interval === undefined) === bare ? [{ y, value }] : []));
   return {
     width,
     height,
-    padding: { left: plotLeft, right: CHART_WIDTH[variant] - plotRight, top: tall ? AXIS_HEIGHT : 0, bottom: AXIS_HEIGHT + LINE_HEIGHT + DESCENT },
+    padding: { left: plotLeft, right: total - plotRight, top: tall ? AXIS_HEIGHT : 0, bottom: bottom - height + DESCENT },
     params: { low: axis.domain[0], high: axis.domain[1], marks: axis.ticks, tickFormat: axis.format },
     data: {
+      shaded: shaded ? bands.map((band) => ({ ...band, low: shaded.low, high: shaded.high })) : [],
       grid: bands.flatMap((band) => axis.ticks.filter((tick) => tick !== 0).map((value) => ({ value, ...band }))),
       zero: bands.map((band) => ({ value: 0, ...band })),
       lines: lines.map(({ x, x2, y }) => ({ x: x - plotLeft, x2: x2 - plotLeft, y })),
-      intervals: withInterval.map(({ y, low, high }) => ({ y, low, high })),
-      ends: withInterval.flatMap(({ y, low, high }) => [{ y, value: low }, { y, value: high }]),
-      points: withInterval.map(({ y, value }) => ({ y, value })),
-      bare: marks.flatMap(({ y, row: { figure } }) => (figure.interval ? [] : [{ y, value: figure.value }])),
-      texts: [...texts.map((text) => ({ ...text, x: text.x - plotLeft })), ...topTicks, title],
+      intervals,
+      ends: intervals.flatMap(({ y, low, high }) => [{ y, value: low }, { y, value: high }]),
+      points: points(false),
+      bare: points(true),
+      spans: brackets,
+      brackets: brackets.flatMap(({ y, low, high }) => [{ y, value: low, shape: LEFT_BRACKET }, { y, value: high, shape: RIGHT_BRACKET }]),
+      texts: texts.map((text) => ({ ...text, x: text.x - plotLeft })),
     },
   };
 }
 
-function stackRows(rows: readonly EstimateRow[], columns: Columns, variant: Variant): Stack {
+function stackRows(rows: readonly PlotRow[], columns: Columns, variant: Variant): Stack {
   const stack: Stack = { texts: [], lines: [], marks: [], bands: [], height: 0 };
   const stackRow = variant === 'wide' ? stackWideRow : stackNarrowRow;
   let group: string | undefined;
@@ -80,10 +94,10 @@ function stackHeading(stack: Stack, heading: string, variant: Variant): void {
 }
 
 /** Label at the left, value at the right, the plot between them; the grid runs on from row to row. */
-function stackWideRow(stack: Stack, row: EstimateRow, { valueX, labelLimit }: Columns, opensGroup: boolean): void {
+function stackWideRow(stack: Stack, row: PlotRow, { valueX, labelLimit }: Columns, opensGroup: boolean): void {
   const top = stack.height;
   const baseline = top + LINE_HEIGHT;
-  stack.texts.push({ x: valueX(row.figure.text), y: baseline, text: row.figure.text, align: 'left', weight: 400 });
+  stack.texts.push({ x: valueX(row.text), y: baseline, text: row.text, align: 'left', weight: 400 });
   stackLines(stack, wrapText(row.label, labelLimit, TEXT_SIZE), 400);
   stack.height += ROW_PADDING;
   stack.marks.push({ y: baseline - HALF_X_HEIGHT, row });
@@ -93,12 +107,12 @@ function stackWideRow(stack: Stack, row: EstimateRow, { valueX, labelLimit }: Co
 }
 
 /** Label and value above, side by side where both fit; under them a strip of the plot. */
-function stackNarrowRow(stack: Stack, row: EstimateRow, { valueX, labelLimit }: Columns): void {
+function stackNarrowRow(stack: Stack, row: PlotRow, { valueX, labelLimit }: Columns): void {
   const labels = wrapText(row.label, labelLimit, TEXT_SIZE);
-  const x = valueX(row.figure.text);
+  const x = valueX(row.text);
   stackLines(stack, labels, 400);
   if (textWidth(labels.at(-1) ?? '', TEXT_SIZE) + TEXT_GAP > x) stack.height += LINE_HEIGHT;
-  stack.texts.push({ x, y: stack.height, text: row.figure.text, align: 'left', weight: 400 });
+  stack.texts.push({ x, y: stack.height, text: row.text, align: 'left', weight: 400 });
   const top = stack.height + STRIP_PADDING;
   stack.bands.push({ y: top, y2: top + STRIP_HEIGHT });
   stack.marks.push({ y: top + STRIP_HEIGHT / 2, row });

@@ -1,0 +1,32 @@
+export interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** One row: a label at the left, a text at the right, and its marks on the common axis. */
+export interface PlotRow {
+  readonly label: string;
+  /** Heading under which the row stands; rows of one group follow each other. */
+  readonly group?: string;
+  readonly text: string;
+  /** A point: filled where it has an interval, an open diamond where it has none. */
+  readonly value?: number;
+  /** An uncertainty. */
+  readonly interval?: Range;
+  /** Limits that are no uncertainty: drawn as `[ ]`. */
+  readonly bracket?: Range;
+}
+
+/** Rows of marks on one horizontal axis that holds zero. */
+export interface RowPlot {
+  /** Unique on the page: letters, digits, `-`, `_`. */
+  readonly id: string;
+  readonly rows: readonly PlotRow[];
+  readonly axisTitle: string;
+  /** A stretch of the axis to set off, such as a margin. */
+  readonly shaded?: Range;
+  /** Under the axis. */
+  readonly notes?: readonly string[];
+  readonly title: string;
+  readonly description: string;
+}
