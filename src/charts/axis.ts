@@ -15,6 +15,7 @@ const MAX_TICKS = 8;
 const MOST_DECIMALS = 6;
 /** Between two tick labels that stand side by side, in px. */
 const LABEL_GAP = 22;
+const ROUND_COUNTS = Array.from({ length: 7 }, (_, power) => [1, 2, 5].map((digit) => digit * 10 ** power)).flat();
 
 /**
  * An axis for lengths: it holds zero and all values, ends on round numbers, and its labels have room: side by
@@ -32,7 +33,25 @@ export function axisAround(values: Iterable<number>, lengthPx: number, spacingPx
   return roomyAxis(low - margin, high + margin, lengthPx, () => spacingPx);
 }
 
-/** Where a value stands on an axis of that length, in px from its low end. */
+/** A logarithmic axis for counts: from the smallest to the largest, with the round counts between that have room. */
+export function axisOfCounts(counts: Iterable<number>, lengthPx: number): Axis {
+  const [low, high] = finiteExtent(counts);
+  if (low <= 0) throw new RangeError('a logarithmic axis needs values above zero');
+  const top = high > low ? high : low * 2;
+  const format = '.0f';
+  let free = -Infinity;
+  const marks = ROUND_COUNTS.filter((count) => {
+    if (count < low || count > top) return false;
+    const half = textWidth(tickText(count, format), TEXT_SIZE) / 2;
+    const px = (Math.log(count / low) / Math.log(top / low)) * lengthPx;
+    if (px - half < free) return false;
+    free = px + half + LABEL_GAP / 2;
+    return true;
+  });
+  return { domain: [low, top], ticks: marks, format, labelWidth: Math.max(0, ...marks.map((mark) => textWidth(tickText(mark, format), TEXT_SIZE))) };
+}
+
+/** Where a value stands on a linear axis of that length, in px from its low end. */
 export function placeOnAxis({ domain: [low, high] }: Axis, value: number, lengthPx: number): number {
   return ((value - low) / (high - low)) * lengthPx;
 }

@@ -42,9 +42,12 @@ export function layOutRows({ rows, axisTitle, shaded, notes }: RowPlot, variant:
 
   const tall = height > TALL;
   if (tall) for (const tick of axis.ticks) texts.push({ x: plotLeft + placeOnAxis(axis, tick, width), y: -8, text: tickText(tick, axis.format), align: 'center', weight: 400 });
-  let bottom = height + AXIS_HEIGHT + LINE_HEIGHT;
-  texts.push({ x: plotRight, y: bottom, text: axisTitle, align: 'right', weight: 400 });
-  for (const note of notes ?? []) for (const text of wrapText(note, total, TEXT_SIZE)) texts.push({ x: 0, y: (bottom += LINE_HEIGHT), text, align: 'left', weight: 400 });
+  let bottom = height + AXIS_HEIGHT;
+  for (const text of wrapText(axisTitle, plotRight, TEXT_SIZE)) texts.push({ x: plotRight, y: (bottom += LINE_HEIGHT), text, align: 'right', weight: 400 });
+  for (const note of notes ?? []) {
+    bottom += DESCENT;
+    for (const text of wrapText(note, total, TEXT_SIZE)) texts.push({ x: 0, y: (bottom += LINE_HEIGHT), text, align: 'left', weight: 400 });
+  }
 
   const intervals = marks.flatMap(({ y, row: { interval } }) => (interval ? [{ y, low: interval.low, high: interval.high }] : []));
   const brackets = marks.flatMap(({ y, row: { bracket } }) => (bracket ? [{ y, low: bracket.low, high: bracket.high }] : []));

@@ -2,6 +2,7 @@
 import { type EstimateRow, renderEstimates } from '../../src/charts/estimates.ts';
 import { type BracketsInput, renderBrackets } from '../../src/charts/brackets.ts';
 import { type DifferencesInput, renderDifferences } from '../../src/charts/differences.ts';
+import { type PrecisionInput, renderPrecision } from '../../src/charts/precision.ts';
 import { type ReadingsInput, renderReadings } from '../../src/charts/readings.ts';
 import { type RateLawInput, renderRateLaw } from '../../src/charts/rate-law.ts';
 import type { Chart } from '../../src/charts/chart.ts';
@@ -54,6 +55,7 @@ export const ESTIMATES: Readonly<Record<string, readonly EstimateRow[]>> = {
   zero: [{ label: 'Same cable', figure: figure(0, 0) }],
   'no-interval': [{ label: 'One reading', figure: figure(251, undefined) }, { label: 'Ten readings', figure: figure(244, 9) }],
   'in-frames': [{ label: 'UHD 59.94p', figure: figure(7.2, 0.4, { unit: 'frames', text: '7.20 ± 0.40 frames', label: 'Latency in frames' }) }],
+  'long-quantity': [{ label: 'UHD 25p', figure: figure(300.8, 8.8, { label: 'Total latency of the whole chain from source timer to display, links included, at the rate set' }) }],
   script: [{ label: '<script>alert("x")</script> & co', figure: figure(100, 5) }],
 };
 
@@ -137,10 +139,25 @@ export const BRACKETS: Readonly<Record<string, Omit<BracketsInput, 'id'>>> = {
   },
 };
 
+const falling = (label: string, atOne: number, floor: number): PrecisionInput['lines'][number] => ({
+  label,
+  points: [3, 5, 10, 20, 30, 60, 100, 200, 300].map((readings) => {
+    const halfWidth = Math.hypot(atOne / Math.sqrt(readings), floor);
+    return { readings, halfWidth, text: `${halfWidth.toPrecision(2)} ms` };
+  }),
+});
+
+export const PRECISIONS: Readonly<Record<string, Omit<PrecisionInput, 'id'>>> = {
+  'four-ways': { unit: 'ms', lines: [falling('1 run, 0.3 s apart', 24, 7.4), falling('1 run, 2.1 s apart', 24, 3.9), falling('5 runs, 0.3 s apart', 24, 3.3), falling('every reading its own run', 24, 0)] },
+  'one-way': { unit: 'ms', lines: [falling('1 run', 24, 7.4)] },
+  'all-alike': { unit: 'ms', lines: ['a', 'b', 'c', 'd', 'e', 'f'].map((way) => falling(`the same way of taking readings, called ${way}`, 24, 1)) },
+};
+
 export const GALLERY: Readonly<Record<string, (id: string) => Promise<Chart>>> = {
   ...Object.fromEntries(Object.entries(ESTIMATES).map(([name, rows]) => [`estimates-${name}`, (id: string) => renderEstimates({ id, rows })])),
   ...Object.fromEntries(Object.entries(READINGS).map(([name, input]) => [`readings-${name}`, (id: string) => renderReadings({ id, ...input })])),
   ...Object.fromEntries(Object.entries(RATE_LAWS).map(([name, input]) => [`rate-law-${name}`, (id: string) => renderRateLaw({ id, ...input })])),
   ...Object.fromEntries(Object.entries(DIFFERENCES).map(([name, input]) => [`differences-${name}`, (id: string) => renderDifferences({ id, ...input })])),
   ...Object.fromEntries(Object.entries(BRACKETS).map(([name, input]) => [`brackets-${name}`, (id: string) => renderBrackets({ id, ...input })])),
+  ...Object.fromEntries(Object.entries(PRECISIONS).map(([name, input]) => [`precision-${name}`, (id: string) => renderPrecision({ id, ...input })])),
 };
