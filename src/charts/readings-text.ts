@@ -36,7 +36,7 @@ export function describeReadings({ readings, mean, title }: ReadingsInput): Read
         : low === high
         ? `All ${String(counted.length)} that count are ${latencyText(low)} ms.`
         : `The ${String(counted.length)} that count run from ${latencyText(low)} ms to ${latencyText(high)} ms.`,
-      level === undefined ? `Their mean is ${mean.text}, drawn as a line; it has no interval.` : `Their mean is ${mean.text}, drawn as a line with its ${level} interval as a band.`,
+      level === undefined ? `The mean is ${mean.text}, drawn as a line; it has no interval.` : `The mean is ${mean.text}, drawn as a line with its ${level} interval as a band.`,
       excluded === 0 ? 'None is excluded.' : `${count(excluded, 'reading')} excluded, drawn apart: ${list(excludedReadings(readings).map(({ number, reason }) => `no. ${String(number)} (${reason})`))}.`,
     ].join(' '),
   };

@@ -29,7 +29,7 @@ await writeFile(
 :root { color-scheme: light dark; --paper: #fffdf9; --ink: #1b1b1a; --ink-soft: #5c5a55; --rule: #dedad1; --accent: #1f5f8b; --accent-2: #a4502a; --accent-3: #4d6b2f; --caution: #a12a1f; }
 @media (prefers-color-scheme: dark) { :root { --paper: #161513; --ink: #ece8e0; --ink-soft: #aaa59a; --rule: #3a3834; --accent: #7fb8e0; --accent-2: #e59a6f; --accent-3: #a8c983; --caution: #ef8b7d; } }
 body { background: var(--paper); color: var(--ink); font: 17px/1.5 'Source Sans 3 Variable'; max-width: 720px; margin: 0 auto; padding: 16px; }
-h2 { font-size: 15px; margin: 40px 0 4px } figure { margin: 0 } figcaption { font-size: 13px; color: var(--ink-soft) }
+h2 { font-size: 15px; margin: 40px 0 4px } figure { margin: 0 } figcaption { overflow-wrap: anywhere; font-size: 13px; color: var(--ink-soft) }
 ${css}</style>
 ${figures.join('\n')}</html>`,
 );

@@ -99,7 +99,7 @@ describe('a readings chart', () => {
     const readings = [{ run: 1, latencyMs: 300 }, { run: 1, latencyMs: 310.5 }, { run: 2, latencyMs: 305, excluded: 'blurred' }];
     expect((await draw({ readings, mean: figure(305, 8) })).description).toBe(
       'Latency of 3 readings in 2 runs, in the order taken. The 2 that count run from 300 ms to 310.5 ms. ' +
-        'Their mean is 305.0 ± 8.0 ms, drawn as a line with its 95 % interval as a band. 1 reading excluded, drawn apart: no. 3 (blurred).',
+        'The mean is 305.0 ± 8.0 ms, drawn as a line with its 95 % interval as a band. 1 reading excluded, drawn apart: no. 3 (blurred).',
     );
   });
 

@@ -74,11 +74,11 @@ export function textsOf(svg: string): DrawnText[] {
   });
 }
 
-/** The marks of one named layer. */
+/** The marks of one named layer. A layer of lines has one group for each line. */
 export function marksOf(svg: string, name: string): DrawnMark[] {
   const all = walk(svg);
-  const group = all.find(({ element }) => attribute(element, 'class')?.split(' ').includes(`${name}_marks`))?.element;
-  return group ? all.filter(({ element }) => element.parentNode === group) : [];
+  const groups = all.map(({ element }) => element).filter((element) => attribute(element, 'class')?.split(' ').includes(`${name}_marks`));
+  return all.filter(({ element }) => groups.some((group) => group === element.parentNode));
 }
 
 export function overlaps(a: Box, b: Box): boolean {
