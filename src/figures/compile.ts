@@ -4,10 +4,9 @@
  *     data/, content/ → bench → sessions' figures → register → site
  *
  *     1. read       every file an author wrote, checked          (ingest/read-bench.ts)
- *     2. estimate   each session, on its own rig                 (session-figures.ts)
- *     3. count      what the bench holds                         (bench-figures.ts)
- *     4. find       what a careful editor would want to know     (findings.ts)
- *     5. check      that every write-up asks for what exists     (check-write-ups.ts)
+ *     2. estimate   each session, on its own rig                 (compilation.ts, session-figures.ts)
+ *     3. compile    what sessions say together, kind by kind     (COMPILERS, below)
+ *     4. check      that every write-up asks for what exists     (check-write-ups.ts)
  */
 import { ANALYSIS_VERSION } from '../analysis/version.ts';
 import { UnsoundBenchError } from '../ingest/inventory.ts';
@@ -16,16 +15,21 @@ import type { Bench } from '../model/bench.ts';
 import { problemsError } from '../model/problem-text.ts';
 import { benchFigures } from './bench-figures.ts';
 import { checkWriteUps, expectedOf, knownOf } from './check-write-ups.ts';
+import { compileSessions, type Compilation, type Contribution } from './compilation.ts';
 import { findingsOf } from './findings.ts';
-import { lookup } from './lookup.ts';
 import type { Register } from './register.ts';
-import { compileSession } from './session-figures.ts';
+
+/** In the order in which the register lists what they add. */
+const COMPILERS: readonly ((compilation: Compilation) => Contribution)[] = [
+  ({ sessions }) => ({ figures: sessions.flatMap(({ figures }) => figures), findings: findingsOf(sessions) }),
+  ({ bench }) => ({ figures: benchFigures(bench), findings: [] }),
+];
 
 /** Throws one ProblemsError with every mistake of the bench and of its write-ups. */
 export async function compileSite(folders: BenchFolders): Promise<{ bench: Bench; register: Register }> {
   const bench = await readSound(folders); // 1
-  const register = compileRegister(bench); // 2 to 4
-  const problems = checkWriteUps(knownOf(bench, register)); // 5
+  const register = compileRegister(bench); // 2 and 3
+  const problems = checkWriteUps(knownOf(bench, register)); // 4
   if (problems.length > 0) throw problemsError(problems);
   return { bench, register };
 }
@@ -42,11 +46,11 @@ async function readSound(folders: BenchFolders): Promise<Bench> {
 
 /** The register of a bench that ingest has found sound. Pure. */
 export function compileRegister(bench: Bench): Register {
-  const find = lookup(bench);
-  const sessions = bench.sessions.map((session) => compileSession(session, find)); // 2
+  const compilation = compileSessions(bench); // 2
+  const contributions = COMPILERS.map((compiler) => compiler(compilation)); // 3
   return {
     analysis: ANALYSIS_VERSION,
-    figures: [...sessions.flatMap(({ figures }) => figures), ...benchFigures(bench)], // 3
-    findings: findingsOf(sessions), // 4
+    figures: contributions.flatMap(({ figures }) => figures),
+    findings: contributions.flatMap(({ findings }) => findings),
   };
 }
