@@ -26,10 +26,10 @@ describe('a differences chart', () => {
   });
 
   it('counts the intervals that leave out zero, and those within the margin', async () => {
-    const rows = [[0.5, 1], [4, 1], [20, 3]].map(([value = NaN, half = NaN], i) => ({ label: String(i), figure: figure(value, half) }));
+    const rows = [[0.5, 1], [4, 1], [20, 3], [-20, 3]].map(([value = NaN, half = NaN], i) => ({ label: String(i), figure: figure(value, half) }));
     const { description } = await renderDifferences({ id: 'chart', rows, margin: { halfWidth: 5.5, text: '5.5 ms' } });
     expect(description).toContain('on an axis that includes zero');
-    expect(description).toContain('Intervals that leave out zero: 2 of 3. Intervals wholly within the shaded margin of 5.5 ms either way: 2 of 3.');
+    expect(description).toContain('Intervals that leave out zero: 3 of 4. Intervals wholly within the shaded margin of 5.5 ms either way: 2 of 4.');
   });
 
   it.each([0, -1, NaN])('refuses a margin of %d', async (halfWidth) => {

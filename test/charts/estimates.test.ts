@@ -1,22 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { type EstimateRow, renderEstimates } from '../../src/charts/estimates.ts';
 import { ESTIMATES, figure } from './examples.ts';
+import { axisScale, PX } from './scale.ts';
 import { attribute, marksOf, numberAttribute, textsOf } from './svg.ts';
 
 const VARIANTS = ['wide', 'narrow'] as const;
 const draw = (rows: readonly EstimateRow[]) => renderEstimates({ id: 'chart', rows });
-/** Two decimals are kept of each translation and length, and up to four add up. */
-const PX = 0.05;
-
-/** The scale as a reader takes it: from the tick labels to the lines under them. */
-function scaleOf(svg: string): (px: number) => number {
-  const ticks = textsOf(svg)
-    .filter(({ text }) => /^−?[\d.]+$/.test(text))
-    .map(({ text, left, right }) => ({ value: Number(text.replace('−', '-')), px: (left + right) / 2 }));
-  const [first, last] = [ticks[0], ticks.at(-1)];
-  if (!first || !last || first === last) throw new Error('an axis has two ticks or more');
-  return (px) => first.value + ((px - first.px) * (last.value - first.value)) / (last.px - first.px);
-}
+const scaleOf = (svg: string) => axisScale(svg, 'x');
 
 describe('an estimates chart', () => {
   it.each(Object.entries(ESTIMATES))('draws points and intervals where its axis says (%s)', async (_name, rows) => {

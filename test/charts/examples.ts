@@ -150,6 +150,7 @@ const falling = (label: string, atOne: number, floor: number): PrecisionInput['l
 export const PRECISIONS: Readonly<Record<string, Omit<PrecisionInput, 'id'>>> = {
   'four-ways': { unit: 'ms', lines: [falling('1 run, 0.3 s apart', 24, 7.4), falling('1 run, 2.1 s apart', 24, 3.9), falling('5 runs, 0.3 s apart', 24, 3.3), falling('every reading its own run', 24, 0)] },
   'one-way': { unit: 'ms', lines: [falling('1 run', 24, 7.4)] },
+  'flat-at-the-top': { unit: 'ms', lines: ['one', 'two', 'three'].map((label) => ({ label, points: [1, 10].map((readings) => ({ readings, halfWidth: 10, text: '10 ms' })) })) },
   'all-alike': { unit: 'ms', lines: ['a', 'b', 'c', 'd', 'e', 'f'].map((way) => falling(`the same way of taking readings, called ${way}`, 24, 1)) },
 };
 

@@ -3,25 +3,15 @@ import { MOST_DOTS } from '../../src/charts/readings-bins.ts';
 import { MOST_RUNS } from '../../src/charts/readings-runs.ts';
 import { renderReadings, type ReadingsInput } from '../../src/charts/readings.ts';
 import { figure, READINGS } from './examples.ts';
-import { attribute, marksOf, textsOf, walk, type DrawnText } from './svg.ts';
+import { axisScale, PX } from './scale.ts';
+import { attribute, marksOf, textsOf, walk } from './svg.ts';
 
 const VARIANTS = ['wide', 'narrow'] as const;
 const draw = (input: Omit<ReadingsInput, 'id'>) => renderReadings({ id: 'chart', ...input });
-const PX = 0.05;
-/** From the middle of a digit down to its baseline in vega's axis labels: 0.3 em. */
-const DIGIT_DROP = 4;
 const EXAMPLES = Object.entries(READINGS);
 const SINGLE = EXAMPLES.filter(([, { readings }]) => readings.length <= MOST_DOTS);
 
-/** The scale as a reader takes it, from the tick labels at the left. */
-function scaleOf(svg: string, exact: (tick: DrawnText) => number = ({ baseline }) => baseline - DIGIT_DROP): (px: number) => number {
-  const numbers = textsOf(svg).filter(({ text }) => /^−?[\d.]+$/.test(text));
-  const right = Math.min(...numbers.map(({ right }) => right));
-  const ticks = numbers.filter((tick) => Math.abs(tick.right - right) < PX).map((tick) => ({ value: Number(tick.text.replace('−', '-')), px: exact(tick) }));
-  const [first, last] = [ticks[0], ticks.at(-1)];
-  if (!first || !last || first === last) throw new Error('an axis has two ticks or more');
-  return (px) => first.value + ((px - first.px) * (last.value - first.value)) / (last.px - first.px);
-}
+const scaleOf = (svg: string) => axisScale(svg, 'y');
 
 describe('a readings chart', () => {
   it.each(SINGLE)('draws each reading that counts as a dot at its latency, in the order taken (%s)', async (_name, input) => {
