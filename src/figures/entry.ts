@@ -8,8 +8,16 @@ export function describeEntry({ unit, standardUncertainty, degreesOfFreedom, int
   const freedom = describeDegreesOfFreedom(degreesOfFreedom);
   return [
     interval === undefined ? '' : describeCoverage(interval, unit),
-    [uncertainty, freedom && `degrees of freedom ${freedom}`].filter(Boolean).join(', '),
-  ].filter(Boolean);
+    uncertainty,
+    freedom && `degrees of freedom ${freedom}`,
+  ]
+    .filter(Boolean)
+    .map(keepUnits);
+}
+
+/** No line break between a number and its unit. */
+function keepUnits(line: string): string {
+  return line.replace(/(\d) (?=\p{L}|%)/gu, '$1\u00a0');
 }
 
 /** `61.3`, `∞`; one decimal below a hundred. */
