@@ -1,6 +1,6 @@
 import type { Bench, Session } from '../model/bench.ts';
 import { KINDS } from './kinds.ts';
-import { PATHS } from './paths.ts';
+import { countAnchor, PATHS } from './paths.ts';
 import type { Figure, Subject } from './register.ts';
 import { countedReadings } from './session-input.ts';
 import { describeCount } from './text.ts';
@@ -31,8 +31,9 @@ function sessionCounts(sessions: readonly Session[], of: Subject): readonly Figu
 
 function count(label: string, of: Subject, value: number, sessions: readonly Session[]): Figure {
   const { readings, counted, runs } = totals(sessions);
+  const id = ['count', of['count'], of['body']].filter(Boolean).join('/');
   return {
-    id: ['count', of['count'], of['body']].filter(Boolean).join('/'),
+    id,
     kind: 'count',
     of,
     unit: KINDS.count.unit,
@@ -43,7 +44,7 @@ function count(label: string, of: Subject, value: number, sessions: readonly Ses
     sources: sessions.map(({ readingsFile: { path, sha256 } }) => ({ file: path, sha256 })),
     text: describeCount(value),
     label,
-    entry: `${PATHS.data}#${KINDS.count.anchor}`,
+    entry: `${PATHS.data}#${countAnchor(id)}`,
   };
 }
 

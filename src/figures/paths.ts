@@ -17,5 +17,8 @@ export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
 export const methodPath = (id: string): string => `${PATHS.method}${id}/`;
 export const sessionPath = (id: string): string => `/sessions/${id}/`;
 
+/** Counts stand on the data page, each on a row of its own: `count/sessions/a` at `/data/#count-sessions-a`. */
+export const countAnchor = (figureId: string): string => figureId.replaceAll('/', '-');
+
 /** Raw files are published under the path at which the author keeps them. */
 export const filePath = ({ path }: Pick<SourceFile, 'path'>): string => `/${path}`;
