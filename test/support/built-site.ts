@@ -1,0 +1,54 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join, sep } from 'node:path';
+import { attributeOf, elementsOf, parsePage, type Element } from './html.ts';
+
+export interface Page {
+  /** Site path: `/sessions/a/`. */
+  readonly path: string;
+  readonly html: string;
+  readonly elements: readonly Element[];
+  /** Elements by id. */
+  readonly byId: ReadonlyMap<string, Element>;
+}
+
+/** A built site: its files, and its pages parsed. */
+export interface BuiltSite {
+  /** Paths from the site's root, sorted: `sessions/a/index.html`. */
+  readonly files: readonly string[];
+  readonly pages: readonly Page[];
+  bytes(path: string): Buffer;
+  page(path: string): Page;
+}
+
+export function readBuiltSite(dist: string): BuiltSite {
+  const files = readdirSync(dist, { recursive: true, encoding: 'utf8' })
+    .filter((path) => statSync(join(dist, path)).isFile())
+    .map((path) => path.split(sep).join('/'))
+    .sort();
+  const bytes = (path: string): Buffer => readFileSync(join(dist, path));
+  const pages = files.filter((path) => path.endsWith('.html')).map((path): Page => {
+    const html = bytes(path).toString('utf8');
+    const elements = elementsOf(parsePage(html));
+    const byId = new Map(elements.flatMap((element) => {
+      const id = attributeOf(element, 'id');
+      return id === undefined ? [] : [[id, element] as const];
+    }));
+    return { path: `/${path.replace(/(^|\/)index\.html$/, '$1')}`, html, elements, byId };
+  });
+  const byPath = new Map(pages.map((page) => [page.path, page]));
+  return {
+    files,
+    pages,
+    bytes,
+    page(path) {
+      const page = byPath.get(path);
+      if (page === undefined) throw new Error(`the site has no page ${path}`);
+      return page;
+    },
+  };
+}
+
+export function sha256(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex');
+}
