@@ -21,12 +21,14 @@ export type RateFloor =
       readonly enoughIntervalMs: number;
       /** How many of the fastest rates lie at the floor. */
       readonly ratesAtFloor: number;
-      /** Do those rates agree with one level? undefined for a single session. */
-      readonly flatness: Consistency | undefined;
+      /** Do all sessions agree with the line and the floor? undefined where nothing is left over to tell. */
+      readonly consistency: Consistency | undefined;
       /** p of "the fast rates lie on the line of the slower ones", adjusted for the number of places tried. */
       readonly p: number;
     }
   | { readonly kind: 'no-floor-seen'; readonly p: number }
+  /** The fast rates do lie above the line of the slower ones, but no line with a floor fits all sessions. */
+  | { readonly kind: 'other-shape'; readonly p: number }
   | { readonly kind: 'not-estimable'; readonly reason: 'too-few-rates' | 'no-uncertainty' };
 
 interface Candidate {
@@ -36,7 +38,7 @@ interface Candidate {
   readonly line: LeastSquaresFit;
   readonly slow: readonly RatePoint[];
   readonly chiSquare: number;
-  readonly flatness: Consistency | undefined;
+  readonly consistency: Consistency | undefined;
   readonly p: number;
 }
 
@@ -45,8 +47,8 @@ interface Candidate {
  *
  * For each k, the k fastest rates are held against the line through all slower ones (two rates at least): a floor shows
  * as latency above that line, by a one-sided t test of independent data. The p-values of all k are adjusted together
- * (Holm), so a floor is claimed falsely with probability alpha at most. Among the k that pass, and whose fast rates agree
- * with one level, the one that fits best gives the floor and the break, where the line reaches it: (floor − fixed)/frames.
+ * (Holm), so a floor is claimed falsely with probability alpha at most. Among the k that pass, and whose line and floor
+ * χ² does not contradict, the best fitting one gives the floor and the break, where the line reaches it: (floor − fixed)/frames.
  *
  * Units: milliseconds. Domain: three rates or more, uncertainties above 0 and taken as stated.
  * Source: the test is a linear contrast, the break a ratio with Fieller's set; no published procedure is followed.
@@ -58,12 +60,12 @@ export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVE
 
   const candidates = groups.slice(0, -2).map((_, k) => judge(groups.slice(0, k + 1), groups.slice(k + 1)));
   const adjusted = adjustHolm(candidates.map((candidate) => candidate.p));
-  const passing = candidates
-    .map((candidate, i) => ({ ...candidate, p: adjusted[i] ?? 1 }))
-    .filter((candidate) => candidate.p <= 1 - level && (candidate.flatness === undefined || candidate.flatness.inflation === 1))
+  const departing = candidates.map((candidate, i) => ({ ...candidate, p: adjusted[i] ?? 1 })).filter((candidate) => candidate.p <= 1 - level);
+  if (departing.length === 0) return { kind: 'no-floor-seen', p: Math.min(...adjusted) };
+  const [best] = departing
+    .filter(({ consistency }) => consistency === undefined || consistency.inflation === 1)
     .sort((a, b) => a.chiSquare - b.chiSquare);
-  const [best] = passing;
-  if (!best) return { kind: 'no-floor-seen', p: Math.min(...adjusted) };
+  if (!best) return { kind: 'other-shape', p: Math.min(...adjusted) };
 
   const [fixed = 0, frames = 0] = best.line.coefficients;
   const [[fixedVariance = 0, covariance = 0] = [], [, framesVariance = 0] = []] = best.line.unscaledCovariance;
@@ -86,7 +88,7 @@ export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVE
     ),
     enoughIntervalMs: Math.max(...best.fast.map((point) => point.intervalMs)),
     ratesAtFloor: best.rates,
-    flatness: best.flatness,
+    consistency: best.consistency,
     p: best.p,
   };
 }
@@ -104,14 +106,15 @@ function judge(fastGroups: readonly (readonly RatePoint[])[], slowGroups: readon
   const expected = estimateContrast(line, [1, meanInterval], slow, AS_STATED);
   if (!level || !expected) throw new Error('a line through two rates and a mean are always estimable');
   const { standardUncertainty, degreesOfFreedom } = combineComponents([level, expected]);
+  const chiSquare = line.residualSumOfSquares + flat.residualSumOfSquares;
   return {
     fast,
     rates: fastGroups.length,
     level,
     line,
     slow,
-    chiSquare: line.residualSumOfSquares + flat.residualSumOfSquares,
-    flatness: judgeConsistency(flat.residualSumOfSquares, flat.residualDegreesOfFreedom),
+    chiSquare,
+    consistency: judgeConsistency(chiSquare, line.residualDegreesOfFreedom + flat.residualDegreesOfFreedom),
     p: tUpperTail((level.value - expected.value) / standardUncertainty, degreesOfFreedom),
   };
 }

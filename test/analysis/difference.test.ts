@@ -62,6 +62,13 @@ describe('shared components', () => {
     // Welch and Satterthwaite: 5⁴/(4⁴/50)
     expectDigits(got.degreesOfFreedom, 122.0703125, 14);
   });
+
+  it('that differ in degrees of freedom keep the fewer', () => {
+    const fewer = { ...skew(3, 'rig:x'), degreesOfFreedom: 4 };
+    for (const [a, b] of [[skew(5, 'rig:x'), fewer], [fewer, skew(5, 'rig:x')]] as const) {
+      expectDigits(difference({ value: 3, components: [a] }, { value: 1, components: [b] }).degreesOfFreedom, 4, 14);
+    }
+  });
 });
 
 it('gives a reason where there is nothing to judge by', () => {

@@ -95,6 +95,13 @@ describe('rank deficiency', () => {
   });
 });
 
+it('the squares that the columns explain and those left over add up to Σ w·y², the constant included', () => {
+  const weights = CARS.dist.map((_, i) => 1 + (i % 3));
+  const fit = fitLeastSquares([CARS.speed.map(() => 1), CARS.speed], CARS.dist, weights);
+  const total = CARS.dist.reduce((sum, y, i) => sum + (weights[i] ?? 0) * y * y, 0);
+  expectDigits(fit.sequentialSquares.reduce((a, b) => a + b, 0) + fit.residualSumOfSquares, total, 13);
+});
+
 it('influence rebuilds every coefficient from the observations, weighted or not', () => {
   const weights = CARS.dist.map((_, i) => 1 + (i % 7));
   const fit = fitLeastSquares([CARS.speed.map(() => 1), CARS.speed], CARS.dist, weights);

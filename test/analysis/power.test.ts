@@ -21,6 +21,11 @@ describe('noncentral t', () => {
     if (nu === 1) expectDigits(noncentralTUpperTail(2, 1, 0), 0.5 - Math.atan(2) / Math.PI, 13);
   });
 
+  it('keeps its digits with few degrees of freedom and a large noncentrality (R, pt)', () => {
+    expectDigits(noncentralTUpperTail(40, 1, 30), r('far.1.30')[0] ?? 0, 10);
+    expectDigits(noncentralTLowerTail(20, 3, 25), r('far.3.25')[0] ?? 0, 9);
+  });
+
   it('of infinite degrees of freedom is normal', () => {
     expectDigits(noncentralTUpperTail(1.959963984540054, Infinity, 1.959963984540054), 0.5, 15);
   });

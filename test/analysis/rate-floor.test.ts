@@ -3,6 +3,7 @@ import { seededRandom } from '../../src/analysis/random.ts';
 import { findRateFloor } from '../../src/analysis/rate-floor.ts';
 import type { RatePoint } from '../../src/analysis/rate-law.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
+import { readReference } from '../support/r-reference.ts';
 import { normalNoise, shareTolerance } from '../support/normal-noise.ts';
 
 const INTERVALS = [1000 / 24, 1000 / 30, 1000 / 60, 1000 / 120];
@@ -38,6 +39,39 @@ describe('a body whose latency stays where it is from 60 frames/s up', () => {
 it('a straight law shows no floor, and neither does one that falls faster at the fast end', () => {
   expect(findRateFloor(INTERVALS.map((interval) => point(interval, 20 + 7 * interval)))).toMatchObject({ kind: 'no-floor-seen', p: 1 });
   expect(findRateFloor([...INTERVALS.slice(0, 3).map((x) => point(x, 7 * x)), point(1000 / 120, 20)]).kind).toBe('no-floor-seen');
+});
+
+describe('R: contrasts, Holm and polyroot (test/reference/known-variance.R)', () => {
+  const r = readReference('known-variance');
+  const points = (totals: readonly number[]): RatePoint[] => r('law.interval').map((x, i) => point(x, totals[i] ?? 0, r('law.u')[i]));
+
+  it('floor, break and its set, of the k that fits better', () => {
+    const got = findRateFloor(points(r('floor.total')));
+    if (got.kind !== 'floor') throw new Error(got.kind);
+    const best = (r('floor.1')[5] ?? 0) < (r('floor.2')[5] ?? 0) ? 1 : 2;
+    const [level = 0, u = 0, breakMs = 0, low = 0, high = 0, chiSquare = 0] = r(`floor.${best}`);
+    expect(got.ratesAtFloor).toBe(best);
+    expectDigits(got.floorMs, level, 12);
+    expectDigits(got.floorInterval.high, level + 1.95996398454005 * u, 12);
+    expectDigits(got.breakIntervalMs, breakMs, 11);
+    if (got.breakSet.kind !== 'bounded') throw new Error(got.breakSet.kind);
+    expectDigits(got.breakSet.low, low, 11);
+    expectDigits(got.breakSet.high, high, 11);
+    expectDigits(got.consistency?.chiSquare, chiSquare, 11);
+    expectDigits(got.p, r('floor.holm')[best - 1] ?? 0, 9);
+  });
+
+  it('a law without a floor: the smaller adjusted p', () => {
+    const got = findRateFloor(points(r('law.total')));
+    if (got.kind !== 'no-floor-seen') throw new Error(got.kind);
+    expectDigits(got.p, Math.min(...r('straight.holm')), 10);
+  });
+});
+
+it('a departure that is no floor is called by another name', () => {
+  // three slow rates on a line, two fast ones far above it and 20 ms apart with uncertainties of 1
+  const points = [point(40, 300), point(30, 230), point(20, 160), point(10, 200), point(5, 180)];
+  expect(findRateFloor(points).kind).toBe('other-shape');
 });
 
 it('two rates cannot tell, and uncertainties are needed', () => {

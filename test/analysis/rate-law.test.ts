@@ -83,7 +83,10 @@ it('scatter that the uncertainties do not explain widens everything, on the resi
   expectDigits(got.consistency?.chiSquare, 144, 12);
   expectDigits(got.frames.standardUncertainty, Math.sqrt(48) / 20, 12); // u = 1/√Σ(x − 20)² = 1/20, ratio √48
   expect(got.frames.degreesOfFreedom).toBe(3);
-  expectDigits(got.lackOfFit?.chiSquare ?? Number.NaN, 0, 12);
+  expectDigits(got.lackOfFit?.chiSquare, 0, 12);
+  // in the middle of five: u²·48·(1/5 + 1), t₀.₉₇₅(3) 3.18244630528371
+  const next = predictRateLaw(got, 20, 1).nextSession;
+  expectDigits(next?.high, 50 + 3.18244630528371 * Math.sqrt(48 * 1.2), 12);
 });
 
 it.each([

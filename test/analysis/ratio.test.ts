@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { NamedComponent } from '../../src/analysis/components.ts';
 import { estimateRatio, fiellerSet, type FiellerInput } from '../../src/analysis/ratio.ts';
 import { summarize } from '../../src/analysis/summary.ts';
 import { budgeted, budgetedMean } from '../support/budgeted.ts';
@@ -90,6 +91,15 @@ describe('the ratio of two estimates', () => {
       fiellerSet({ numerator: 100, denominator: 100, numeratorVariance: 26, denominatorVariance: 26, covariance: 25, degreesOfFreedom: Infinity }),
     );
     expect(got.set.kind === 'bounded' && got.set.high - got.set.low).toBeLessThan(0.06);
+  });
+
+  it('a shared error in proportion to the values takes no part in the degrees of freedom', () => {
+    const skew = (standardUncertainty: number): NamedComponent => ({ name: 'clock', standardUncertainty, degreesOfFreedom: 2, sharedKey: 'rig:x' });
+    const a = { value: 200, components: [...budgeted(0, 2, 12).components, skew(10)] };
+    const b = { value: 100, components: [...budgeted(0, 0).components, skew(5)] };
+    const got = estimateRatio(a, b);
+    if (got.kind !== 'ratio') throw new Error(got.reason);
+    expectDigits(got.degreesOfFreedom, 12, 13);
   });
 
   it.each([

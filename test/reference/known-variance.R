@@ -44,3 +44,32 @@ y <- c(chain$total, 12.5)
 anchored <- lm(y ~ 0 + x, weights = 1 / c(chain$u, 2)^2)
 emit("chain.anchored", coef(anchored))
 emit("chain.anchored.u", sqrt(diag(summary(anchored)$cov.unscaled)))
+
+# a floor: the fastest k rates against the line through the slower ones, for k = 1 and 2
+floor_test <- function(y, k) {
+  fast <- interval <= c(1001/120, 1001/60)[k] + 1e-9
+  line <- lm(y ~ x, data.frame(x = interval[!fast], y = y[!fast]), weights = 1 / u[!fast]^2)
+  v <- summary(line)$cov.unscaled
+  w <- 1 / u[fast]^2
+  level <- sum(w * y[fast]) / sum(w)
+  at <- c(1, sum(w * interval[fast]) / sum(w))
+  z <- (level - sum(at * coef(line))) / sqrt(1 / sum(w) + drop(t(at) %*% v %*% at))
+  chisq <- sum(((y[!fast] - fitted(line)) / u[!fast])^2) + sum(w * (y[fast] - level)^2)
+  list(p = pnorm(z, lower.tail = FALSE), level = level, w = sum(w), line = coef(line), v = v, chisq = chisq)
+}
+floor_total <- c(318.2, 322.9, 257.1, 138.4, 133.0, 131.1)
+emit("floor.total", floor_total)
+emit("floor.holm", p.adjust(sapply(1:2, function(k) floor_test(floor_total, k)$p), "holm"))
+emit("straight.holm", p.adjust(sapply(1:2, function(k) floor_test(total, k)$p), "holm"))
+for (k in 1:2) {
+  f <- floor_test(floor_total, k)
+  a <- f$level - f$line[[1]]
+  b <- f$line[[2]]
+  va <- 1 / f$w + f$v[1, 1]
+  vb <- f$v[2, 2]
+  cab <- -f$v[1, 2]
+  z2 <- qnorm(0.975)^2
+  roots <- sort(Re(polyroot(c(a^2 - z2 * va, -2 * (a * b - z2 * cab), b^2 - z2 * vb))))
+  for (rho in roots) stopifnot(abs((a - rho * b)^2 / (z2 * (va - 2 * rho * cab + rho^2 * vb)) - 1) < 1e-8)
+  emit(paste0("floor.", k), c(f$level, 1 / sqrt(f$w), a / b, roots, f$chisq))
+}

@@ -21,7 +21,6 @@ emit("cars.sigma", sigma(cars_fit))
 for (speed in c(10, 21)) {
   at <- data.frame(speed = speed)
   emit(paste0("cars.confidence.", speed), predict(cars_fit, at, interval = "confidence"))
-  emit(paste0("cars.prediction.", speed), predict(cars_fit, at, interval = "prediction"))
 }
 weighted <- lm(dist ~ speed, cars, weights = 1 / (1:50))
 coefficients_of("cars.weighted", weighted)
@@ -38,6 +37,7 @@ npk_fit <- lm(yield ~ block + N * P * K, npk)
 anova_of("npk", npk_fit)
 stopifnot(identical(names(which(is.na(coef(npk_fit)))), "N1:P1:K1"))
 anova_of("warpbreaks", lm(breaks ~ wool * tension, warpbreaks))
+coefficients_of("warpbreaks.full", lm(breaks ~ wool * tension, warpbreaks))
 additive <- lm(breaks ~ wool + tension, warpbreaks)
 coefficients_of("warpbreaks.additive", additive)
 

@@ -4,6 +4,8 @@ emit("pt.2.10.1", pt(2, 10, 1))
 emit("pt.1.5.2", pt(1, 5, 2))
 emit("pt.18", pt(qt(0.975, 18), 18, 2))
 emit("upper.38", pt(qt(0.975, 38), 38, sqrt(10), lower.tail = FALSE))
+emit("far.1.30", pt(40, 1, 30, lower.tail = FALSE)) # few degrees of freedom, large noncentrality: the hardest case
+emit("far.3.25", pt(20, 3, 25))
 emit("power.20.1", power.t.test(n = 20, delta = 1, sd = 1)$power)
 emit("power.20.1.strict", power.t.test(n = 20, delta = 1, sd = 1, strict = TRUE)$power)
 emit("power.5.1", power.t.test(n = 5, delta = 1)$power)
