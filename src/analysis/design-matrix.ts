@@ -25,8 +25,8 @@ export interface Design {
   readonly constant: readonly string[];
   /** The row of a condition. */
   readonly rowOf: (condition: Condition) => number[];
-  /** The row of one level, averaged with equal weight over every combination of the other factors' levels. */
-  readonly averageRowOf: (factor: string, level: string) => number[];
+  /** The row at the levels given, averaged with equal weight over every combination of the other factors' levels. */
+  readonly averageRowOf: (levels: Condition) => number[];
 }
 
 /**
@@ -75,7 +75,11 @@ export function buildDesign(conditions: readonly Condition[], declared: readonly
     factors,
     constant: factors.filter((factor) => factor.levels.length < 2).map((factor) => factor.id),
     rowOf,
-    averageRowOf: (id, level) => rowFrom((factor) => (factor.id === id ? codesOf(factor, level) : averageCodes(factor))),
+    averageRowOf: (levels) =>
+      rowFrom((factor) => {
+        const level = levels[factor.id];
+        return level === undefined ? averageCodes(factor) : codesOf(factor, level);
+      }),
   };
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Condition, Factor, Term } from '../../src/analysis/design-matrix.ts';
 import { fitSettings, type SettingsFit, type SettingsObservation } from '../../src/analysis/settings-model.ts';
+import { proposeTerms } from '../../src/analysis/settings-terms.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 import { SI_RSTV } from '../support/nist-strd.ts';
 import { NPK, NPK_FACTORS, WARPBREAKS, WARPBREAKS_FACTORS } from '../support/r-datasets.ts';
@@ -46,6 +47,17 @@ describe("R's anova", () => {
     const terms = [['wool'], ['tension'], ['wool', 'tension']];
     const got = fitted(observations(WARPBREAKS), WARPBREAKS_FACTORS, terms, { scale: 'residual' });
     expectAnova(got, 'warpbreaks', ['wool', 'tension', 'wool:tension'], 12);
+    // R's treatment-coded coefficients of wool:tension are the differences of differences, after four others
+    expect(got.interactions.map((one) => `${one.setting} ${one.from} → ${one.to}, ${one.with.setting} ${one.with.from} → ${one.with.to}`)).toEqual([
+      'wool 1 → 2, tension 1 → 2',
+      'wool 1 → 2, tension 1 → 3',
+    ]);
+    got.interactions.forEach((interaction, k) => {
+      if (interaction.kind !== 'effect') throw new Error(interaction.reason);
+      expectDigits(interaction.value, r('warpbreaks.full.estimate')[k + 4] ?? 0, 12);
+      expectDigits(interaction.standardUncertainty, r('warpbreaks.full.se')[k + 4] ?? 0, 12);
+      expectDigits(interaction.interval.low, r('warpbreaks.full.confint')[2 * (k + 4)] ?? 0, 11);
+    });
   });
 
   it('warpbreaks with weights that differ from row to row', () => {
@@ -94,6 +106,20 @@ describe('what cannot be separated', () => {
     }
   });
 
+  it('a condition that is missing and would not separate them is no suggestion', () => {
+    // plot 110 of block 5 belongs to the half that block holds anyway; with 110 of block 1 first it is the nearest change
+    const plotOf = ({ condition: { block, N, P, K } }: { condition: Condition }): string => `${block} ${N}${P}${K}`;
+    const rest = NPK.filter((row) => plotOf(row) !== '5 110').sort((a, b) => Number(plotOf(b) === '1 110') - Number(plotOf(a) === '1 110'));
+    expect(rest).toHaveLength(NPK.length - 1);
+    const blockFiveFirst = NPK_FACTORS.map((f) => (f.id === 'block' ? { ...f, levels: ['5', '1', '2', '3', '4', '6'] } : f));
+    const [alias] = fitted(observations(rest), blockFiveFirst, NPK_TERMS, { scale: 'residual' }).aliases;
+    for (const condition of alias?.separatedBy ?? []) {
+      const fit = fitted(observations([...rest, { condition, value: 55 }]), blockFiveFirst, NPK_TERMS, { scale: 'residual' });
+      expect(fit.aliases, JSON.stringify(condition)).toEqual([]);
+    }
+    expect(alias?.separatedBy).toHaveLength(3);
+  });
+
   const factors: Factor[] = [
     { id: 'rate', kind: 'ordered', levels: ['24', '60'] },
     { id: 'audio', kind: 'unordered', levels: ['off', 'on'] },
@@ -130,6 +156,34 @@ describe('what cannot be separated', () => {
     const fit = fitted(observations([...rows, extra], () => 2), factors, [['rate'], ['audio'], ['depth']], { scale: 'stated' });
     expect(fit.aliases).toEqual([]);
     expect(fit.effects.every((effect) => effect.kind === 'effect')).toBe(true);
+  });
+});
+
+describe('proposeTerms', () => {
+  const names = (terms: readonly Term[]): string[] => terms.map((term) => term.join(':'));
+  const withoutBlocks = NPK_FACTORS.slice(1);
+
+  it('a full factorial of three supports all its interactions of two', () => {
+    expect(names(proposeTerms(NPK.map((row) => row.condition), withoutBlocks))).toEqual(['N', 'P', 'K', 'N:P', 'N:K', 'P:K']);
+  });
+
+  it('a half of it supports none: each is confounded with the third factor (NIST/SEMATECH e-Handbook 5.3.3.4)', () => {
+    const half = NPK.filter((row) => ['1', '5', '6'].includes(row.condition['block'] ?? '')).map((row) => row.condition);
+    expect(names(proposeTerms(half.filter(({ N, P, K }) => (Number(N) + Number(P) + Number(K)) % 2 === 0), withoutBlocks))).toEqual(['N', 'P', 'K']);
+  });
+
+  it('takes small interactions before large ones', () => {
+    expect(names(proposeTerms(NPK.map((row) => row.condition), NPK_FACTORS)).slice(0, 7)).toEqual(['block', 'N', 'P', 'K', 'N:P', 'N:K', 'P:K']);
+  });
+
+  it('keeps settings that cannot be separated, leaves out those that never vary, and spends no last condition', () => {
+    const conditions = [['24', 'off'], ['60', 'on'], ['24', 'off']].map(([rate = '', audio = '']) => ({ rate, audio, chroma: '420' }));
+    const factors = ['rate', 'audio', 'chroma'].map((id): Factor => ({ id, kind: 'unordered', levels: ['24', '60', 'off', 'on', '420'] }));
+    expect(proposeTerms(conditions, factors)).toEqual([['rate'], ['audio']]);
+    const square = ['24', '60'].flatMap((rate) => ['off', 'on'].map((audio) => ({ rate, audio, chroma: '420' })));
+    expect(proposeTerms(square, factors)).toEqual([['rate'], ['audio']]);
+    expect(proposeTerms(square, factors, 0)).toEqual([['rate'], ['audio'], ['rate', 'audio']]);
+    expect(proposeTerms([], factors)).toEqual([]);
   });
 });
 

@@ -1,0 +1,137 @@
+import type { CombinedUncertainty } from './components.ts';
+import type { Design, Factor, Term } from './design-matrix.ts';
+import { tTwoSided } from './distributions.ts';
+import { testEquivalence } from './equivalence.ts';
+import { adjustHolm } from './holm.ts';
+import { tInterval, type Interval } from './interval.ts';
+import type { LeastSquaresFit } from './least-squares.ts';
+import { estimateContrast, type ContrastEstimate, type FitScale } from './linear-contrast.ts';
+
+/** A step from one level of a setting to another. */
+export interface SettingStep {
+  readonly setting: string;
+  /** A numeric setting has its lowest and highest level here, and its effect per unit of its number. */
+  readonly from: string;
+  readonly to: string;
+}
+
+export type EffectSize =
+  | {
+      readonly kind: 'effect';
+      readonly value: number;
+      readonly standardUncertainty: number;
+      readonly degreesOfFreedom: number;
+      readonly interval: Interval;
+      /** Two-sided p of no effect. */
+      readonly p: number;
+      /** Holm-adjusted over all effects (or all interactions) of the model. */
+      readonly pAdjusted: number;
+      /** With probability 1 − alpha it is no larger than this in either direction (two one-sided tests). */
+      readonly atMost: number;
+    }
+  | { readonly kind: 'not-estimable'; readonly reason: 'not-separable' };
+
+/** Change of the value from → to, averaged with equal weight over the other settings' levels. */
+export type SettingEffect = SettingStep & EffectSize;
+
+/** By how much the effect of one step is larger at `with.to` than at `with.from`: a difference of differences. */
+export type SettingInteraction = SettingStep & { readonly with: SettingStep } & EffectSize;
+
+/** Effects of the main terms: ordered settings step by step, unordered ones against their first level, numeric ones per unit. */
+export function estimateEffects(
+  fit: LeastSquaresFit,
+  design: Design,
+  terms: readonly Term[],
+  observations: readonly CombinedUncertainty[],
+  scale: FitScale,
+  level: number,
+): SettingEffect[] {
+  const steps = termsOfOrder(1, terms).flatMap(([id]) => stepsOf(design, id));
+  const sizes = sizesOf(
+    steps.map(({ setting, from, to, units }) =>
+      combine([[1 / units, design.averageRowOf({ [setting]: to })], [-1 / units, design.averageRowOf({ [setting]: from })]]),
+    ),
+    fit, observations, scale, level,
+  );
+  return steps.map(({ setting, from, to }, i) => ({ setting, from, to, ...(sizes[i] ?? NOT_SEPARABLE) }));
+}
+
+/** Differences of differences for the terms of two settings, for every pair of their steps. */
+export function estimateInteractions(
+  fit: LeastSquaresFit,
+  design: Design,
+  terms: readonly Term[],
+  observations: readonly CombinedUncertainty[],
+  scale: FitScale,
+  level: number,
+): SettingInteraction[] {
+  const pairs = termsOfOrder(2, terms).flatMap(([first, second]) =>
+    stepsOf(design, first).flatMap((a) => stepsOf(design, second).map((b) => ({ a, b }))),
+  );
+  const sizes = sizesOf(
+    pairs.map(({ a, b }) => {
+      const unit = 1 / (a.units * b.units);
+      const at = (levelA: string, levelB: string): number[] => design.averageRowOf({ [a.setting]: levelA, [b.setting]: levelB });
+      return combine([[unit, at(a.to, b.to)], [-unit, at(a.from, b.to)], [-unit, at(a.to, b.from)], [unit, at(a.from, b.from)]]);
+    }),
+    fit, observations, scale, level,
+  );
+  return pairs.map(({ a, b }, i) => ({
+    setting: a.setting,
+    from: a.from,
+    to: a.to,
+    with: { setting: b.setting, from: b.from, to: b.to },
+    ...(sizes[i] ?? NOT_SEPARABLE),
+  }));
+}
+
+const NOT_SEPARABLE: EffectSize = { kind: 'not-estimable', reason: 'not-separable' };
+
+function sizesOf(
+  contrasts: readonly (readonly number[])[],
+  fit: LeastSquaresFit,
+  observations: readonly CombinedUncertainty[],
+  scale: FitScale,
+  level: number,
+): EffectSize[] {
+  const estimates = contrasts.map((contrast) => estimateContrast(fit, contrast, observations, scale));
+  const pOf = (e: ContrastEstimate): number => tTwoSided(e.value / e.standardUncertainty, e.degreesOfFreedom);
+  const adjusted = adjustHolm(estimates.flatMap((estimate) => (estimate ? [pOf(estimate)] : [])));
+  let next = 0;
+  return estimates.map((estimate): EffectSize => {
+    if (!estimate) return NOT_SEPARABLE;
+    const { value, standardUncertainty, degreesOfFreedom } = estimate;
+    return {
+      kind: 'effect',
+      value,
+      standardUncertainty,
+      degreesOfFreedom,
+      interval: tInterval(value, standardUncertainty, degreesOfFreedom, level),
+      p: pOf(estimate),
+      pAdjusted: adjusted[next++] ?? 1,
+      // any margin will do: the smallest one that would show sameness does not depend on it
+      atMost: testEquivalence(estimate, 1, 1 - level).smallestMargin,
+    };
+  });
+}
+
+/** The steps of a setting that varies; none for one that does not. */
+function stepsOf(design: Design, id: string | undefined): (SettingStep & { readonly units: number })[] {
+  const factor: Factor | undefined = design.factors.find((candidate) => candidate.id === id);
+  if (!factor || factor.levels.length < 2) return [];
+  const { kind, levels, numbers = [] } = factor;
+  const [first = '', ...others] = levels;
+  if (kind === 'numeric') {
+    return [{ setting: factor.id, from: first, to: others.at(-1) ?? first, units: (numbers.at(-1) ?? 0) - (numbers[0] ?? 0) }];
+  }
+  return others.map((to, k) => ({ setting: factor.id, from: kind === 'ordered' ? (levels[k] ?? first) : first, to, units: 1 }));
+}
+
+function termsOfOrder(order: number, terms: readonly Term[]): Term[] {
+  return terms.filter((term) => term.length === order);
+}
+
+function combine(parts: readonly (readonly [factor: number, row: readonly number[]])[]): number[] {
+  const width = parts[0]?.[1].length ?? 0;
+  return Array.from({ length: width }, (_, j) => parts.reduce((sum, [factor, row]) => sum + factor * (row[j] ?? 0), 0));
+}
