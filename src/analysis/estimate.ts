@@ -1,24 +1,40 @@
 /**
- * The total latency of one session, with an uncertainty that knows the rig.
+ * The total latency of one session, with an uncertainty that knows the rig. The one entry for `figures/`.
  *
  *     estimateSession(input) → Estimate
  *
- *     1. the readings of each run            → value and its own uncertainty
- *     2. known systematic effects            → corrections, applied with their sign
- *     3. named components                    → budget, effective degrees of freedom, k and U
+ *     1. readings + rates        → what each run says about the pipeline delay   two-timers.ts, frame-count.ts
+ *     2. all runs                → its posterior distribution                    delay-posterior.ts
+ *     3. known systematic effects → corrections, applied with their sign          corrections.ts
+ *     4. named components        → budget, effective degrees of freedom           session-budget.ts, budget.ts
+ *     5. posterior + the rest    → coverage factor k and expanded uncertainty U   distribution.ts
  *
- * Plain values in, plain values out; milliseconds throughout; nothing random, no clock.
+ * Why a posterior and not the mean with its scatter: a pair of stamps bounds when the visible frame was
+ * captured, and all captures of a run lie on one grid, so that ten readings say more than their mean does, and
+ * say it with the phase error that they share. `npm run coverage` shows both.
+ *
+ * Plain values in, plain values out; milliseconds throughout. No clock, no state: equal input, equal result.
  */
-import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import { combineBudget, type BudgetComponent, type BudgetLine } from './budget.ts';
+import type { Budget, BudgetComponent } from './budget.ts';
 import type { Chain, Method } from './chain.ts';
+import { freeRunningIntervalMs } from './chain.ts';
 import { correctionsFor, type Correction } from './corrections.ts';
+import { delayPosterior, type DelayPosterior } from './delay-posterior.ts';
+import { describeSession, type Diagnostics } from './diagnostics.ts';
+import { addIndependent, fromCdf, halfWidthAbout, meanOf, rectangular, type Distribution } from './distribution.ts';
+import type { Explanations } from './evidence.ts';
+import { flashEvidence } from './frame-count.ts';
+import { phaseErrors, readingVarianceMs2, type PhaseErrors } from './phase-errors.ts';
+import { sessionBudget } from './session-budget.ts';
+import { looseEvidence, twoTimersEvidence } from './two-timers.ts';
+import { intervalMs } from '../model/rate.ts';
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 
 /** The readings of one run that count, in the order taken. */
 export interface RunInput {
   /** source − shown, frames × observer interval, or the instrument's value. */
   readonly latenciesMs: readonly number[];
-  /** Source stamps, one for each latency; needed for two timers, absent otherwise. */
+  /** Source stamps, one for each latency, unwrapped; needed for two timers, absent otherwise. */
   readonly sourceMs?: readonly number[];
 }
 
@@ -35,69 +51,117 @@ export interface SessionInput {
   readonly level?: number;
 }
 
-export interface Diagnostics {
-  /** Standard deviation of the readings about their run's mean; undefined with fewer than two readings in every run. */
-  readonly observedScatterMs?: number;
-  readonly observedScatterDegreesOfFreedom: number;
-  /** What the rig alone gives in that place; undefined for an instrument. */
-  readonly expectedScatterMs?: number;
-  /** Observed over expected: the Birge ratio of the readings. */
-  readonly birgeRatio?: number;
-  /** Which calculation gave the value. */
-  readonly estimator: 'likelihood' | 'random effects';
-}
-
 export interface Estimate {
   readonly value: number;
   readonly standardUncertainty: number;
-  /** Infinity allowed. */
+  /** Effective (Welch and Satterthwaite); Infinity allowed. */
   readonly degreesOfFreedom: number;
+  /** value ± expandedUncertainty. */
   readonly interval: { readonly low: number; readonly high: number; readonly level: number };
+  /** U/u, from the distribution itself (JCGM 101, 7.7), not from a t-table. */
   readonly coverageFactor: number;
   readonly expandedUncertainty: number;
   readonly components: readonly BudgetComponent[];
   readonly corrections: readonly Correction[];
   readonly uncorrectedValue: number;
   readonly diagnostics: Diagnostics;
+  /** Error of this session's own part, about 0: what does not cancel in a difference on the same rig. */
+  readonly ownError: Distribution;
 }
 
 /** The total latency of one session. Throws a RangeError that names what is missing. */
 export function estimateSession(input: SessionInput): Estimate {
-  const { method, chain, runs, level = 0.95 } = input;
-  if (runs.length === 0 || runs.some(({ latenciesMs }) => latenciesMs.length === 0)) {
-    throw new RangeError('an estimate needs at least one run, and each run at least one reading');
-  }
-  const means = runs.map(({ latenciesMs }) => mean(latenciesMs));
-  const latencies = runs.flatMap(({ latenciesMs }) => latenciesMs);
-  const uncorrectedValue = means.length > 1 ? mean(means) : mean(latencies);
-  const sample = means.length > 1 ? means : latencies;
-  const nu = Math.max(1, sample.length - 1);
-  const u = sample.length > 1 ? Math.sqrt(sample.reduce((sum, x) => sum + (x - uncorrectedValue) ** 2, 0) / nu / sample.length) : 0;
+  const { method, chain, runs, resolutionMs = 0, level = 0.95 } = checked(input);
+  const waitsMs = (intervalMs(chain.body.rate) + freeRunningIntervalMs(chain.display)) / 2;
+  const errors = expectedErrors(input);
+  const { delay, phasesKnown } = posteriorOfDelay(input, waitsMs, errors);
+  const uncorrectedValue = meanOf(delay.distribution) + waitsMs;
+
   const corrections = correctionsFor(chain, method);
-  const lines: BudgetLine[] = [
-    { name: means.length > 1 ? 'between runs' : 'repeatability', type: 'A', distribution: 't', standardUncertainty: u, degreesOfFreedom: nu, sharedKey: null },
-    ...corrections.map(({ name, standardUncertaintyMs }): BudgetLine => ({
-      name, type: 'B', distribution: 'rectangular', standardUncertainty: standardUncertaintyMs, degreesOfFreedom: Infinity, sharedKey: 'rig',
-    })),
-  ];
-  const budget = combineBudget(lines);
-  const coverageFactor = tQuantile((1 + level) / 2, Math.min(budget.degreesOfFreedom, 1e9));
   const value = uncorrectedValue + corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
-  const expandedUncertainty = coverageFactor * budget.standardUncertainty;
+  const budget = sessionBudget({ input, delay, value, corrections, meanVarianceMs2: errors.meanMs2 });
+  const ownError = shifted(delay.distribution, -meanOf(delay.distribution));
+  const expandedUncertainty = halfWidthAbout(withOthers(ownError, budget), 0, level);
   return {
     value,
     standardUncertainty: budget.standardUncertainty,
     degreesOfFreedom: budget.degreesOfFreedom,
     interval: { low: value - expandedUncertainty, high: value + expandedUncertainty, level },
-    coverageFactor,
+    coverageFactor: expandedUncertainty / budget.standardUncertainty,
     expandedUncertainty,
     components: budget.components,
     corrections,
     uncorrectedValue,
-    diagnostics: { observedScatterDegreesOfFreedom: latencies.length - runs.length, estimator: 'random effects' },
+    diagnostics: describeSession({ chain, method, runs, resolutionMs, errors, delay, phasesKnown }),
+    ownError,
   };
 }
 
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+function checked(input: SessionInput): SessionInput {
+  const { method, chain, runs, resolutionMs, level = 0.95 } = input;
+  if (runs.length === 0 || runs.some(({ latenciesMs }) => latenciesMs.length === 0)) {
+    throw new RangeError('an estimate needs at least one run, and each run at least one reading');
+  }
+  if (!(level > 0 && level < 1)) throw new RangeError(`a coverage level lies between 0 and 1, not at ${level}`);
+  if (runs.some(({ latenciesMs, sourceMs = [] }) => [...latenciesMs, ...sourceMs].some((ms) => !Number.isFinite(ms)))) {
+    throw new RangeError('every reading needs a finite number of milliseconds');
+  }
+  if (method === 'frame-count' && !chain.observer) throw new RangeError('frame counts need the rate of the observer: give chain.observer');
+  if (method === 'two-timers') {
+    if (!chain.source) throw new RangeError('two timers need the refresh rate of the source timer: give chain.source');
+    if (!(resolutionMs !== undefined && resolutionMs > 0)) throw new RangeError('two timers need the step of the last digit: give resolutionMs');
+    if (runs.some(({ latenciesMs, sourceMs }) => sourceMs?.length !== latenciesMs.length)) throw new RangeError('two timers need a source stamp for every latency: give sourceMs');
+  }
+  return input;
+}
+
+function expectedErrors({ method, chain, runs, resolutionMs = 0 }: SessionInput): PhaseErrors {
+  if (method === 'two-timers') return phaseErrors(chain, runs.map(({ sourceMs }) => sourceMs!), resolutionMs);
+  const variance = readingVarianceMs2(chain, method, resolutionMs);
+  return { scatterMs2: variance, meanMs2: variance / runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0) };
+}
+
+interface Delay {
+  readonly delay: DelayPosterior;
+  /** False where some run's stamps contradict the rates. */
+  readonly phasesKnown: boolean;
+}
+
+function posteriorOfDelay(input: SessionInput, waitsMs: number, errors: PhaseErrors): Delay {
+  const { method, chain, runs, resolutionMs = 0 } = input;
+  const frameMs = intervalMs(chain.body.rate);
+  const windowMs = method === 'two-timers' ? intervalMs(chain.source!.refresh) : method === 'frame-count' ? intervalMs(chain.observer!.rate) : 0;
+  const centresMs = runs.map(({ latenciesMs }) => latenciesMs.reduce((sum, ms) => sum + ms, 0) / latenciesMs.length - waitsMs);
+  const reachMs = frameMs / 2 + windowMs + freeRunningIntervalMs(chain.display) + resolutionMs;
+  const sharp = runs.map((run): Explanations | undefined => {
+    if (method !== 'two-timers') return flashEvidence(chain, run.latenciesMs, method === 'frame-count');
+    const evidence = twoTimersEvidence(chain, run.sourceMs!, run.latenciesMs, resolutionMs);
+    return evidence && [evidence];
+  });
+  const phasesKnown = sharp.every((explanations) => explanations !== undefined);
+  const delay = delayPosterior(sharp.map((explanations, i) => explanations ?? [looseEvidence(chain, runs[i]!.latenciesMs, resolutionMs)]), frameMs, centresMs, reachMs);
+  if (!delay) throw new RangeError('no delay of this chain can have given these readings: check the rates of body, source and observer');
+  if (phasesKnown) return { delay, phasesKnown };
+  // loose evidence takes phases as fresh in every reading; what the mean is off by beyond that is added
+  const readings = runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0);
+  const shared = Math.sqrt(Math.max(0, errors.meanMs2 - errors.scatterMs2 / readings));
+  return { delay: { ...delay, distribution: widened(delay.distribution, shared) }, phasesKnown };
+}
+
+function widened(distribution: Distribution, u: number): Distribution {
+  return u < distribution.step / 4 ? distribution : addIndependent(distribution, fromCdf((x) => normalCdf(x, 0, u), 5 * u, distribution.step));
+}
+
+/** The session's own error plus every component that is not in it already. */
+function withOthers(own: Distribution, { components }: Budget): Distribution {
+  return components
+    .filter(({ sharedKey }) => sharedKey !== null)
+    .reduce((sum, { distribution, standardUncertainty: u }) => {
+      if (u < own.step / 4) return sum;
+      return distribution === 'normal' ? widened(sum, u) : addIndependent(sum, rectangular(u, own.step));
+    }, own);
+}
+
+function shifted(distribution: Distribution, byMs: number): Distribution {
+  return { ...distribution, low: distribution.low + byMs };
 }

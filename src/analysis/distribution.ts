@@ -1,0 +1,95 @@
+/**
+ * A distribution of one quantity as masses on an even grid, and sums of independent quantities.
+ *
+ * Sums are propagated numerically (JCGM 101:2008, clause 5.2 "propagation of distributions") by convolving the
+ * masses rather than by drawing numbers: same result everywhere, and no sampling error. The grid's own error
+ * in a standard deviation is below step²/(24·sd).
+ */
+export interface Distribution {
+  /** Centre of the first cell. */
+  readonly low: number;
+  /** Width of a cell. */
+  readonly step: number;
+  /** Probability in each cell; they sum to 1. */
+  readonly masses: readonly number[];
+}
+
+/** Rectangular about 0 with standard uncertainty `u`: half-width u·√3 (JCGM 100, 4.3.7). */
+export function rectangular(u: number, step: number): Distribution {
+  const half = u * Math.sqrt(3);
+  return cells(half, step, (from, to) => Math.max(0, Math.min(to, half) - Math.max(from, -half)) / (2 * half));
+}
+
+/** Any symmetric law about 0 from its distribution function, cut where `reach` standard uncertainties are left out. */
+export function fromCdf(cdf: (x: number) => number, reach: number, step: number): Distribution {
+  return cells(reach, step, (from, to) => cdf(to) - cdf(from));
+}
+
+export function meanOf({ low, step, masses }: Distribution): number {
+  return masses.reduce((sum, mass, i) => sum + mass * (low + i * step), 0);
+}
+
+export function varianceOf(distribution: Distribution): number {
+  const { low, step, masses } = distribution;
+  const mean = meanOf(distribution);
+  return masses.reduce((sum, mass, i) => sum + mass * (low + i * step - mean) ** 2, 0);
+}
+
+/** The distribution of a + b, a and b independent and on grids of one step. */
+export function addIndependent(a: Distribution, b: Distribution): Distribution {
+  if (Math.abs(a.step - b.step) > 1e-9 * a.step) throw new RangeError(`distributions add on one step, not on ${a.step} and ${b.step}`);
+  const masses = new Array<number>(a.masses.length + b.masses.length - 1).fill(0);
+  a.masses.forEach((p, i) => {
+    if (p > 0) b.masses.forEach((q, j) => (masses[i + j]! += p * q));
+  });
+  return { low: a.low + b.low, step: a.step, masses };
+}
+
+/** The distribution of −a. */
+export function negated({ low, step, masses }: Distribution): Distribution {
+  return { low: -(low + (masses.length - 1) * step), step, masses: [...masses].reverse() };
+}
+
+/** The same distribution on another step, by linear sharing between neighbouring cells: the mean stays exactly. */
+export function resampled({ low, step, masses }: Distribution, newStep: number): Distribution {
+  const start = Math.floor(low / newStep) * newStep;
+  const result = new Array<number>(Math.ceil(((masses.length - 1) * step + (low - start)) / newStep) + 2).fill(0);
+  masses.forEach((mass, i) => {
+    const place = (low + i * step - start) / newStep;
+    const cell = Math.floor(place);
+    result[cell]! += mass * (cell + 1 - place);
+    result[cell + 1]! += mass * (place - cell);
+  });
+  return { low: start, step: newStep, masses: result };
+}
+
+/**
+ * Half-width U of the interval mean ± U that holds the share `level` (0 to 1): the expanded uncertainty of
+ * JCGM 101, 7.7 for an interval that is symmetric about the estimate, so that it can be written as y ± U.
+ */
+export function halfWidthAbout({ low, step, masses }: Distribution, centre: number, level: number): number {
+  const edges = masses.flatMap((_, i) => [Math.abs(low + (i - 0.5) * step - centre), Math.abs(low + (i + 0.5) * step - centre)]);
+  let [inside, outside] = [0, Math.max(...edges)];
+  while (outside - inside > 1e-4 * step) {
+    const half = (inside + outside) / 2;
+    if (shareWithin({ low, step, masses }, centre - half, centre + half) < level) inside = half;
+    else outside = half;
+  }
+  return outside;
+}
+
+function shareWithin({ low, step, masses }: Distribution, from: number, to: number): number {
+  let share = 0;
+  for (let i = 0; i < masses.length; i += 1) {
+    const overlap = Math.min(to, low + (i + 0.5) * step) - Math.max(from, low + (i - 0.5) * step);
+    if (overlap > 0) share += (masses[i]! * overlap) / step;
+  }
+  return share;
+}
+
+function cells(half: number, step: number, share: (from: number, to: number) => number): Distribution {
+  const reach = Math.ceil(half / step);
+  const masses = Array.from({ length: 2 * reach + 1 }, (_, i) => share((i - reach - 0.5) * step, (i - reach + 0.5) * step));
+  const all = masses.reduce((sum, mass) => sum + mass, 0);
+  return { low: -reach * step, step, masses: masses.map((mass) => mass / all) };
+}
