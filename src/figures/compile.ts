@@ -16,7 +16,7 @@ import { problemsError } from '../model/problem-text.ts';
 import { benchFigures } from './bench-figures.ts';
 import { checkWriteUps, expectedOf, knownOf } from './check-write-ups.ts';
 import { compileSessions, type Compilation, type Contribution } from './compilation.ts';
-import { findingsOf } from './findings.ts';
+import { findingsOf } from './findings/findings.ts';
 import type { Register } from './register.ts';
 
 /** In the order in which the register lists what they add. */

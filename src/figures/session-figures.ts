@@ -12,6 +12,7 @@ import { describeCount, describeMeasured, describeSignificant, describeValue, pl
 
 export interface SessionFigures {
   readonly session: Session;
+  readonly find: Lookup;
   readonly estimate: Estimate;
   readonly figures: readonly Figure[];
 }
@@ -58,6 +59,7 @@ export function compileSession(session: Session, find: Lookup): SessionFigures {
 
   return {
     session,
+    find,
     estimate,
     figures: [
       measured('total', 1),

@@ -18,17 +18,27 @@ export function sessionInput(session: Session, find: Lookup): SessionInput {
   return {
     method: session.method,
     chain: chainOf(session, find),
-    runs: runsOf(countedReadings(session)),
+    runs: runsOf(countedReadings(session), find.rig(session.rig).sourceTimer?.wrapsAfterMs),
     ...(session.resolutionMs === undefined ? {} : { resolutionMs: session.resolutionMs }),
     // Stated with k = 2 (JCGM 100, 4.3.3).
     ...(instrument === undefined ? {} : { instrumentUncertaintyMs: instrument.expandedUncertaintyMs / 2 }),
   };
 }
 
-function runsOf(readings: readonly CountedReading[]): readonly RunInput[] {
+function runsOf(readings: readonly CountedReading[], wrapsAfterMs: number | undefined): readonly RunInput[] {
   return [...Map.groupBy(readings, ({ run }) => run).values()].map((run) => {
-    const sourceMs = run.flatMap((reading) => reading.sourceMs ?? []);
+    const sourceMs = unwrap(run.flatMap((reading) => reading.sourceMs ?? []), wrapsAfterMs);
     return { latenciesMs: run.map(({ latencyMs }) => latencyMs), ...(sourceMs.length === run.length ? { sourceMs } : {}) };
+  });
+}
+
+/** Stamps of one clip as a clock would give them that never starts again. */
+function unwrap(stampsMs: readonly number[], wrapsAfterMs: number | undefined): readonly number[] {
+  if (wrapsAfterMs === undefined) return stampsMs;
+  let wraps = 0;
+  return stampsMs.map((stamp, index) => {
+    if (stamp < (stampsMs[index - 1] ?? stamp)) wraps += 1;
+    return stamp + wraps * wrapsAfterMs;
   });
 }
 

@@ -34,7 +34,7 @@ export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): 
     site: { title: 'Test', tagline: '', publisher: '', introduction: '', file: file('content/site.md') },
     settings: [
       { id: 'resolution', label: 'Resolution', kind: 'ordered', levels: [{ id: 'hd', label: 'HD 1920 × 1080' }, { id: 'uhd', label: 'UHD 3840 × 2160' }] },
-      { id: 'rate', label: 'Frame rate', kind: 'rate', levels: [{ id: '24', label: '24' }, { id: '25', label: '25' }] },
+      { id: 'rate', label: 'Frame rate', kind: 'rate', levels: [{ id: '24', label: '24' }, { id: '25', label: '25' }, { id: '59.94', label: '59.94' }] },
       { id: 'audio-out', label: 'Embedded audio', kind: 'unordered', levels: [{ id: 'off', label: 'Off' }, { id: 'on', label: 'On' }] },
     ],
     settingsFile: file('data/settings.yaml'),

@@ -1,0 +1,39 @@
+/** What a careful editor would want to know about the sessions, each with what to do about it. */
+import type { Finding } from '../register.ts';
+import type { SessionFigures } from '../session-figures.ts';
+import { beatingRates } from './beating-rates.ts';
+import { coarseDigits } from './coarse-digits.ts';
+import { cutShort } from './cut-short.ts';
+import { drift } from './drift.ts';
+import { manyExcluded } from './many-excluded.ts';
+import { oneRunOnly } from './one-run-only.ts';
+import { outliers } from './outliers.ts';
+import { runsDisagree, scatterBeyondRig, scatterTooSmall, stampsAgainstRates } from './scatter.ts';
+
+/** A rule looks at one session; what it returns lacks only the rule's name and the session's. */
+export type Rule = (compiled: SessionFigures) => Pick<Finding, 'severity' | 'message' | 'hint'> | undefined;
+
+/** By name, in the order in which a session's findings are listed. */
+export const RULES: Readonly<Record<string, Rule>> = {
+  'stamps-against-rates': stampsAgainstRates,
+  'beating-rates': beatingRates,
+  'one-run-only': oneRunOnly,
+  'scatter-beyond-rig': scatterBeyondRig,
+  'scatter-too-small': scatterTooSmall,
+  'runs-disagree': runsDisagree,
+  drift,
+  outliers,
+  'coarse-digits': coarseDigits,
+  'many-excluded': manyExcluded,
+  'cut-short': cutShort,
+};
+
+/** Every finding, in the order of the sessions and of the rules. */
+export function findingsOf(sessions: readonly SessionFigures[]): readonly Finding[] {
+  return sessions.flatMap((compiled) =>
+    Object.entries(RULES).flatMap(([rule, look]) => {
+      const found = look(compiled);
+      return found === undefined ? [] : [{ rule, severity: found.severity, where: { session: compiled.session.id }, message: found.message, hint: found.hint }];
+    }),
+  );
+}
