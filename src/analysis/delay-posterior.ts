@@ -7,10 +7,11 @@
  * readings, the intervals of such a posterior hold the truth as often as they say when phases are drawn anew
  * in every session, whatever L is: that is the frequency which the coverage bench counts.
  *
- * σ is the jitter of single frames that the rig's rates do not explain (0, or T_d/3 doubled as often as the
- * readings' spread asks for), τ a delay that changes from run to run (0, or T_d/2 to 4·T_d). The data weigh
+ * σ is the jitter of single frames that the rig's rates do not explain (0, or 0.4·T_d and up in steps of √2 as
+ * far as the readings' spread asks for), τ a delay that changes from run to run (0, or T_d/2 to 4·T_d). The data weigh
  * them; where rates alone explain the readings, intervals stay short, and where they do not, σ and τ widen them.
- * Half of the prior is on σ = 0 and nine tenths on τ = 0: a judgement, tried on the coverage bench.
+ * The prior is 0.45 on σ = 0 and 0.9 on τ = 0, the rest evenly on the others: a judgement, tried on the
+ * coverage bench.
  *
  * Computed on a grid of L in two passes: a coarse one that finds the support, a fine one over it.
  */
@@ -35,23 +36,26 @@ interface Prior {
   readonly probability: number;
 }
 
-const NO_JITTER = 0.5;
+const NO_JITTER = 0.45;
 const SAME_DELAY = 0.9;
 const COARSE = { count: 48, sharpStates: 48, smoothStates: 12 };
-const FINE = { count: 112, sharpStates: 160, smoothStates: 32 };
+const FINE = { count: 112, sharpStates: 160, smoothStates: 40 };
 /** What a pass may leave out, relative to the highest value. */
 const NEGLIGIBLE = 1e-5;
+/** Posterior probability below which the fine pass leaves a σ out. */
+const UNLIKELY = 3e-4;
 
 /** The posterior over L; undefined where nothing in the model can have given the readings. */
 export function delayPosterior(runs: readonly Explanations[], frameMs: number, centresMs: readonly number[], reachMs: number): DelayPosterior | undefined {
   const betweenMs = Math.max(...centresMs) - Math.min(...centresMs);
   const lowMs = Math.min(...centresMs) - reachMs - betweenMs / 2;
   const highMs = Math.max(...centresMs) + reachMs + betweenMs / 2;
-  const jitters = priorOver(NO_JITTER, doubling(frameMs / 3, Math.max(2 * reachMs + betweenMs, 2 * frameMs)));
-  const offsets = runs.length > 1 ? priorOver(SAME_DELAY, doubling(frameMs / 2, 8 * frameMs)) : [{ valueMs: 0, probability: 1 }];
+  const jitters = priorOver(NO_JITTER, scales(0.4 * frameMs, Math.max(2 * reachMs + betweenMs, 2 * frameMs), Math.SQRT2));
+  const offsets = runs.length > 1 ? priorOver(SAME_DELAY, scales(frameMs / 2, 8 * frameMs, 2)) : [{ valueMs: 0, probability: 1 }];
   const coarse = pass(runs, frameMs, jitters, offsets, { lowMs, stepMs: (highMs - lowMs) / (COARSE.count - 1), count: COARSE.count }, COARSE);
   if (!coarse) return undefined;
-  const fine = pass(runs, frameMs, jitters, offsets, supportOf(coarse), FINE);
+  const likely = jitters.filter((_, j) => coarse.jitterWeights[j]! > UNLIKELY);
+  const fine = pass(runs, frameMs, likely, offsets, supportOf(coarse), FINE);
   if (!fine) return undefined;
   const { grid, all, ratesOnly, sameDelay, noJitter } = fine;
   const total = sumOf(all);
@@ -59,7 +63,7 @@ export function delayPosterior(runs: readonly Explanations[], frameMs: number, c
     distribution: distributionOn(grid, all),
     ...(sumOf(ratesOnly) > 1e-4 * total && { ratesOnly: distributionOn(grid, ratesOnly) }),
     ...(sumOf(sameDelay) > 1e-4 * total && { sameDelay: distributionOn(grid, sameDelay) }),
-    jitterProbability: 1 - noJitter / total,
+    jitterProbability: 1 - noJitter,
     betweenRunsProbability: 1 - sumOf(sameDelay) / total,
   };
 }
@@ -70,6 +74,8 @@ interface Pass {
   readonly ratesOnly: Float64Array;
   readonly sameDelay: Float64Array;
   readonly noJitter: number;
+  /** Posterior probability of each σ. */
+  readonly jitterWeights: readonly number[];
   /** For each run, its likelihood averaged over σ. */
   readonly perRun: readonly Float64Array[];
 }
@@ -80,12 +86,11 @@ function pass(runs: readonly Explanations[], frameMs: number, jitters: readonly 
   if (best === -Infinity) return undefined;
   const [all, ratesOnly, sameDelay] = [new Float64Array(grid.count), new Float64Array(grid.count), new Float64Array(grid.count)];
   const perRun = runs.map(() => new Float64Array(grid.count));
-  let noJitter = 0;
-  jitters.forEach((jitter, j) => {
+  const jitterSums = jitters.map((jitter, j) => {
     const table = tables[j];
-    if (!table) return;
-    const weight = jitter.probability * Math.exp(table.log - best);
-    if (weight < 1e-9) return;
+    const weight = table ? jitter.probability * Math.exp(table.log - best) : 0;
+    if (!table || weight < 1e-9) return 0;
+    let sum = 0;
     table.runs.forEach((values, r) => addScaled(perRun[r]!, values, weight));
     for (const offset of offsets) {
       const product = new Float64Array(grid.count).fill(weight * offset.probability);
@@ -93,10 +98,15 @@ function pass(runs: readonly Explanations[], frameMs: number, jitters: readonly 
       addScaled(all, product, 1);
       if (offset.valueMs === 0) addScaled(sameDelay, product, 1);
       if (offset.valueMs === 0 && jitter.valueMs === 0) addScaled(ratesOnly, product, 1);
-      if (jitter.valueMs === 0) noJitter += sumOf(product);
+      sum += sumOf(product);
     }
+    return sum;
   });
-  return sumOf(all) > 0 ? { grid, all, ratesOnly, sameDelay, noJitter, perRun } : undefined;
+  const total = sumOf(all);
+  if (total === 0) return undefined;
+  const jitterWeights = jitterSums.map((sum) => sum / total);
+  const noJitter = jitters[0]!.valueMs === 0 ? jitterWeights[0]! : 0;
+  return { grid, all, ratesOnly, sameDelay, noJitter, jitterWeights, perRun };
 }
 
 /** Each run's likelihood for one σ, scaled to a highest value of 1, and the logarithm of the scales; undefined where a run rules σ out. */
@@ -156,10 +166,11 @@ function priorOver(zero: number, others: readonly number[]): Prior[] {
   return [{ valueMs: 0, probability: zero }, ...others.map((valueMs) => ({ valueMs, probability: (1 - zero) / others.length }))];
 }
 
-function doubling(first: number, below: number): number[] {
-  const scales: number[] = [];
-  for (let scale = first; scale < below; scale *= 2) scales.push(scale);
-  return scales;
+/** first, first·ratio, first·ratio² … below a limit. */
+function scales(first: number, below: number, ratio: number): number[] {
+  const values: number[] = [];
+  for (let scale = first; scale < below; scale *= ratio) values.push(scale);
+  return values;
 }
 
 function distributionOn({ lowMs, stepMs }: Grid, values: Float64Array): Distribution {
