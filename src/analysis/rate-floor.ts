@@ -36,6 +36,8 @@ interface Candidate {
   readonly rates: number;
   readonly level: CombinedUncertainty & { readonly value: number };
   readonly line: LeastSquaresFit;
+  readonly fixed: number;
+  readonly frames: number;
   readonly slow: readonly RatePoint[];
   readonly chiSquare: number;
   readonly consistency: Consistency | undefined;
@@ -47,8 +49,9 @@ interface Candidate {
  *
  * For each k, the k fastest rates are held against the line through all slower ones (two rates at least): a floor shows
  * as latency above that line, by a one-sided t test of independent data. The p-values of all k are adjusted together
- * (Holm), so a floor is claimed falsely with probability alpha at most. Among the k that pass, and whose line and floor
- * χ² does not contradict, the best fitting one gives the floor and the break, where the line reaches it: (floor − fixed)/frames.
+ * (Holm), so a floor is claimed falsely with probability alpha at most. Among the k that pass, whose line and floor χ²
+ * does not contradict, and whose line reaches the floor within the measured rates, the best fitting one gives the floor
+ * and the break, where the line reaches it: (floor − fixed)/frames.
  *
  * Units: milliseconds. Domain: three rates or more, uncertainties above 0 and taken as stated.
  * Source: the test is a linear contrast, the break a ratio with Fieller's set; no published procedure is followed.
@@ -62,23 +65,25 @@ export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVE
   const adjusted = adjustHolm(candidates.map((candidate) => candidate.p));
   const departing = candidates.map((candidate, i) => ({ ...candidate, p: adjusted[i] ?? 1 })).filter((candidate) => candidate.p <= 1 - level);
   if (departing.length === 0) return { kind: 'no-floor-seen', p: Math.min(...adjusted) };
+  const slowest = Math.max(...points.map((point) => point.intervalMs));
   const [best] = departing
     .filter(({ consistency }) => consistency === undefined || consistency.inflation === 1)
+    // a floor that the line meets beyond the slowest rate, or never, is a body that gets slower at fast rates
+    .filter((candidate) => candidate.frames > 0 && breakOf(candidate) <= slowest)
     .sort((a, b) => a.chiSquare - b.chiSquare);
   if (!best) return { kind: 'other-shape', p: Math.min(...adjusted) };
 
-  const [fixed = 0, frames = 0] = best.line.coefficients;
   const [[fixedVariance = 0, covariance = 0] = [], [, framesVariance = 0] = []] = best.line.unscaledCovariance;
   const { degreesOfFreedom } = combineComponents(best.slow);
   return {
     kind: 'floor',
     floorMs: best.level.value,
     floorInterval: tInterval(best.level.value, best.level.standardUncertainty, best.level.degreesOfFreedom, level),
-    breakIntervalMs: (best.level.value - fixed) / frames,
+    breakIntervalMs: breakOf(best),
     breakSet: fiellerSet(
       {
-        numerator: best.level.value - fixed,
-        denominator: frames,
+        numerator: best.level.value - best.fixed,
+        denominator: best.frames,
         numeratorVariance: best.level.standardUncertainty ** 2 + fixedVariance,
         denominatorVariance: framesVariance,
         covariance: -covariance,
@@ -91,6 +96,11 @@ export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVE
     consistency: best.consistency,
     p: best.p,
   };
+}
+
+/** Where the line reaches the level. */
+function breakOf({ level, fixed, frames }: Candidate): number {
+  return (level.value - fixed) / frames;
 }
 
 const AS_STATED: FitScale = { kind: 'stated', birgeRatio: 1, residualDegreesOfFreedom: 0 };
@@ -112,6 +122,8 @@ function judge(fastGroups: readonly (readonly RatePoint[])[], slowGroups: readon
     rates: fastGroups.length,
     level,
     line,
+    fixed: line.coefficients[0] ?? 0,
+    frames: line.coefficients[1] ?? 0,
     slow,
     chiSquare,
     consistency: judgeConsistency(chiSquare, line.residualDegreesOfFreedom + flat.residualDegreesOfFreedom),

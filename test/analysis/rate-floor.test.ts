@@ -74,6 +74,14 @@ it('a departure that is no floor is called by another name', () => {
   expect(findRateFloor(points).kind).toBe('other-shape');
 });
 
+it.each([
+  ['the slow rates do not differ', [100, 100, 180]],
+  ['the slow rates rise as they get faster', [100, 110, 180]],
+  ['the fast rate is slower than every slow one', [110, 100, 180]],
+])('a body that is slower at its fast rate has no floor: %s', (_, [a = 0, b = 0, c = 0]) => {
+  expect(findRateFloor([point(40, a), point(30, b), point(10, c)]).kind).toBe('other-shape');
+});
+
 it('two rates cannot tell, and uncertainties are needed', () => {
   expect(findRateFloor([point(40, 300), point(20, 160), point(20, 161)])).toEqual({ kind: 'not-estimable', reason: 'too-few-rates' });
   expect(findRateFloor([point(40, 300, 0)])).toEqual({ kind: 'not-estimable', reason: 'no-uncertainty' });
