@@ -1,5 +1,6 @@
+import { estimateBudgetDifference } from './budget-difference.ts';
 import type { BudgetedValue } from './components.ts';
-import { estimateDifference } from './difference.ts';
+import type { Difference, NoDifference } from './difference-result.ts';
 import { adjustHolm } from './holm.ts';
 
 export interface RankedEntry {
@@ -16,16 +17,21 @@ export interface RankedEntry {
  *
  * Every pair is compared and all p-values are adjusted together (Holm), because which entry comes out lowest is itself
  * decided by the data. So with probability 1 − alpha at least, the truly lowest entry is among those tied with the best.
- * A pair that cannot be judged counts as tied. Equal values keep the order of the input.
+ * A pair that cannot be judged counts as tied. Equal values keep the order of the input. `differenceOf` may be given
+ * where a difference is known better than from the two budgets.
  */
-export function rankWithTies(entries: readonly (BudgetedValue & { readonly id: string })[], alpha = 0.05): RankedEntry[] {
+export function rankWithTies<T extends BudgetedValue & { readonly id: string }>(
+  entries: readonly T[],
+  alpha = 0.05,
+  differenceOf: (slower: T, faster: T) => Difference | NoDifference = estimateBudgetDifference,
+): RankedEntry[] {
   const sorted = [...entries].sort((a, b) => a.value - b.value);
   const pairs: { readonly of: number; readonly first: boolean; readonly p: number }[] = [];
   for (let i = 0; i < sorted.length; i += 1) {
     for (let j = i + 1; j < sorted.length; j += 1) {
       const [low, high] = [sorted[i], sorted[j]];
       if (low === undefined || high === undefined) continue;
-      const difference = estimateDifference(high, low, 1 - alpha);
+      const difference = differenceOf(high, low);
       if (difference.kind === 'difference') pairs.push({ of: j, first: i === 0, p: difference.p });
     }
   }

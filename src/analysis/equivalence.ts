@@ -1,10 +1,8 @@
-import { tUpperTail } from './distributions.ts';
-import { tInterval, type Interval } from './interval.ts';
+import { intervalAt, probabilityOfErrorAbove, probabilityOfErrorBelow, type UncertainValue } from './error-tail.ts';
+import type { Interval } from './interval.ts';
 
 export interface Equivalence {
   readonly margin: number;
-  readonly tLower: number;
-  readonly tUpper: number;
   /** p of the test that the difference lies above −margin. */
   readonly pLower: number;
   /** p of the test that the difference lies below +margin. */
@@ -19,7 +17,8 @@ export interface Equivalence {
 }
 
 /**
- * Are two things the same within ± margin? Two one-sided t tests (TOST) of a difference with its uncertainty.
+ * Are two things the same within ± margin? Two one-sided tests (TOST) of a difference with its uncertainty, t tests
+ * unless it brings its own error distribution.
  *
  * Equivalence is shown where both "the difference is −margin or less" and "it is +margin or more" are rejected at
  * alpha, so it is declared falsely at most with probability alpha. Not shown does not mean different.
@@ -28,23 +27,19 @@ export interface Equivalence {
  * (from memory); checked against pairs of one-sided t.test in R.
  */
 export function testEquivalence(
-  difference: { readonly value: number; readonly standardUncertainty: number; readonly degreesOfFreedom: number },
+  difference: UncertainValue,
   margin: number,
   alpha = 0.05,
 ): Equivalence {
-  const { value, standardUncertainty, degreesOfFreedom } = difference;
+  const { value, standardUncertainty } = difference;
   if (!(margin > 0 && Number.isFinite(margin))) throw new RangeError(`a margin is above 0, not ${margin}`);
   if (!(standardUncertainty > 0)) throw new RangeError(`equivalence needs an uncertainty above 0, not ${standardUncertainty}`);
-  const tLower = (value + margin) / standardUncertainty;
-  const tUpper = (value - margin) / standardUncertainty;
-  const pLower = tUpperTail(tLower, degreesOfFreedom);
-  const pUpper = tUpperTail(-tUpper, degreesOfFreedom);
+  const pLower = probabilityOfErrorAbove(difference, value + margin);
+  const pUpper = probabilityOfErrorBelow(difference, value - margin);
   const p = Math.max(pLower, pUpper);
-  const interval = tInterval(value, standardUncertainty, degreesOfFreedom, 1 - 2 * alpha);
+  const interval = intervalAt(difference, 1 - 2 * alpha);
   return {
     margin,
-    tLower,
-    tUpper,
     pLower,
     pUpper,
     p,

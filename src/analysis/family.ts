@@ -1,23 +1,22 @@
-import type { BudgetedValue } from './components.ts';
-import { estimateDifference, type Difference, type NoDifference } from './difference.ts';
+import type { Difference, NoDifference } from './difference-result.ts';
+import { intervalAt } from './error-tail.ts';
 import { testEquivalence, type Equivalence } from './equivalence.ts';
 import type { RunPlan } from './further-runs.ts';
 import { adjustHolm } from './holm.ts';
-import { tInterval, type Interval } from './interval.ts';
+import type { Interval } from './interval.ts';
 import { decideVerdict, type Verdict } from './verdict.ts';
 
 /** One comparison a − b asked for by a page. */
 export interface ComparisonQuestion {
   readonly id: string;
-  readonly a: BudgetedValue;
-  readonly b: BudgetedValue;
+  readonly difference: Difference | NoDifference;
   readonly margin: number;
   readonly plan?: RunPlan;
 }
 
 export interface Comparison {
   readonly id: string;
-  /** With its own interval, as if it were the only comparison. */
+  /** As asked: with its own interval, as if it were the only comparison. */
   readonly difference: Difference | NoDifference;
   /** All intervals of the family hold together with probability 1 − alpha (Bonferroni). */
   readonly simultaneousInterval: Interval | undefined;
@@ -37,24 +36,19 @@ export interface Comparison {
  * Verdicts may be sharper than the simultaneous intervals, because Holm's procedure is.
  */
 export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 0.05): Comparison[] {
-  const differences = questions.map(({ a, b }) => estimateDifference(a, b, 1 - alpha));
-  const equivalences = differences.map((difference, i) =>
-    difference.kind === 'difference' ? testEquivalence(difference, questions[i]?.margin ?? Number.NaN, alpha) : undefined,
+  const equivalences = questions.map(({ difference, margin }) =>
+    difference.kind === 'difference' ? testEquivalence(difference, margin, alpha) : undefined,
   );
-  const pDifferences = adjustPresent(differences.map((d) => (d.kind === 'difference' ? d.p : undefined)));
-  const pEquivalences = adjustPresent(equivalences.map((e) => e?.p));
-  const members = differences.filter((d) => d.kind === 'difference').length;
-  return questions.map(({ id, margin, plan }, i) => {
-    const difference = differences[i] as Difference | NoDifference;
+  const pDifferences = adjustPresent(questions.map(({ difference }) => (difference.kind === 'difference' ? difference.p : undefined)));
+  const pEquivalences = adjustPresent(equivalences.map((equivalence) => equivalence?.p));
+  const members = questions.filter(({ difference }) => difference.kind === 'difference').length;
+  return questions.map(({ id, difference, margin, plan }, i) => {
     const pDifference = pDifferences[i];
     const pEquivalence = pEquivalences[i];
     return {
       id,
       difference,
-      simultaneousInterval:
-        difference.kind === 'difference'
-          ? tInterval(difference.value, difference.standardUncertainty, difference.degreesOfFreedom, 1 - alpha / members)
-          : undefined,
+      simultaneousInterval: difference.kind === 'difference' ? intervalAt(difference, 1 - alpha / members) : undefined,
       pDifference,
       equivalence: equivalences[i],
       pEquivalence,

@@ -1,4 +1,4 @@
-import type { Difference, NoDifference } from './difference.ts';
+import type { Difference, NoDifference } from './difference-result.ts';
 import { testEquivalence } from './equivalence.ts';
 import { planFurtherRuns, type FurtherRuns, type RunPlan } from './further-runs.ts';
 

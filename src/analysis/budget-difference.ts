@@ -1,27 +1,12 @@
 import { combineComponents, pairComponents, type BudgetedValue, type NamedComponent } from './components.ts';
-import { tTwoSided } from './distributions.ts';
-import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
+import { differenceOf, type Difference, type NoDifference } from './difference-result.ts';
+import { DEFAULT_LEVEL } from './interval.ts';
 
-export interface Difference {
-  readonly kind: 'difference';
-  /** a − b: above 0 where a is the larger, that is the slower. */
-  readonly value: number;
-  readonly standardUncertainty: number;
-  readonly degreesOfFreedom: number;
-  readonly interval: Interval;
-  /** Two-sided p of a true difference of 0. */
-  readonly p: number;
+export interface BudgetDifference extends Difference {
   /** What is left of both budgets. */
   readonly components: readonly NamedComponent[];
   /** Names of shared components that cancelled altogether. */
   readonly cancelled: readonly string[];
-}
-
-export interface NoDifference {
-  readonly kind: 'not-estimable';
-  readonly value: number;
-  /** `no-budget`: one of the two has no stated uncertainty. `no-scatter`: nothing is left to judge the difference by. */
-  readonly reason: 'no-budget' | 'no-scatter';
 }
 
 /**
@@ -33,9 +18,9 @@ export interface NoDifference {
  *
  * Source: JCGM 100:2008, 5.2.2 (fully correlated inputs) and G.4; NIST/SEMATECH e-Handbook, 1.3.5.3.
  *
- * `estimateDifference` of 2.33 (u 0.633, 9) and 0.75 (u 0.566, 9) is 1.58 on 17.78 degrees of freedom.
+ * `estimateBudgetDifference` of 2.33 (u 0.633, 9) and 0.75 (u 0.566, 9) is 1.58 on 17.78 degrees of freedom.
  */
-export function estimateDifference(a: BudgetedValue, b: BudgetedValue, level = DEFAULT_LEVEL): Difference | NoDifference {
+export function estimateBudgetDifference(a: BudgetedValue, b: BudgetedValue, level = DEFAULT_LEVEL): BudgetDifference | NoDifference {
   const value = a.value - b.value;
   if (!Number.isFinite(value)) throw new RangeError(`a difference needs finite values, not ${a.value} and ${b.value}`);
   if (a.components.length === 0 || b.components.length === 0) return { kind: 'not-estimable', value, reason: 'no-budget' };
@@ -49,14 +34,6 @@ export function estimateDifference(a: BudgetedValue, b: BudgetedValue, level = D
   const components = [...ownA, ...ownB, ...remainders.filter((c) => c.standardUncertainty > 0)];
   const { standardUncertainty, degreesOfFreedom } = combineComponents(components);
   if (standardUncertainty === 0) return { kind: 'not-estimable', value, reason: 'no-scatter' };
-  return {
-    kind: 'difference',
-    value,
-    standardUncertainty,
-    degreesOfFreedom,
-    interval: tInterval(value, standardUncertainty, degreesOfFreedom, level),
-    p: tTwoSided(value / standardUncertainty, degreesOfFreedom),
-    components,
-    cancelled: remainders.filter((c) => c.standardUncertainty === 0).map((c) => c.name),
-  };
+  const cancelled = remainders.filter((c) => c.standardUncertainty === 0).map((c) => c.name);
+  return { ...differenceOf({ value, standardUncertainty, degreesOfFreedom }, level), components, cancelled };
 }
