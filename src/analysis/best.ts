@@ -1,6 +1,6 @@
-import { estimateBudgetDifference } from './budget-difference.ts';
 import type { BudgetedValue } from './components.ts';
-import type { Difference, NoDifference } from './difference-result.ts';
+import { estimateDifference } from './difference.ts';
+import type { DifferenceResult, NoDifference } from './difference-result.ts';
 import { adjustHolm } from './holm.ts';
 
 export interface RankedEntry {
@@ -23,7 +23,7 @@ export interface RankedEntry {
 export function rankWithTies<T extends BudgetedValue & { readonly id: string }>(
   entries: readonly T[],
   alpha = 0.05,
-  differenceOf: (slower: T, faster: T) => Difference | NoDifference = estimateBudgetDifference,
+  differenceOf: (slower: T, faster: T) => DifferenceResult | NoDifference = estimateDifference,
 ): RankedEntry[] {
   const sorted = [...entries].sort((a, b) => a.value - b.value);
   const pairs: { readonly of: number; readonly first: boolean; readonly p: number }[] = [];

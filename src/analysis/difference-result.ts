@@ -2,7 +2,7 @@ import { intervalAt, probabilityOfZero, type UncertainValue } from './error-tail
 import type { Interval } from './interval.ts';
 
 /** A difference a − b of two latencies, however it was come by: above 0 where a is the slower. */
-export interface Difference extends UncertainValue {
+export interface DifferenceResult extends UncertainValue {
   readonly kind: 'difference';
   readonly interval: Interval;
   /** Two-sided p of a true difference of 0; at most 1 − level exactly where the interval excludes 0. */
@@ -17,6 +17,6 @@ export interface NoDifference {
 }
 
 /** Completes a difference that is known with its uncertainty: interval and p from its error's distribution. */
-export function differenceOf(difference: UncertainValue, level: number): Difference {
+export function differenceOf(difference: UncertainValue, level: number): DifferenceResult {
   return { ...difference, kind: 'difference', interval: intervalAt(difference, level), p: probabilityOfZero(difference) };
 }

@@ -1,6 +1,8 @@
-import type { Difference, NoDifference } from './difference-result.ts';
-import { intervalAt } from './error-tail.ts';
+import type { BudgetedValue } from './components.ts';
+import { estimateDifference, type Difference } from './difference.ts';
+import type { DifferenceResult, NoDifference } from './difference-result.ts';
 import { testEquivalence, type Equivalence } from './equivalence.ts';
+import { intervalAt } from './error-tail.ts';
 import type { RunPlan } from './further-runs.ts';
 import { adjustHolm } from './holm.ts';
 import type { Interval } from './interval.ts';
@@ -9,15 +11,24 @@ import { decideVerdict, type Verdict } from './verdict.ts';
 /** One comparison a − b asked for by a page. */
 export interface ComparisonQuestion {
   readonly id: string;
-  readonly difference: Difference | NoDifference;
+  readonly a: BudgetedValue;
+  readonly b: BudgetedValue;
   readonly margin: number;
   readonly plan?: RunPlan;
 }
 
-export interface Comparison {
+/** The same, where the difference is known already. */
+export interface DifferenceQuestion<D extends DifferenceResult> {
   readonly id: string;
-  /** As asked: with its own interval, as if it were the only comparison. */
-  readonly difference: Difference | NoDifference;
+  readonly difference: D | NoDifference;
+  readonly margin: number;
+  readonly plan?: RunPlan;
+}
+
+export interface Comparison<D extends DifferenceResult = Difference> {
+  readonly id: string;
+  /** With its own interval, as if it were the only comparison. */
+  readonly difference: D | NoDifference;
   /** All intervals of the family hold together with probability 1 − alpha (Bonferroni). */
   readonly simultaneousInterval: Interval | undefined;
   /** Holm-adjusted p of no difference. */
@@ -28,6 +39,11 @@ export interface Comparison {
   readonly verdict: Verdict;
 }
 
+/** `judgeFamily` of the differences between budgeted values. */
+export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 0.05): Comparison[] {
+  return judgeFamily(questions.map(({ a, b, ...rest }) => ({ ...rest, difference: estimateDifference(a, b, 1 - alpha) })), alpha);
+}
+
 /**
  * Several comparisons that are read together: verdicts from Holm-adjusted p-values, one adjustment for "is there a
  * difference" and one for "are they the same", each over all comparisons that can be judged.
@@ -35,7 +51,7 @@ export interface Comparison {
  * The probability of any false `slower` or `faster` in the family is at most alpha, and so is that of any false `same`.
  * Verdicts may be sharper than the simultaneous intervals, because Holm's procedure is.
  */
-export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 0.05): Comparison[] {
+export function judgeFamily<D extends DifferenceResult>(questions: readonly DifferenceQuestion<D>[], alpha = 0.05): Comparison<D>[] {
   const equivalences = questions.map(({ difference, margin }) =>
     difference.kind === 'difference' ? testEquivalence(difference, margin, alpha) : undefined,
   );

@@ -14,6 +14,7 @@ export type RateFloor =
       /** Latency that no faster rate goes below. */
       readonly floorMs: number;
       readonly floorInterval: Interval;
+      readonly floorUncertainty: CombinedUncertainty;
       /** Frame interval at which the line of the slower rates reaches the floor, with Fieller's set. */
       readonly breakIntervalMs: number;
       readonly breakSet: RatioSet;
@@ -79,6 +80,7 @@ export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVE
     kind: 'floor',
     floorMs: best.level.value,
     floorInterval: tInterval(best.level.value, best.level.standardUncertainty, best.level.degreesOfFreedom, level),
+    floorUncertainty: { standardUncertainty: best.level.standardUncertainty, degreesOfFreedom: best.level.degreesOfFreedom },
     breakIntervalMs: breakOf(best),
     breakSet: fiellerSet(
       {

@@ -1,4 +1,4 @@
-import type { Difference, NoDifference } from './difference-result.ts';
+import type { DifferenceResult, NoDifference } from './difference-result.ts';
 import { testEquivalence } from './equivalence.ts';
 import { planFurtherRuns, type FurtherRuns, type RunPlan } from './further-runs.ts';
 
@@ -10,7 +10,7 @@ export type Verdict =
   | { readonly kind: 'not-estimable'; readonly reason: NoDifference['reason'] };
 
 export interface VerdictQuestion {
-  readonly difference: Difference | NoDifference;
+  readonly difference: DifferenceResult | NoDifference;
   /** Half-width of what counts as the same, in the unit of the difference. */
   readonly margin: number;
   readonly alpha?: number;

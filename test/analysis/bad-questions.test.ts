@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { rankWithTies } from '../../src/analysis/best.ts';
-import { estimateBudgetDifference } from '../../src/analysis/budget-difference.ts';
 import { bracketChain } from '../../src/analysis/chain-brackets.ts';
 import { estimateChainDifference, estimateChainElement, fitChain } from '../../src/analysis/chain-network.ts';
 import { estimateClassicalInterval } from '../../src/analysis/classical-interval.ts';
@@ -66,7 +65,7 @@ const FACTORS = [
 const QUESTIONS: readonly (readonly [name: string, ask: fc.IProperty<unknown>])[] = [
   ['a list of readings', ask(latencies, (x) => [summarize(x), testGrubbs(x), modifiedZScores(x), estimateDrift(x.map((_, i) => i), x)])],
   ['runs', ask(fc.array(latencies, { minLength: 1, maxLength: 4 }), (runs) => [estimateClassicalInterval(runs), runs.length > 1 && estimateRandomEffects(runs)])],
-  ['a family', ask(fc.array(fc.tuple(budget, budget), { maxLength: 4 }), (pairs) => compareFamily(pairs.map(([a, b], i) => ({ id: String(i), difference: estimateBudgetDifference(a, b), margin: 4 }))))],
+  ['a family', ask(fc.array(fc.tuple(budget, budget), { maxLength: 4 }), (pairs) => compareFamily(pairs.map(([a, b], i) => ({ id: String(i), a, b, margin: 4 }))))],
   ['a ratio', ask(fc.tuple(budget, budget), ([a, b]) => estimateRatio(a, b))],
   ['a ranking', ask(fc.array(budget, { maxLength: 5 }), (entries) => rankWithTies(entries.map((entry, i) => ({ id: String(i), ...entry }))))],
   ['rates', ask(fc.array(point, { maxLength: 7 }), (points) => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { estimateBudgetDifference } from '../../src/analysis/budget-difference.ts';
+import { estimateDifference } from '../../src/analysis/difference.ts';
 import { testEquivalence } from '../../src/analysis/equivalence.ts';
 import { budgetedMean } from '../support/budgeted.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
@@ -7,7 +7,7 @@ import { SLEEP_1, SLEEP_2 } from '../support/r-datasets.ts';
 import { readReference } from '../support/r-reference.ts';
 
 const r = readReference('difference');
-const sleep = estimateBudgetDifference(budgetedMean(SLEEP_1), budgetedMean(SLEEP_2));
+const sleep = estimateDifference(budgetedMean(SLEEP_1), budgetedMean(SLEEP_2));
 if (sleep.kind !== 'difference') throw new Error(sleep.reason);
 
 /** R: pairs of one-sided Welch tests on sleep; equivalent at 0.05 only at margin 4. */

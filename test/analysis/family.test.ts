@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { rankWithTies } from '../../src/analysis/best.ts';
-import { estimateBudgetDifference } from '../../src/analysis/budget-difference.ts';
 import { compareFamily } from '../../src/analysis/family.ts';
 import { seededRandom } from '../../src/analysis/random.ts';
 import { budgeted, budgetedMean } from '../support/budgeted.ts';
@@ -15,11 +14,7 @@ const PAIRS = [[1, 0], [2, 0], [2, 1]] as const;
 
 describe('PlantGrowth (R, pairwise.t.test with pool.sd = FALSE)', () => {
   const got = compareFamily(
-    PAIRS.map(([i, j]) => ({
-      id: `${i}-${j}`,
-      difference: estimateBudgetDifference(plants[i] ?? budgeted(0, 0), plants[j] ?? budgeted(0, 0)),
-      margin: 0.5,
-    })),
+    PAIRS.map(([i, j]) => ({ id: `${i}-${j}`, a: plants[i] ?? budgeted(0, 0), b: plants[j] ?? budgeted(0, 0), margin: 0.5 })),
   );
 
   it('own and Holm-adjusted p-values', () => {
@@ -46,8 +41,8 @@ describe('PlantGrowth (R, pairwise.t.test with pool.sd = FALSE)', () => {
 });
 
 it('a comparison that cannot be judged takes no part in the adjustment', () => {
-  const judged = { id: 'judged', difference: estimateBudgetDifference(budgeted(10, 3), budgeted(0, 4)), margin: 1 };
-  const bare = { id: 'bare', difference: estimateBudgetDifference({ value: 1, components: [] }, budgeted(0, 4)), margin: 1 };
+  const judged = { id: 'judged', a: budgeted(10, 3), b: budgeted(0, 4), margin: 1 };
+  const bare = { id: 'bare', a: { value: 1, components: [] }, b: budgeted(0, 4), margin: 1 };
   const [first, second] = compareFamily([bare, judged]);
   expect(first).toMatchObject({ pDifference: undefined, simultaneousInterval: undefined, verdict: { kind: 'not-estimable', reason: 'no-budget' } });
   expectDigits(second?.pDifference, 0.0455002638963584, 12); // two-sided normal p of 2: 2·(1 − Φ(2))
@@ -76,7 +71,7 @@ describe('which entries cannot be told from the best', () => {
 /** Demonstrations of nine sessions, each mean of `n` normal readings: every pair compared. */
 function demonstration(noise: () => number, truth: readonly number[], n: number): ReturnType<typeof compareFamily> {
   const values = truth.map((mean) => budgetedMean(Array.from({ length: n }, () => mean + 10 * noise())));
-  const questions = values.flatMap((a, i) => values.slice(i + 1).map((b, k) => ({ id: `${i} ${i + 1 + k}`, difference: estimateBudgetDifference(a, b), margin: 8 })));
+  const questions = values.flatMap((a, i) => values.slice(i + 1).map((b, k) => ({ id: `${i} ${i + 1 + k}`, a, b, margin: 8 })));
   return compareFamily(questions);
 }
 

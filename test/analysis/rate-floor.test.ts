@@ -52,6 +52,7 @@ describe('R: contrasts, Holm and polyroot (test/reference/known-variance.R)', ()
     const [level = 0, u = 0, breakMs = 0, low = 0, high = 0, chiSquare = 0] = r(`floor.${best}`);
     expect(got.ratesAtFloor).toBe(best);
     expectDigits(got.floorMs, level, 12);
+    expectDigits(got.floorUncertainty.standardUncertainty, u, 12);
     expectDigits(got.floorInterval.high, level + 1.95996398454005 * u, 12);
     expectDigits(got.breakIntervalMs, breakMs, 11);
     if (got.breakSet.kind !== 'bounded') throw new Error(got.breakSet.kind);

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { estimateBudgetDifference } from '../../src/analysis/budget-difference.ts';
+import { estimateDifference } from '../../src/analysis/difference.ts';
 import { planFurtherRuns, uncertaintyAfter, type RunPlan } from '../../src/analysis/further-runs.ts';
 import { powerOfT } from '../../src/analysis/power.ts';
 import { decideVerdict } from '../../src/analysis/verdict.ts';
 import { budgeted, budgetedMean } from '../support/budgeted.ts';
 import { SLEEP_1, SLEEP_2 } from '../support/r-datasets.ts';
 
-const apart = (value: number, u: number, df = Infinity): ReturnType<typeof estimateBudgetDifference> =>
-  estimateBudgetDifference(budgeted(value, u, df), budgeted(0, 0));
+const apart = (value: number, u: number, df = Infinity): ReturnType<typeof estimateDifference> =>
+  estimateDifference(budgeted(value, u, df), budgeted(0, 0));
 
 describe('the rule', () => {
   // normal distribution: 1.96 u for "excludes zero", 1.645 u for equivalence
@@ -26,7 +26,7 @@ describe('the rule', () => {
   });
 
   it('sleep at a margin of 3 is not settled, at 4 the same (R: p 0.079 of no difference; 0.056 and 0.0054 of equivalence)', () => {
-    const difference = estimateBudgetDifference(budgetedMean(SLEEP_1), budgetedMean(SLEEP_2));
+    const difference = estimateDifference(budgetedMean(SLEEP_1), budgetedMean(SLEEP_2));
     expect(decideVerdict({ difference, margin: 3 }).kind).toBe('not-settled');
     expect(decideVerdict({ difference, margin: 4 })).toEqual({ kind: 'same', margin: 4 });
   });

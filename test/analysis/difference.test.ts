@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { NamedComponent } from '../../src/analysis/components.ts';
-import { estimateBudgetDifference, type BudgetDifference } from '../../src/analysis/budget-difference.ts';
+import { estimateDifference, type Difference } from '../../src/analysis/difference.ts';
 import { budgeted, budgetedMean } from '../support/budgeted.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 import { SLEEP_1, SLEEP_2 } from '../support/r-datasets.ts';
@@ -8,8 +8,8 @@ import { readReference } from '../support/r-reference.ts';
 
 const r = readReference('difference');
 
-function difference(...args: Parameters<typeof estimateBudgetDifference>): BudgetDifference {
-  const got = estimateBudgetDifference(...args);
+function difference(...args: Parameters<typeof estimateDifference>): Difference {
+  const got = estimateDifference(...args);
   if (got.kind !== 'difference') throw new Error(got.reason);
   return got;
 }
@@ -73,10 +73,10 @@ describe('shared components', () => {
 
 it('gives a reason where there is nothing to judge by', () => {
   const none = { value: 3, components: [] };
-  expect(estimateBudgetDifference(none, budgeted(1, 1))).toEqual({ kind: 'not-estimable', value: 2, reason: 'no-budget' });
-  expect(estimateBudgetDifference(budgeted(3, 0), budgeted(1, 0))).toEqual({ kind: 'not-estimable', value: 2, reason: 'no-scatter' });
+  expect(estimateDifference(none, budgeted(1, 1))).toEqual({ kind: 'not-estimable', value: 2, reason: 'no-budget' });
+  expect(estimateDifference(budgeted(3, 0), budgeted(1, 0))).toEqual({ kind: 'not-estimable', value: 2, reason: 'no-scatter' });
 });
 
 it('refuses a value that is not finite', () => {
-  expect(() => estimateBudgetDifference(budgeted(Number.NaN, 1), budgeted(1, 1))).toThrow('a difference needs finite values');
+  expect(() => estimateDifference(budgeted(Number.NaN, 1), budgeted(1, 1))).toThrow('a difference needs finite values');
 });

@@ -1,8 +1,10 @@
 import { combineComponents, pairComponents, type BudgetedValue, type NamedComponent } from './components.ts';
-import { differenceOf, type Difference, type NoDifference } from './difference-result.ts';
+import { differenceOf, type DifferenceResult, type NoDifference } from './difference-result.ts';
 import { DEFAULT_LEVEL } from './interval.ts';
 
-export interface BudgetDifference extends Difference {
+export type { NoDifference } from './difference-result.ts';
+
+export interface Difference extends DifferenceResult {
   /** What is left of both budgets. */
   readonly components: readonly NamedComponent[];
   /** Names of shared components that cancelled altogether. */
@@ -18,9 +20,9 @@ export interface BudgetDifference extends Difference {
  *
  * Source: JCGM 100:2008, 5.2.2 (fully correlated inputs) and G.4; NIST/SEMATECH e-Handbook, 1.3.5.3.
  *
- * `estimateBudgetDifference` of 2.33 (u 0.633, 9) and 0.75 (u 0.566, 9) is 1.58 on 17.78 degrees of freedom.
+ * `estimateDifference` of 2.33 (u 0.633, 9) and 0.75 (u 0.566, 9) is 1.58 on 17.78 degrees of freedom.
  */
-export function estimateBudgetDifference(a: BudgetedValue, b: BudgetedValue, level = DEFAULT_LEVEL): BudgetDifference | NoDifference {
+export function estimateDifference(a: BudgetedValue, b: BudgetedValue, level = DEFAULT_LEVEL): Difference | NoDifference {
   const value = a.value - b.value;
   if (!Number.isFinite(value)) throw new RangeError(`a difference needs finite values, not ${a.value} and ${b.value}`);
   if (a.components.length === 0 || b.components.length === 0) return { kind: 'not-estimable', value, reason: 'no-budget' };
