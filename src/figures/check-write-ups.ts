@@ -1,10 +1,12 @@
 /** Whether every write-up asks for parts, properties, figures and pages that exist. All mistakes, each with its place. */
+import { posix } from 'node:path';
 import type { Inventory } from '../ingest/inventory.ts';
 import { nearest } from '../ingest/nearest.ts';
 import type { Bench, Part, WriteUp, WriteUpLink } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
 import { countIds } from './bench-figures.ts';
 import { isKind, KINDS } from './kinds.ts';
+import { methodPath, reportPath } from './paths.ts';
 import type { Register } from './register.ts';
 import { selectFigures, type Query } from './select.ts';
 import { pagePaths, sitePaths } from './site-paths.ts';
@@ -123,9 +125,13 @@ function checkSelection(part: Part, value: (name: string) => unknown, at: Pick<P
   return hasAny(query) ? [] : [{ code: 'empty-selection', ...at, key: part.name }];
 }
 
-function checkLink({ file }: WriteUp, { to, line, column }: WriteUpLink, { pages }: Known): readonly Problem[] {
-  if (!to.startsWith('/') || to.startsWith('//')) return [];
-  const path = to.replace(/[?#].*$/, '');
+function checkLink({ id, file }: WriteUp, { to, line, column }: WriteUpLink, { pages }: Known): readonly Problem[] {
+  const isElsewhere = /^(?:[a-z][a-z0-9+.-]*:|\/\/)/i.test(to);
+  const written = to.replace(/[?#].*$/, '');
+  if (isElsewhere || written === '') return [];
+  const from = file.path.split('/').at(-2) === 'methods' ? methodPath(id) : reportPath(id);
+  // Joined without the leading slash, a link that climbs out of the site keeps its `../` and so finds no page.
+  const path = written.startsWith('/') ? written : `/${posix.join(from.slice(1), written)}`;
   return pages.has(path) || !pages.has('/data/settings.yaml') && path.startsWith('/data/') ? [] : [{ code: 'unknown-page', file: file.path, line, column, found: path, nearest: nearest(path, [...pages]) }];
 }
 

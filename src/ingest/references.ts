@@ -35,7 +35,7 @@ export function parseReferences(source: string, report: Report): WriteUpReferenc
   const ownNames: string[] = [];
   const visit = (node: Visited): void => {
     const { line = 1, column = 1 } = node.position?.start ?? {};
-    if (node.type === 'link' && node.url !== undefined) links.push({ to: node.url, line, column });
+    if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined) links.push({ to: node.url, line, column });
     if (node.type === 'mdxjsEsm') ownNames.push(...(String(node.value).match(/\b[A-Z]\w*/g) ?? []));
     if ((node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement') && /^[A-Z]/.test(node.name ?? '')) {
       const attributes: Record<string, PartValue> = {};

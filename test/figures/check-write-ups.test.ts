@@ -28,7 +28,7 @@ function check(text: string): readonly string[] {
 
 it('accepts what exists', () => {
   expect(
-    check(`A <Figure id="total/alba-24" />, [its session](/sessions/alba-24/#total), [data](/data/sessions/alba-24.csv), [out](https://example.org/), [beside](../other/).
+    check(`A <Figure id="total/alba-24" />, [its session](/sessions/alba-24/#total), [data](/data/sessions/alba-24.csv), [out](https://example.org/), [beside](../r/#here), [up](../../sessions/alba-24/), [here](#here), [mail](mailto:a@example.org).
 
 <FigureTable ids={["total/alba-24", 'frames/alba-24']} caption="x" />
 
@@ -61,6 +61,9 @@ describe('refuses what does not, with the nearest that does', () => {
     ['<FigureChart kind="total" body="brae" caption="x" />', 'content/reports/r.mdx:1:1  FigureChart  no session matches this selection. Loosen it, or record the session first.'],
     ['<MethodNote of="two-timer" />', 'content/reports/r.mdx:1:1  MethodNote of  unknown method "two-timer"; expected two-timers. Did you mean two-timers?'],
     ['See [it](/sessions/alba-42/).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/?'],
+    ['See [it](../../sessions/alba-42/#total).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/?'],
+    ['See [it](../../../sessions/alba-24/).', 'content/reports/r.mdx:1:5  there is no page "/../sessions/alba-24/" on this site. Did you mean /sessions/alba-24/, /data/sessions/alba-24.md or /data/sessions/alba-24.csv?'],
+    ['See [it][1].\n\n[1]: ../rr/', 'content/reports/r.mdx:3:1  there is no page "/reports/rr/" on this site. Did you mean /reports/r/ or /reports/?'],
   ])('%s', (text, problem) => expect(check(text)).toEqual([problem]));
 });
 
