@@ -1,4 +1,4 @@
-import type { Rig } from '../model/bench.ts';
+import type { Rig, StatedLatency } from '../model/bench.ts';
 import { rateLabel } from '../model/rate.ts';
 import type { Lookup } from './lookup.ts';
 
@@ -33,7 +33,7 @@ export function rigFacts({ sourceTimer, observer, instrument, links, display, di
         observer.displayRow !== undefined && `display’s digits at ${percent(observer.displayRow)}`,
       ]),
     },
-    ...links.map((id) => ({ part: 'Link', says: find.link(id).name })),
+    ...links.map(find.link).map(({ name, latency }) => ({ part: 'Link', says: list([name, statedLatency(latency)]) })),
     {
       part: 'Display',
       says: list([
@@ -42,7 +42,7 @@ export function rigFacts({ sourceTimer, observer, instrument, links, display, di
         screen.sync === 'input' ? 'in step with its input' : 'on its own clock',
         screen.scanOutMs === undefined ? 'scan-out not stated' : `scan-out ${trim(screen.scanOutMs)} ms`,
         digitsRow !== undefined && `digits at ${percent(digitsRow)} of its height from the top`,
-        screen.latency && `stated latency ${screen.latency.valueMs} ms, standard uncertainty ${screen.latency.standardUncertaintyMs} ms (${screen.latency.source})`,
+        statedLatency(screen.latency),
       ]),
     },
   ].filter((fact) => fact !== undefined);
@@ -50,6 +50,10 @@ export function rigFacts({ sourceTimer, observer, instrument, links, display, di
 
 function list(parts: readonly (string | false | undefined)[]): string {
   return parts.filter(Boolean).join('; ');
+}
+
+function statedLatency(latency: StatedLatency | undefined): string | undefined {
+  return latency && `stated latency ${latency.valueMs} ms, standard uncertainty ${latency.standardUncertaintyMs} ms (${latency.source})`;
 }
 
 function trim(ms: number): string {
