@@ -28,17 +28,25 @@ export interface DrawingWords {
 const PRECISION = 2;
 const TEXT_DEFAULT = 11;
 const NAME = /^[A-Za-z][\w-]*$/;
-const TAG = /<[a-zA-Z][^>]*>/g;
 /** What vega writes for clipping and picking, and groups with nothing in them. */
 const EMPTY = /<path class="(?:background|foreground)"[^>]*\/>|<g[^>]*\/>|<g[^>]*><\/g>/g;
-const GEOMETRY = / (d|transform|x|y|x1|x2|y1|y2|width|height)="([^"]*)"/g;
+/** Text between tags, or one of the attributes that are changed. */
+const TEXT_OR_ATTRIBUTE =
+  />[^<]+| (?:(?:role|aria-[a-z]+|font-family|pointer-events)="[^"]*"|opacity="1")| id="([^"]+)"|url\(#([^)]+)\)|( (?:d|transform|[xy][12]?|width|height)=)("[^"]*")/g;
 const LONG_NUMBER = /-?\d*\.\d{3,}(?:e-?\d+)?/g;
 
 // no canvas: vega measures text with the widths of the font that the pages use
 vega.textMetrics.width = ({ fontSize = TEXT_DEFAULT, fontWeight }, text) =>
   text === null || text === undefined ? 0 : textWidth(String(text), fontSize, Number(fontWeight ?? 400));
 
-const runtimes = new WeakMap<TopLevelSpec, vega.Runtime>();
+/** What draws the charts of a kind, one after the other: setting it up costs more than drawing with it. */
+interface Stage {
+  readonly view: vega.View;
+  /** What vega has warned of since the last drawing began. */
+  readonly problems: string[];
+}
+
+const stages = new WeakMap<TopLevelSpec, Stage>();
 
 /** vega counts the ids of clips and gradients in one place: one drawing at a time, each starting anew. */
 let queue: Promise<unknown> = Promise.resolve();
@@ -46,7 +54,7 @@ let queue: Promise<unknown> = Promise.resolve();
 /**
  * Draws a vega-lite specification as SVG, the same bytes whatever was drawn before.
  *
- *     spec ── 1 compile, parse (once per kind) ── 2 view with its rows ── 3 SVG ── 4 tidy: ids, roles, digits ── 5 words
+ *     spec ── 1 stage (once per kind) ── 2 sizes, params, rows ── 3 SVG ── 4 tidy: ids, roles, digits ── 5 words
  *
  * Rejects when vega warns of anything: a warning means that something is missing from the drawing.
  */
@@ -58,32 +66,48 @@ export function renderSvg(drawing: Drawing, words: DrawingWords): Promise<string
 
 async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {
   if (!NAME.test(words.id)) throw new RangeError(`chart id '${words.id}': letters, digits, '-' and '_' only, a letter first`);
-  const problems: string[] = [];
-  const logger = collectingLogger(problems);
+  const stage = stages.get(drawing.spec) ?? setUp(drawing.spec);
+  // kept again when the drawing is done: one that failed may have left anything behind
+  stages.delete(drawing.spec);
+  const { view, problems } = stage;
   const refuseProblems = () => {
     if (problems.length > 0) throw new Error(`chart '${words.id}': ${problems.join('; ')}`);
   };
-  const runtime = runtimes.get(drawing.spec) ?? vega.parse(compile(drawing.spec, { config: CHART_CONFIG, logger }).spec);
-  refuseProblems();
-  runtimes.set(drawing.spec, runtime);
-
-  vega.resetSVGDefIds();
-  vega.setRandom(vega.randomLCG(1));
-  const loader = vega.loader();
-  loader.load = (uri: string) => Promise.reject(new Error(`a chart reads no files, not even ${uri}`));
-  const view = new vega.View(runtime, { renderer: 'none', logger, loader });
   let svg: string;
   try {
+    refuseProblems();
+    vega.resetSVGDefIds();
+    vega.setRandom(vega.randomLCG(1));
     view.width(drawing.width).height(drawing.height).padding({ ...drawing.padding });
     for (const [name, value] of Object.entries(drawing.params)) view.signal(name, value);
     // vega marks the rows it is given: hand it copies
     for (const [name, rows] of Object.entries(drawing.data)) view.data(name, rows.map((row) => ({ ...row })));
     svg = await view.toSVG();
-  } finally {
+    refuseProblems();
+  } catch (error) {
     view.finalize();
+    throw error;
   }
-  refuseProblems();
-  return withWords(svg.replace(EMPTY, '').replace(TAG, (tag) => tidy(tag, words.id)), words);
+  await clear(stage, drawing);
+  stages.set(drawing.spec, stage);
+  return withWords(tidy(svg.replace(EMPTY, ''), words.id), words);
+}
+
+function setUp(spec: TopLevelSpec): Stage {
+  const problems: string[] = [];
+  const logger = collectingLogger(problems);
+  const loader = vega.loader();
+  loader.load = (uri: string) => Promise.reject(new Error(`a chart reads no files, not even ${uri}`));
+  const runtime = vega.parse(compile(spec, { config: CHART_CONFIG, logger }).spec);
+  return { view: new vega.View(runtime, { renderer: 'none', logger, loader }), problems };
+}
+
+/** Back to the params of the specification and no rows: ticks that two drawings share would else keep the order of the first. */
+async function clear({ view, problems }: Stage, { spec, data }: Drawing): Promise<void> {
+  for (const param of spec.params ?? []) if ('value' in param) view.signal(param.name, param.value);
+  for (const name of Object.keys(data)) view.data(name, []);
+  await view.runAsync();
+  problems.length = 0;
 }
 
 function collectingLogger(problems: string[]): vega.LoggerInterface {
@@ -98,13 +122,14 @@ function collectingLogger(problems: string[]): vega.LoggerInterface {
   return logger;
 }
 
-/** Inside one start tag: no inner roles, no font (the root has it), no defaults, ids unique on the page, short numbers. */
-function tidy(tag: string, id: string): string {
-  return tag
-    .replace(/ (?:(?:role|aria-[a-z]+|font-family|pointer-events)="[^"]*"|opacity="1")/g, '')
-    .replace(/ id="([^"]+)"/g, ` id="${id}-$1"`)
-    .replace(/url\(#([^)]+)\)/g, `url(#${id}-$1)`)
-    .replace(GEOMETRY, (_all, name: string, value: string) => ` ${name}="${value.replace(LONG_NUMBER, shorten)}"`);
+/** Inside tags: no inner roles, no font (the root has it), no defaults, ids unique on the page, short numbers. */
+function tidy(svg: string, id: string): string {
+  return svg.replace(TEXT_OR_ATTRIBUTE, (found: string, ownId?: string, reference?: string, name?: string, geometry?: string) => {
+    if (found.startsWith('>')) return found;
+    if (ownId !== undefined) return ` id="${id}-${ownId}"`;
+    if (reference !== undefined) return `url(#${id}-${reference})`;
+    return name === undefined || geometry === undefined ? '' : name + geometry.replace(LONG_NUMBER, shorten);
+  });
 }
 
 function shorten(number: string): string {
