@@ -1,6 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import { describeCount, roundTo } from '../figures/text.ts';
-import type { Register } from '../figures/register.ts';
+import type { Finding, Register, Severity } from '../figures/register.ts';
 import type { Bench } from '../model/bench.ts';
 
 export interface BuildSummary {
@@ -16,7 +16,7 @@ export async function countPages(dist: string): Promise<number> {
   return files.filter((name) => name.endsWith('.html')).length;
 }
 
-/** What a build compiled, one thing a line. */
+/** What a build compiled, one thing a line, and what an editor should look at. */
 export function describeSummary({ bench, register, pages, seconds }: BuildSummary): string {
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
   const rows: readonly (readonly [string, string])[] = [
@@ -29,5 +29,19 @@ export function describeSummary({ bench, register, pages, seconds }: BuildSummar
     ['seconds', roundTo(seconds, 1)],
   ];
   const width = Math.max(...rows.map(([, text]) => text.length));
-  return rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
+  const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
+  return [counts, describeFindings(register.findings)].filter(Boolean).join('\n\n');
+}
+
+const FINDINGS_SHOWN = 8;
+const WEIGHT: Readonly<Record<Severity, number>> = { warning: 0, caution: 1, note: 2 };
+
+/** The gravest first, those that say the same together; the data page of the site lists them all. */
+function describeFindings(findings: readonly Finding[]): string {
+  const sorted = findings.toSorted((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
+  const alike = [...Map.groupBy(sorted, ({ message, hint }) => `${message} ${hint}`)];
+  const shown = alike.slice(0, FINDINGS_SHOWN);
+  const lines = shown.map(([text, same]) => `  ${same.map(({ where }) => Object.values(where).join(', ')).join('; ')}\n    ${text}`);
+  const more = findings.length - shown.reduce((sum, [, same]) => sum + same.length, 0);
+  return [...lines, ...(more > 0 ? [`  and ${describeCount(more)} more, on the site's data page`] : [])].join('\n');
 }

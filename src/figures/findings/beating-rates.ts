@@ -21,12 +21,12 @@ export const beatingRates: Rule = (compiled) => {
   const { runs, longestRunMs, beats } = compiled.estimate.diagnostics;
   const beat = beats.find(({ p, q }) => Math.max(p, q) <= HIGHEST_RATIO);
   if (beat === undefined || longestRunMs === undefined || longestRunMs >= BEATS_ENOUGH * beat.periodMs || runs >= CLIPS_ENOUGH) return undefined;
-  const rates = `The ${nameOf(beat.first, compiled)} against the ${nameOf(beat.second, compiled)}`;
+  const rates = `The ${nameOf(beat.first, compiled)} and the ${nameOf(beat.second, compiled)}`;
   const span = `${runs > 1 ? 'no clip here spans more than' : `${plural(compiled.estimate.diagnostics.readings, 'reading')} here span`} ${seconds(longestRunMs)}`;
   return Number.isFinite(beat.periodMs)
     ? {
         severity: 'caution',
-        message: `${rates} beats every ${seconds(beat.periodMs)}, and ${span}: readings within one clip share their phase error.`,
+        message: `${rates} beat every ${seconds(beat.periodMs)}, and ${span}: readings within one clip share their phase error.`,
         hint: `Spread the readings of a clip over at least ${Math.ceil(beat.periodMs / 1000)} s, or restart the clip at least ${CLIPS_ENOUGH} times.`,
       }
     : {
