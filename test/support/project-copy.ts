@@ -18,6 +18,8 @@ export interface ProjectCopy extends Disposable {
   read(path: string): string;
   /** Writes a file of the copy, new or not. */
   write(path: string, content: string): void;
+  /** Removes a file or folder. */
+  remove(path: string): void;
   /** Changes the text of a file. Throws when the change changes nothing: such a test would test nothing. */
   edit(path: string, change: (text: string) => string): void;
   /** Runs a script of package.json as `npm run` does, without npm's own words. */
@@ -71,6 +73,9 @@ export function openCopy(root: string, dispose: () => void = () => {}): ProjectC
     dist: join(root, 'dist'),
     read,
     write,
+    remove(path) {
+      rmSync(join(root, path), { recursive: true });
+    },
     edit(path, change) {
       const [before, after] = [read(path), change(read(path))];
       if (before === after) throw new Error(`the edit of ${path} changes nothing`);

@@ -1,0 +1,99 @@
+/** That a build with mistakes names them all, publishes nothing, and leaves what was published alone. */
+import { existsSync, readdirSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { copyProject, type CommandResult, type ProjectCopy } from '../support/project-copy.ts';
+
+const FRONT = '---\ntitle: Broken\nsummary: Asks for what is not there.\ndate: 2026-04-21\n---\n\n';
+
+interface Mistakes {
+  readonly name: string;
+  readonly files: Readonly<Record<string, string>>;
+  /** What stderr has to say, one line each, in this order. */
+  readonly says: readonly RegExp[];
+}
+
+const CASES: readonly Mistakes[] = [
+  {
+    name: 'write-ups that ask for what does not exist',
+    files: {
+      'content/reports/a-broken.mdx': `${FRONT}<Figure id="total/orin-uhd24-a" />\n\n<Figur id="total/orrin-uhd24-a" />\n\n<Figure id="total/orrin-uhd24-a" colour="red" />\n`,
+      'content/reports/b-broken.mdx': `${FRONT}See [the pit](/rigs/pitt/) and [the measurand](../../metod/).\n`,
+      'content/methods/instrument.mdx': `${FRONT}<Readings session="orrin-uhd24-z" />\n`,
+    },
+    says: [
+      /^content\/methods\/instrument\.mdx:7:1 .*"orrin-uhd24-z".*Did you mean .*orrin-uhd24-a/,
+      /^content\/reports\/a-broken\.mdx:7:1 .*"total\/orin-uhd24-a".*Did you mean total\/orrin-uhd24-a/,
+      /^content\/reports\/a-broken\.mdx:9:1 .*<Figur>.*Did you mean Figure\b/,
+      /^content\/reports\/a-broken\.mdx:11:1 .*"colour"/,
+      /^content\/reports\/b-broken\.mdx:7:5 .*"\/rigs\/pitt\/".*Did you mean \/rigs\/pit\//,
+      /^content\/reports\/b-broken\.mdx:7:32 .*"\/metod\/".*Did you mean \/method\//,
+    ],
+  },
+  {
+    name: 'sessions with mistakes, and write-ups that are not MDX',
+    files: {
+      'content/reports/a-broken.mdx': `${FRONT}A < B, and {unclosed\n`,
+      'content/reports/b-broken.mdx': FRONT.replace('2026-04-21', '21.4.2026'),
+      'data/sessions/x-broken.md': '---\nbody: orrin-v3\nrig: balcny\nmethod: two-timers\ndate: 2026-04-11\nsettings: { resolution: uhd, rate: 23.976 }\n---\n',
+      'data/sessions/x-broken.csv': 'run,source,shown,exclude,note\n1,00:06.929,00:06.596,,\n',
+      'data/sessions/orrin-hd60-a.csv': 'run,source,shown,exclude,note\n1,00:06.929,00:06.5x6,,\n',
+    },
+    says: [
+      /^content\/reports\/a-broken\.mdx:7:/,
+      /^content\/reports\/b-broken\.mdx:4:\d+ .*YYYY-MM-DD.*"21\.4\.2026"/,
+      /^data\/sessions\/orrin-hd60-a\.csv:2  shown .*"00:06\.5x6"/,
+      /^data\/sessions\/x-broken\.md:2:7 .*"orrin-v3".*Did you mean orrin-v2/,
+      /^data\/sessions\/x-broken\.md:3:6 .*"balcny".*Did you mean balcony/,
+    ],
+  },
+];
+
+let copy: ProjectCopy;
+beforeAll(() => {
+  copy = copyProject();
+});
+afterAll(() => copy?.[Symbol.dispose]());
+
+/** Runs a command with these files in place, and takes them away again. */
+function runWith(files: Mistakes['files'], script: string): CommandResult {
+  const before = Object.keys(files).map((path) => [path, existsSync(`${copy.root}/${path}`) ? copy.read(path) : undefined] as const);
+  for (const [path, content] of Object.entries(files)) copy.write(path, content);
+  try {
+    return copy.run(script);
+  } finally {
+    for (const [path, content] of before) content === undefined ? copy.remove(path) : copy.write(path, content);
+  }
+}
+
+describe.each(CASES)('$name', ({ files, says }) => {
+  it.each(['build', 'figures', 'start'])('stop `npm run %s` with code 1, all at once, by file, with the nearest choices', (script) => {
+    const { code, stdout, stderr } = runWith(files, script);
+    expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
+    const lines = stderr.split('\n').filter((line) => Object.keys(files).some((path) => line.startsWith(path)));
+    expect(lines).toEqual(says.map((one) => expect.stringMatching(one)));
+    expect(stderr).toContain('Nothing was published.');
+    // An author's mistake is no crash.
+    expect(stderr).not.toMatch(/\n\s+at /);
+  });
+
+  it('leave no site where there was none, and the last one as it was', () => {
+    runWith(files, 'build');
+    expect(existsSync(copy.dist)).toBe(false);
+    copy.write('dist/index.html', 'the last good site');
+    runWith(files, 'build');
+    expect(readdirSync(copy.dist)).toEqual(['index.html']);
+    expect(copy.read('dist/index.html')).toBe('the last good site');
+    copy.remove('dist');
+  });
+});
+
+describe('a fault that shows only when pages are drawn', () => {
+  it('leaves the last good site as it was', () => {
+    copy.write('dist/index.html', 'the last good site');
+    const { code, stderr } = runWith({ 'content/reports/a-broken.mdx': `${FRONT}{nobodyDefinedThis.at(0)}\n` }, 'build');
+    expect(code).toBe(1);
+    expect(stderr).toContain('nobodyDefinedThis');
+    expect(copy.read('dist/index.html')).toBe('the last good site');
+    copy.remove('dist');
+  });
+});

@@ -1,0 +1,103 @@
+/** That markup in any text field of any file comes out as the text it is. */
+import { parse as parseCsv } from 'csv-parse/sync';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { isMap, isScalar, parseDocument, visit } from 'yaml';
+import { readBuiltSite, type BuiltSite } from '../support/built-site.ts';
+import { nodesOf, parsePage, type Node } from '../support/html.ts';
+import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
+import { projectFiles } from '../support/project-files.ts';
+
+const MARKUP = `<script>alert(1)</script><b>x</b>&"'`;
+
+/** The keys whose value is free text; every other value is an id, a number, a rate, a date or a choice. */
+const TEXT_KEYS = new Set(['name', 'maker', 'model', 'label', 'source', 'title', 'tagline', 'publisher', 'summary', 'author', 'firmware', 'room', 'warm-up', 'cut-short']);
+
+interface Field {
+  readonly where: string;
+  /** What stands there, unlike anywhere else: `§12§<script>…`. */
+  readonly text: string;
+}
+
+const fields: Field[] = [];
+function mark(where: string): string {
+  const text = `§${fields.length}§${MARKUP}`;
+  fields.push({ where, text });
+  return text;
+}
+
+/** Every text in front matter or YAML, replaced. Names of settings and of their levels are ids. */
+function markYaml(yaml: string, path: string, isId: (key: string) => boolean = () => false): string {
+  const document = parseDocument(yaml, { version: '1.2' });
+  visit(document, {
+    Pair(_at, pair, parents) {
+      const key = isScalar(pair.key) ? String(pair.key.value) : '';
+      if (!TEXT_KEYS.has(key) || isId(key) || !isScalar(pair.value)) return;
+      const inside = parents.flatMap((parent) => (isMap(parent) ? [] : 'key' in parent && isScalar(parent.key) ? [String(parent.key.value)] : []));
+      pair.value = document.createNode(mark([path, ...inside, key].join(' ')));
+    },
+  });
+  return document.toString({ lineWidth: 0 });
+}
+
+function markFrontMatter(text: string, path: string, withBody: boolean): string {
+  const [, yaml = '', body = ''] = /^---\n([\s\S]*?)\n---\n?([\s\S]*)$/.exec(text) ?? [];
+  // In prose a § of its own keeps the paragraph from beginning with a tag.
+  const marked = withBody ? `\n${mark(`${path} (text)`)}\n\n- a list with ${mark(`${path} (list)`)}\n` : body.replace(/caption="[^"]*"/g, () => `caption={${JSON.stringify(mark(`${path} caption`))}}`);
+  return `---\n${markYaml(yaml, path)}---\n${marked}`;
+}
+
+/** A remark on the first reading, and the last one left out with a reason. */
+function markReadings(csv: string, path: string): string {
+  const [header = [], ...rows] = parseCsv(csv) as string[][];
+  const [exclude, note] = [header.indexOf('exclude'), header.indexOf('note')];
+  rows[0]![note] = mark(`${path} note`);
+  rows.at(-1)![exclude] = mark(`${path} exclude`);
+  return [header, ...rows].map((row) => row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n') + '\n';
+}
+
+let copy: ProjectCopy;
+let site: BuiltSite;
+let documents: readonly (readonly [path: string, document: Node])[];
+
+beforeAll(() => {
+  copy = copyProject();
+  for (const path of projectFiles('data')) {
+    if (path.endsWith('.csv')) copy.edit(path, (text) => markReadings(text, path));
+    else if (path.endsWith('.yaml')) copy.edit(path, (text) => markYaml(text, path, (key) => key === 'name'));
+    else copy.edit(path, (text) => markFrontMatter(text, path, true));
+  }
+  for (const path of projectFiles('content')) copy.edit(path, (text) => markFrontMatter(text, path, path.endsWith('.md')));
+  copy.build();
+  site = readBuiltSite(copy.dist);
+  documents = site.pages.map(({ path, html }) => [path, parsePage(html)] as const);
+});
+
+afterAll(() => copy?.[Symbol.dispose]());
+
+describe('markup in every text field', () => {
+  it('was written into every kind of file', () => {
+    expect(fields.length).toBeGreaterThan(300);
+    expect(new Set(fields.map(({ where }) => where.replace(/\/[^/ ]+\.(\w+)/, '/*.$1').replace(/ .*/, '')))).toEqual(
+      new Set(['content/*.md', 'content/methods/*.mdx', 'content/reports/*.mdx', 'data/bodies/*.md', 'data/displays/*.md', 'data/links/*.md', 'data/rigs/*.md', 'data/sessions/*.csv', 'data/sessions/*.md', 'data/*.yaml']),
+    );
+  });
+
+  it('makes no element on any page', () => {
+    const made = documents.flatMap(([path, document]) => nodesOf(document).flatMap((node) => (['script', 'b'].includes(node.nodeName) ? [`${path} <${node.nodeName}>`] : [])));
+    expect(documents.length).toBeGreaterThan(50);
+    expect(made).toEqual([]);
+  });
+
+  it('comes out as text, character for character, on some page for every field', () => {
+    const texts = documents.flatMap(([, document]) =>
+      nodesOf(document).flatMap((node) => [...('value' in node ? [node.value] : []), ...('attrs' in node ? node.attrs.map(({ value }) => value) : [])]),
+    );
+    const shown = texts.filter((text) => text.includes('§')).join('\n');
+    expect(fields.filter(({ text }) => !shown.includes(text)).map(({ where }) => where)).toEqual([]);
+  });
+
+  it('is nowhere escaped twice', () => {
+    const twice = documents.flatMap(([path, document]) => nodesOf(document).flatMap((node) => ('value' in node && /&(?:lt|gt|amp|quot|#\d+);/.test(node.value) ? [`${path}: ${node.value}`] : [])));
+    expect(twice).toEqual([]);
+  });
+});

@@ -1,0 +1,102 @@
+/** That the folders of src import each other in the one direction that DEVELOPERS.md states. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { PROJECT } from '../support/project-files.ts';
+import { importsOf, readSourceImports, type Import } from './source-imports.ts';
+
+interface Permission {
+  readonly folder: string;
+  readonly typesOnly: boolean;
+}
+
+/** The last column of the table of folders: `model, figures (types)`, by each folder of the first column. */
+function readTable(): ReadonlyMap<string, readonly Permission[]> {
+  const rows = readFileSync(join(PROJECT, 'DEVELOPERS.md'), 'utf8').matchAll(/^\| (`src\/[^|]*`) \|.*\| ([^|]*) \|$/gm);
+  return new Map([...rows].flatMap(([, folders = '', allowed = '']) => {
+    const permissions = allowed === 'nothing' ? [] : allowed.split(', ').map((one) => ({ folder: one.replace(/ \(types\)$/, ''), typesOnly: one.endsWith(' (types)') }));
+    return [...folders.matchAll(/`src\/(\w+)`/g)].map(([, folder = '']) => [folder, permissions] as const);
+  }));
+}
+
+const table = readTable();
+const byFile = readSourceImports();
+const all = [...byFile.values()].flat();
+const inSource = all.filter((one): one is Import & { to: string } => one.to !== undefined);
+const folderOf = (path: string): string => path.split('/')[1] ?? '';
+const tell = ({ from, specifier }: Import): string => `${from} imports ${specifier}`;
+
+describe('the imports of src', () => {
+  it('were read, from every folder of the table', () => {
+    expect(byFile.size).toBeGreaterThan(130);
+    expect(inSource.length).toBeGreaterThan(350);
+    expect([...table.keys()].sort()).toEqual(['analysis', 'charts', 'commands', 'components', 'figures', 'ingest', 'layouts', 'model', 'pages', 'styles']);
+    expect([...new Set([...byFile.keys()].map(folderOf))].sort()).toEqual([...table.keys(), 'content.config.ts'].filter((folder) => folder !== 'styles').sort());
+    expect([...byFile].filter(([path, imports]) => path.endsWith('.astro') && imports.length > 0).length).toBeGreaterThan(20);
+  });
+
+  it('name files that exist, with their ending', () => {
+    expect(inSource.filter(({ to }) => !existsSync(join(PROJECT, to)) || !/\.(?:ts|astro|css)$/.test(to)).map(tell)).toEqual([]);
+  });
+
+  it('go one way', () => {
+    const astray = inSource.filter(({ from, to, isType }) => {
+      const [here, there] = [folderOf(from), folderOf(to)];
+      const permission = table.get(here)?.find(({ folder }) => folder === there);
+      return !to.startsWith('src/') || (here !== there && (permission === undefined || (permission.typesOnly && !isType)));
+    });
+    expect(astray.map(tell)).toEqual([]);
+  });
+
+  it('make no cycle', () => {
+    const cycles: string[] = [];
+    const done = new Set<string>();
+    const visit = (path: string, trail: readonly string[]): void => {
+      const at = trail.indexOf(path);
+      if (at >= 0) cycles.push([...trail.slice(at), path].join(' → '));
+      if (at >= 0 || done.has(path)) return;
+      for (const { to } of byFile.get(path) ?? []) if (to !== undefined) visit(to, [...trail, path]);
+      done.add(path);
+    };
+    for (const path of byFile.keys()) visit(path, []);
+    expect(done.size).toBeGreaterThanOrEqual(byFile.size);
+    expect(cycles).toEqual([]);
+  });
+
+  it.each([
+    ['vega and vega-lite', /^vega/, /^src\/charts\//],
+    ['the MDX and Markdown parser', /^satteri$/, /^src\/(?:ingest|components)\//],
+    ['YAML, CSV, front matter and schemas', /^(?:yaml|csv-parse|gray-matter|zod)\b/, /^src\/ingest\//],
+    // Raw files are published as they are, and fonts come from their packages.
+    ['the file system', /^(?:node:)?fs\b/, /^src\/(?:ingest|commands|pages\/data\/\[\.\.\.path\]\.ts|pages\/fonts\/)/],
+  ])('keep %s to where it belongs', (_what, packages, place) => {
+    const users = all.filter(({ specifier }) => packages.test(specifier));
+    expect(users.length).toBeGreaterThan(0);
+    expect(users.filter(({ from }) => !place.test(from)).map(tell)).toEqual([]);
+  });
+
+  it('never reach for the network', () => {
+    expect(all.filter(({ specifier }) => /^(?:node:)?(?:https?|http2|net|dns|tls|dgram)\b/.test(specifier)).map(tell)).toEqual([]);
+  });
+
+  it('give the mathematics nothing of Node, so that it runs in a browser alike', () => {
+    const ofMathematics = all.filter(({ from }) => ['analysis', 'model'].includes(folderOf(from)));
+    expect(ofMathematics.length).toBeGreaterThan(20);
+    expect(ofMathematics.filter(({ specifier }) => specifier.startsWith('node:')).map(tell)).toEqual([]);
+  });
+});
+
+describe('the reader of imports', () => {
+  it.each([
+    ['a.ts', "import a from './b.ts';", [['src/x/b.ts', false]]],
+    ['a.ts', "import type { A } from '../y/b.ts';", [['src/y/b.ts', true]]],
+    ['a.ts', "export { a } from './b.ts'; export type { B } from './c.ts';", [['src/x/b.ts', false], ['src/x/c.ts', true]]],
+    ['a.ts', "const a = await import('./b.ts'); type C = import('./c.ts').C;", [['src/x/b.ts', false], ['src/x/c.ts', true]]],
+    ['a.ts', "import css from './b.css?raw'; import 'vega';", [['src/x/b.css', false], [undefined, false]]],
+    ['a.ts', "// import a from './b.ts'\nconst text = \"import a from './b.ts'\";", []],
+    ['a.astro', "---\nimport A from './A.astro';\n---\n<p>import B from './B.astro'</p>", [['src/x/A.astro', false]]],
+    ['a.astro', '<p>nothing</p>', []],
+  ] as const)('finds in %s: %s', (name, text, expected) => {
+    expect(importsOf(`src/x/${name}`, text).map(({ to, isType }) => [to, isType])).toEqual(expected);
+  });
+});
