@@ -4,8 +4,8 @@ import { longestBeat, type Beat } from './beat.ts';
 import type { Chain, Method } from './chain.ts';
 import type { DelayPosterior } from './delay-posterior.ts';
 import { varianceOf } from './distribution.ts';
-import type { RunInput } from './estimate.ts';
 import type { PhaseErrors } from './phase-errors.ts';
+import type { RunInput } from './session-input.ts';
 
 export type Device = 'source' | 'body' | 'display' | 'observer';
 

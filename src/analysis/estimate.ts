@@ -16,7 +16,6 @@
  * Plain values in, plain values out; milliseconds throughout. No clock, no state: equal input, equal result.
  */
 import type { Budget, BudgetComponent } from './budget.ts';
-import type { Chain, Method } from './chain.ts';
 import { freeRunningIntervalMs } from './chain.ts';
 import { correctionsFor, type Correction } from './corrections.ts';
 import { delayPosterior, type DelayPosterior } from './delay-posterior.ts';
@@ -26,30 +25,10 @@ import type { Explanations } from './evidence.ts';
 import { flashEvidence } from './frame-count.ts';
 import { phaseErrors, readingVarianceMs2, type PhaseErrors } from './phase-errors.ts';
 import { sessionBudget } from './session-budget.ts';
+import type { SessionInput } from './session-input.ts';
 import { looseEvidence, twoTimersEvidence } from './two-timers.ts';
 import { intervalMs } from '../model/rate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-
-/** The readings of one run that count, in the order taken. */
-export interface RunInput {
-  /** source − shown, frames × observer interval, or the instrument's value. */
-  readonly latenciesMs: readonly number[];
-  /** Source stamps, one for each latency, unwrapped; needed for two timers, absent otherwise. */
-  readonly sourceMs?: readonly number[];
-}
-
-export interface SessionInput {
-  readonly method: Method;
-  readonly chain: Chain;
-  /** Each with one reading at least. */
-  readonly runs: readonly RunInput[];
-  /** Step of the timer's last digit; needed for two timers. */
-  readonly resolutionMs?: number;
-  /** What the maker of a light sensor states, as a standard uncertainty. */
-  readonly instrumentUncertaintyMs?: number;
-  /** Coverage probability of the interval; 0.95 where absent. */
-  readonly level?: number;
-}
 
 export interface Estimate {
   readonly value: number;

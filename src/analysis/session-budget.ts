@@ -12,7 +12,7 @@ import { freeRunningIntervalMs, type Chain, type Method } from './chain.ts';
 import type { Correction } from './corrections.ts';
 import type { DelayPosterior } from './delay-posterior.ts';
 import { varianceOf } from './distribution.ts';
-import type { SessionInput } from './estimate.ts';
+import type { SessionInput } from './session-input.ts';
 import { DEFAULT_TOLERANCE_PPM } from './two-timers.ts';
 
 interface Parts {

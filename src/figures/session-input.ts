@@ -1,5 +1,5 @@
 import type { Chain } from '../analysis/chain.ts';
-import type { RunInput, SessionInput } from '../analysis/estimate.ts';
+import type { RunInput, SessionInput } from '../analysis/session-input.ts';
 import type { Reading, Session } from '../model/bench.ts';
 import type { Lookup } from './lookup.ts';
 

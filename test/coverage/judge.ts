@@ -1,5 +1,6 @@
 /** Judges the analysis on one row: how often its interval holds the truth, and how wide it is, beside the textbook's. */
-import { estimateSession, type Estimate, type RunInput } from '../../src/analysis/estimate.ts';
+import { estimateSession, type Estimate } from '../../src/analysis/estimate.ts';
+import type { RunInput } from '../../src/analysis/session-input.ts';
 import { estimateSessionDifference } from '../../src/analysis/session-difference.ts';
 import type { Row } from './rows.ts';
 import { countFrames, film, setUp, worldRandom } from './world.ts';

@@ -4,7 +4,7 @@ import { rateLabel, type Rate } from '../../model/rate.ts';
 import { plural } from '../provenance.ts';
 import type { SessionFigures } from '../session-figures.ts';
 import { roundTo } from '../text.ts';
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 /** Restarting this often brings about as many independent phases as a whole beat would. */
 const CLIPS_ENOUGH = 4;

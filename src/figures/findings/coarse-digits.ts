@@ -1,6 +1,6 @@
 import { countedReadings } from '../session-input.ts';
 import { describeSignificant } from '../text.ts';
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 const STEPS = [100, 50, 20, 10, 5, 2];
 const FEWEST_STAMPS = 16;

@@ -1,4 +1,4 @@
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 /** The session's author says that it ended early. */
 export const cutShort: Rule = ({ session: { cutShort: reason } }) =>

@@ -1,7 +1,7 @@
 import { estimateDrift } from '../../analysis/drift.ts';
 import { countedReadings } from '../session-input.ts';
 import { describeMeasured } from '../text.ts';
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 /** Chance at which a slope like this comes about without any drift. */
 const RARE = 0.001;

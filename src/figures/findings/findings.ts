@@ -8,10 +8,8 @@ import { drift } from './drift.ts';
 import { manyExcluded } from './many-excluded.ts';
 import { oneRunOnly } from './one-run-only.ts';
 import { outliers } from './outliers.ts';
+import type { Rule } from './rule.ts';
 import { runsDisagree, scatterBeyondRig, scatterTooSmall, stampsAgainstRates } from './scatter.ts';
-
-/** A rule looks at one session; what it returns lacks only the rule's name and the session's. */
-export type Rule = (compiled: SessionFigures) => Pick<Finding, 'severity' | 'message' | 'hint'> | undefined;
 
 /** By name, in the order in which a session's findings are listed. */
 export const RULES: Readonly<Record<string, Rule>> = {

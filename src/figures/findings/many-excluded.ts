@@ -1,5 +1,5 @@
 import { plural } from '../provenance.ts';
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 const MOST = 0.25;
 

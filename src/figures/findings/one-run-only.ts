@@ -1,5 +1,5 @@
 import { plural } from '../provenance.ts';
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 /** All readings from one clip: nothing in the session tells how much clips differ. */
 export const oneRunOnly: Rule = ({ estimate: { diagnostics } }) =>

@@ -2,7 +2,7 @@ import { testGrubbs } from '../../analysis/outliers.ts';
 import { meanOf } from '../../analysis/summary.ts';
 import { countedReadings } from '../session-input.ts';
 import { roundTo } from '../text.ts';
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 const ALPHA = 0.01;
 

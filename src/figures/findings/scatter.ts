@@ -1,7 +1,7 @@
 /** Whether the readings scatter as the rates of the rig say that they must. */
 import { chiSquareQuantile } from '../../analysis/distributions.ts';
 import { describeSignificant } from '../text.ts';
-import type { Rule } from './findings.ts';
+import type { Rule } from './rule.ts';
 
 /** How sure the estimate must be before a finding says so; JCGM 101 has no rule for it, so this one is ours. */
 const SURE = 0.95;
