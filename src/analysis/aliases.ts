@@ -1,8 +1,11 @@
 import type { Condition, Design, Term } from './design-matrix.ts';
 import type { LeastSquaresFit } from './least-squares.ts';
+import { isEmptyCell } from './settings-terms.ts';
 
 /** Terms that these conditions cannot tell apart. */
 export interface Alias {
+  /** `confounded`: settings that change together. `empty-cells`: combinations of one interaction that nobody measured. */
+  readonly kind: 'confounded' | 'empty-cells';
   readonly terms: readonly Term[];
   /** Conditions nobody measured that would tell them apart: fewest changes from a measured one first, three at most. */
   readonly separatedBy: readonly Condition[];
@@ -19,7 +22,9 @@ const MOST_SUGGESTIONS = 3;
  */
 export function nameAliases(fit: LeastSquaresFit, design: Design, conditions: readonly Condition[]): Alias[] {
   const found = new Map<string, Alias>();
-  for (const { column, combination } of fit.aliased) {
+  for (const alias of fit.aliased) {
+    const { column, combination } = alias;
+    const kind = isEmptyCell(alias, design) ? 'empty-cells' : 'confounded';
     const columns = [...combination.map((part) => part.column), column].sort((a, b) => a - b);
     const terms = distinctTerms(columns.map((j) => design.termOf[j] ?? []));
     const breaksEquation = (condition: Condition): boolean => {
@@ -27,8 +32,8 @@ export function nameAliases(fit: LeastSquaresFit, design: Design, conditions: re
       const implied = combination.reduce((sum, part) => sum + part.coefficient * (row[part.column] ?? 0), 0);
       return Math.abs((row[column] ?? 0) - implied) > 1e-7 * Math.max(1, ...row.map(Math.abs));
     };
-    const key = terms.map((term) => term.join(':')).join(' ');
-    if (!found.has(key)) found.set(key, { terms, separatedBy: suggest(conditions, design, terms, breaksEquation) });
+    const key = [kind, ...terms.map((term) => term.join(':'))].join(' ');
+    if (!found.has(key)) found.set(key, { kind, terms, separatedBy: suggest(conditions, design, terms, breaksEquation) });
   }
   return [...found.values()];
 }

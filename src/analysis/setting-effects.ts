@@ -37,6 +37,9 @@ export type SettingEffect = SettingStep & EffectSize;
 /** By how much the effect of one step is larger at `with.to` than at `with.from`: a difference of differences. */
 export type SettingInteraction = SettingStep & { readonly with: SettingStep } & EffectSize;
 
+/** Change of the value from → to with one other setting held at a level, averaged over the rest. */
+export type SimpleEffect = SettingStep & { readonly at: { readonly setting: string; readonly level: string } } & EffectSize;
+
 /** Effects of the main terms: ordered settings step by step, unordered ones against their first level, numeric ones per unit. */
 export function estimateEffects(
   fit: LeastSquaresFit,
@@ -56,7 +59,7 @@ export function estimateEffects(
   return steps.map(({ setting, from, to }, i) => ({ setting, from, to, ...(sizes[i] ?? NOT_SEPARABLE) }));
 }
 
-/** Differences of differences for the terms of two settings, for every pair of their steps. */
+/** Differences of differences for the terms of two settings, each level of both against its first one (numeric: per unit). */
 export function estimateInteractions(
   fit: LeastSquaresFit,
   design: Design,
@@ -66,7 +69,7 @@ export function estimateInteractions(
   level: number,
 ): SettingInteraction[] {
   const pairs = termsOfOrder(2, terms).flatMap(([first, second]) =>
-    stepsOf(design, first).flatMap((a) => stepsOf(design, second).map((b) => ({ a, b }))),
+    stepsOf(design, first, 'first').flatMap((a) => stepsOf(design, second, 'first').map((b) => ({ a, b }))),
   );
   const sizes = sizesOf(
     pairs.map(({ a, b }) => {
@@ -83,6 +86,30 @@ export function estimateInteractions(
     with: { setting: b.setting, from: b.from, to: b.to },
     ...(sizes[i] ?? NOT_SEPARABLE),
   }));
+}
+
+/** For the terms of two settings: the steps of each at every level of the other, where "how much does it add" depends on it. */
+export function estimateSimpleEffects(
+  fit: LeastSquaresFit,
+  design: Design,
+  terms: readonly Term[],
+  observations: readonly CombinedUncertainty[],
+  scale: FitScale,
+  level: number,
+): SimpleEffect[] {
+  const asked = termsOfOrder(2, terms).flatMap(([first, second]) =>
+    [[first, second], [second, first]].flatMap(([own, other]) =>
+      stepsOf(design, own).flatMap((step) => levelsOf(design, other).map((at) => ({ step, at: { setting: other ?? '', level: at } }))),
+    ),
+  );
+  const sizes = sizesOf(
+    asked.map(({ step: { setting, from, to, units }, at }) => {
+      const row = (own: string): number[] => design.averageRowOf({ [setting]: own, [at.setting]: at.level });
+      return combine([[1 / units, row(to)], [-1 / units, row(from)]]);
+    }),
+    fit, observations, scale, level,
+  );
+  return asked.map(({ step: { setting, from, to }, at }, i) => ({ setting, from, to, at, ...(sizes[i] ?? NOT_SEPARABLE) }));
 }
 
 const NOT_SEPARABLE: EffectSize = { kind: 'not-estimable', reason: 'not-separable' };
@@ -115,8 +142,8 @@ function sizesOf(
   });
 }
 
-/** The steps of a setting that varies; none for one that does not. */
-function stepsOf(design: Design, id: string | undefined): (SettingStep & { readonly units: number })[] {
+/** The steps of a setting that varies; none for one that does not. `neighbours`: an ordered setting goes level by level. */
+function stepsOf(design: Design, id: string | undefined, from: 'first' | 'neighbours' = 'neighbours'): (SettingStep & { readonly units: number })[] {
   const factor: Factor | undefined = design.factors.find((candidate) => candidate.id === id);
   if (!factor || factor.levels.length < 2) return [];
   const { kind, levels, numbers = [] } = factor;
@@ -124,7 +151,11 @@ function stepsOf(design: Design, id: string | undefined): (SettingStep & { reado
   if (kind === 'numeric') {
     return [{ setting: factor.id, from: first, to: others.at(-1) ?? first, units: (numbers.at(-1) ?? 0) - (numbers[0] ?? 0) }];
   }
-  return others.map((to, k) => ({ setting: factor.id, from: kind === 'ordered' ? (levels[k] ?? first) : first, to, units: 1 }));
+  return others.map((to, k) => ({ setting: factor.id, from: kind === 'ordered' && from === 'neighbours' ? (levels[k] ?? first) : first, to, units: 1 }));
+}
+
+function levelsOf(design: Design, id: string | undefined): readonly string[] {
+  return design.factors.find((candidate) => candidate.id === id)?.levels ?? [];
 }
 
 function termsOfOrder(order: number, terms: readonly Term[]): Term[] {

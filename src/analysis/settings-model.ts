@@ -6,7 +6,14 @@ import { chiSquareUpperTail, fUpperTail } from './distributions.ts';
 import { DEFAULT_LEVEL } from './interval.ts';
 import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
 import type { FitScale } from './linear-contrast.ts';
-import { estimateEffects, estimateInteractions, type SettingEffect, type SettingInteraction } from './setting-effects.ts';
+import {
+  estimateEffects,
+  estimateInteractions,
+  estimateSimpleEffects,
+  type SettingEffect,
+  type SettingInteraction,
+  type SimpleEffect,
+} from './setting-effects.ts';
 
 /** One session's estimate, or one reading of a replicated experiment. */
 export interface SettingsObservation {
@@ -38,6 +45,8 @@ export interface SettingsFit {
   readonly effects: readonly SettingEffect[];
   /** Of the terms of two settings: how much an effect differs between levels of another setting. */
   readonly interactions: readonly SettingInteraction[];
+  /** Of the same terms: each setting's effect at every level of the other. */
+  readonly simpleEffects: readonly SimpleEffect[];
   readonly aliases: readonly Alias[];
   /** Settings that never vary here: nothing can be said of them. */
   readonly constant: readonly string[];
@@ -105,6 +114,7 @@ export function fitSettings(
     consistency,
     effects: estimateEffects(fit, design, terms, observations, scale, level),
     interactions: estimateInteractions(fit, design, terms, observations, scale, level),
+    simpleEffects: estimateSimpleEffects(fit, design, terms, observations, scale, level),
     aliases: nameAliases(fit, design, conditions),
     constant: design.constant,
     fit,

@@ -141,6 +141,7 @@ describe('what cannot be separated', () => {
     ]);
     expect(got.aliases).toEqual([
       {
+        kind: 'confounded',
         terms: [['rate'], ['audio']],
         separatedBy: [
           { rate: '60', audio: 'off', depth: '8' },
@@ -159,8 +160,9 @@ describe('what cannot be separated', () => {
   });
 });
 
+const names = (terms: readonly Term[]): string[] => terms.map((term) => term.join(':'));
+
 describe('proposeTerms', () => {
-  const names = (terms: readonly Term[]): string[] => terms.map((term) => term.join(':'));
   const withoutBlocks = NPK_FACTORS.slice(1);
 
   it('a full factorial of three supports all its interactions of two', () => {
@@ -184,6 +186,49 @@ describe('proposeTerms', () => {
     expect(proposeTerms(square, factors)).toEqual([['rate'], ['audio']]);
     expect(proposeTerms(square, factors, 0)).toEqual([['rate'], ['audio'], ['rate', 'audio']]);
     expect(proposeTerms([], factors)).toEqual([]);
+  });
+});
+
+describe('an interaction with a cell nobody measured', () => {
+  // audio adds 10 at 24 and 4 at 60 frames/s, and was not tried at 30
+  const cells = [['24', 'off', 100], ['24', 'on', 110], ['30', 'off', 80], ['60', 'off', 50], ['60', 'on', 54]] as const;
+  const rows = [...cells, ...cells].map(([rate, audio, value]) => ({ condition: { rate, audio }, value }));
+  const factors: Factor[] = [
+    { id: 'rate', kind: 'ordered', levels: ['24', '30', '60'] },
+    { id: 'audio', kind: 'unordered', levels: ['off', 'on'] },
+  ];
+  const conditions = rows.map((row) => row.condition);
+  const terms = proposeTerms(conditions, factors);
+  const got = fitted(observations(rows), factors, terms, { scale: 'stated' });
+
+  it('is taken all the same', () => expect(names(terms)).toEqual(['rate', 'audio', 'rate:audio']));
+
+  it('gives the effect at the levels that were measured, and none over all of them', () => {
+    expect(got.effects.find((effect) => effect.setting === 'audio')?.kind).toBe('not-estimable');
+    const audio = got.simpleEffects.filter((effect) => effect.setting === 'audio');
+    expect(audio.map((effect) => [effect.at.level, effect.kind === 'effect' ? Number(effect.value.toFixed(9)) : effect.reason])).toEqual([
+      ['24', 10], ['30', 'not-separable'], ['60', 4],
+    ]);
+    const [first] = audio;
+    expectDigits(first?.kind === 'effect' ? first.standardUncertainty : undefined, 1, 12); // four sessions of 1 in two means
+  });
+
+  it('gives the interaction between levels that were measured: 4 − 10', () => {
+    expect(got.interactions.map((one) => [one.from, one.to, one.kind === 'effect' ? Number(one.value.toFixed(9)) : one.reason])).toEqual([
+      ['24', '30', 'not-separable'], ['24', '60', -6],
+    ]);
+  });
+
+  it('names the cell', () => {
+    expect(got.aliases).toEqual([
+      { kind: 'empty-cells', terms: [['rate', 'audio']], separatedBy: [{ rate: '30', audio: 'on' }] },
+    ]);
+  });
+
+  it('is taken too where the cell belongs to the first level', () => {
+    const others: Factor[] = [{ id: 'rate', kind: 'ordered', levels: ['30', '24', '60'] }, ...factors.slice(1)];
+    expect(names(proposeTerms(conditions, others))).toEqual(['rate', 'audio', 'rate:audio']);
+    expect(fitted(observations(rows), others, terms, { scale: 'stated' }).aliases.map((alias) => alias.kind)).toEqual(['empty-cells']);
   });
 });
 
