@@ -1,6 +1,7 @@
 /**
  * The uncertainty budget: named, independent components of one result (JCGM 100:2008, clauses 4 and 5).
  */
+import { combineComponents } from './components.ts';
 
 /** What a component is the same for: every session on the rig, every session with the instrument, or this session only. */
 export type SharedKey = 'rig' | 'instrument' | null;
@@ -39,11 +40,13 @@ export function combineBudget(lines: readonly BudgetLine[]): Budget {
     if (!(u >= 0 && Number.isFinite(u))) throw new RangeError(`the standard uncertainty of '${name}' is ${u}; it must be finite and not negative`);
     if (!(nu > 0)) throw new RangeError(`the degrees of freedom of '${name}' are ${nu}; they must be positive`);
   }
-  const variance = lines.reduce((sum, { standardUncertainty: u }) => sum + u ** 2, 0);
-  const doubt = lines.reduce((sum, { standardUncertainty: u, degreesOfFreedom: nu }) => sum + u ** 4 / nu, 0);
+  const { standardUncertainty, degreesOfFreedom } = combineComponents(lines);
   return {
-    components: lines.map((line) => ({ ...line, varianceShare: variance > 0 ? line.standardUncertainty ** 2 / variance : 0 })),
-    standardUncertainty: Math.sqrt(variance),
-    degreesOfFreedom: doubt > 0 ? variance ** 2 / doubt : Infinity,
+    components: lines.map((line) => ({
+      ...line,
+      varianceShare: standardUncertainty > 0 ? (line.standardUncertainty / standardUncertainty) ** 2 : 0,
+    })),
+    standardUncertainty,
+    degreesOfFreedom,
   };
 }
