@@ -1,6 +1,5 @@
 import type { Condition, Design, Term } from './design-matrix.ts';
-import type { LeastSquaresFit } from './least-squares.ts';
-import { isEmptyCell } from './settings-terms.ts';
+import type { AliasedColumn, LeastSquaresFit } from './least-squares.ts';
 
 /** Terms that these conditions cannot tell apart. */
 export interface Alias {
@@ -36,6 +35,15 @@ export function nameAliases(fit: LeastSquaresFit, design: Design, conditions: re
     if (!found.has(key)) found.set(key, { kind, terms, separatedBy: suggest(conditions, design, terms, breaksEquation) });
   }
   return [...found.values()];
+}
+
+/**
+ * Is a column undetermined only because cells of its own interaction were never measured? Then what it is confounded
+ * with are the interaction itself and the settings it is made of, nothing else.
+ */
+function isEmptyCell({ column, combination }: AliasedColumn, { termOf }: Design): boolean {
+  const term = termOf[column] ?? [];
+  return term.length > 1 && combination.every((part) => (termOf[part.column] ?? []).every((id) => term.includes(id)));
 }
 
 function suggest(conditions: readonly Condition[], design: Design, terms: readonly Term[], wanted: (c: Condition) => boolean): Condition[] {
