@@ -36,17 +36,7 @@ export interface Budget {
  * @example combineBudget(four lines of equal size with 10 degrees of freedom each).degreesOfFreedom // 40
  */
 export function combineBudget(lines: readonly BudgetLine[]): Budget {
-  for (const { name, standardUncertainty: u, degreesOfFreedom: nu } of lines) {
-    if (!(u >= 0 && Number.isFinite(u))) throw new RangeError(`the standard uncertainty of '${name}' is ${u}; it must be finite and not negative`);
-    if (!(nu > 0)) throw new RangeError(`the degrees of freedom of '${name}' are ${nu}; they must be positive`);
-  }
-  const { standardUncertainty, degreesOfFreedom } = combineComponents(lines);
-  return {
-    components: lines.map((line) => ({
-      ...line,
-      varianceShare: standardUncertainty > 0 ? (line.standardUncertainty / standardUncertainty) ** 2 : 0,
-    })),
-    standardUncertainty,
-    degreesOfFreedom,
-  };
+  const combined = combineComponents(lines);
+  const variance = combined.standardUncertainty ** 2;
+  return { ...combined, components: lines.map((line) => ({ ...line, varianceShare: variance > 0 ? line.standardUncertainty ** 2 / variance : 0 })) };
 }

@@ -1,76 +1,87 @@
-/** Judges the analysis on one row: how often its interval holds the truth, and how wide it is, beside the textbook's. */
+/** Judges the analysis on one row: how often its intervals hold the truth, and how wide they are, beside the textbook's. */
+import { estimateDifference } from '../../src/analysis/difference.ts';
 import { estimateSession, type Estimate } from '../../src/analysis/estimate.ts';
 import type { RunInput } from '../../src/analysis/session-input.ts';
-import { estimateSessionDifference } from '../../src/analysis/session-difference.ts';
 import type { Row } from './rows.ts';
 import { countFrames, film, setUp, worldRandom } from './world.ts';
 
-export interface Verdict {
-  readonly name: string;
-  readonly spacingMs: number;
-  readonly sessions: number;
+/** Share of truths inside the intervals, and the mean half-width of these. */
+export interface Score {
   readonly coverage: number;
   readonly halfWidthMs: number;
-  readonly textbookCoverage: number;
-  readonly textbookHalfWidthMs: number;
-  readonly differenceCoverage: number;
-  readonly differenceHalfWidthMs: number;
 }
 
-/** t(0.975, ν), JCGM 100:2008 Table G.2 and R's qt(); for the readings per session used here. */
-const T_95: Readonly<Record<number, number>> = { 9: 2.262157, 11: 2.200985 };
+export interface Verdict {
+  readonly sessions: number;
+  readonly total: Score;
+  /** mean ± t·s/√n over all readings. */
+  readonly textbook: Score;
+  /** Of two sessions on the same rig: half as many as sessions. */
+  readonly difference: Score;
+}
 
-export interface Simulated {
-  readonly runs: RunInput[];
+export interface SimulatedSession {
+  readonly runs: readonly RunInput[];
   readonly totalMs: number;
 }
 
+/** t(0.975, ν) for the numbers of readings used here: R's qt(), as in JCGM 100:2008 Table G.2. */
+const T_975: Readonly<Record<number, number>> = { 9: 2.262157, 11: 2.200985 };
+
 /** One session on a row's rig: what was read, and what is true. */
-export function simulateSession(row: Row, draw: () => number): Simulated {
-  const bench = setUp(row.world, 100 + 200 * draw(), draw);
-  const runs = Array.from({ length: row.runs }, (): RunInput => {
-    if (row.method === 'frame-count') {
-      return { latenciesMs: countFrames(bench, row.readings, row.spacingMs, draw).map((frames) => (frames * 1000) / row.world.observer!.hz) };
-    }
-    const { sourceMs, shownMs } = film(bench, row.readings, row.spacingMs, draw);
+export function simulateSession({ world, method, runs, readings, spacingMs }: Row, draw: () => number): SimulatedSession {
+  const bench = setUp(world, 100 + 200 * draw(), draw);
+  const film1 = (): RunInput => {
+    const { sourceMs, shownMs } = film(bench, readings, spacingMs, draw);
     return { sourceMs, latenciesMs: sourceMs.map((source, i) => source - shownMs[i]!) };
-  });
-  return { runs, totalMs: bench.totalMs };
+  };
+  const count1 = (): RunInput => ({ latenciesMs: countFrames(bench, readings, spacingMs, draw).map((frames) => (frames * 1000) / world.observer!.hz) });
+  return { runs: Array.from({ length: runs }, method === 'frame-count' ? count1 : film1), totalMs: bench.totalMs };
 }
 
+export function analyse({ method, chain, world }: Row, { runs }: SimulatedSession): Estimate {
+  return estimateSession({ method, chain, runs, resolutionMs: world.resolutionMs });
+}
+
+/** `sessions` sessions of a row, drawn from `seed`. */
 export function judge(row: Row, sessions: number, seed: number): Verdict {
   const draw = worldRandom(seed);
-  const sums = { covered: 0, half: 0, bookCovered: 0, bookHalf: 0, differenceCovered: 0, differenceHalf: 0 };
+  const [total, textbook, difference] = [new Tally(), new Tally(), new Tally()];
   let previous: { estimate: Estimate; totalMs: number } | undefined;
   for (let i = 0; i < sessions; i += 1) {
-    const { runs, totalMs } = simulateSession(row, draw);
-    const estimate = estimateSession({ method: row.method, chain: row.chain, runs, resolutionMs: row.world.resolutionMs });
-    const latencies = runs.flatMap(({ latenciesMs }) => latenciesMs);
-    const mean = latencies.reduce((sum, x) => sum + x, 0) / latencies.length;
-    const s = Math.sqrt(latencies.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (latencies.length - 1));
-    const book = (T_95[latencies.length - 1]! * s) / Math.sqrt(latencies.length);
-    sums.covered += Number(estimate.interval.low <= totalMs && totalMs <= estimate.interval.high);
-    sums.half += (estimate.interval.high - estimate.interval.low) / 2;
-    sums.bookCovered += Number(Math.abs(mean - totalMs) <= book);
-    sums.bookHalf += book;
+    const session = simulateSession(row, draw);
+    const estimate = analyse(row, session);
+    total.add(estimate.value - session.totalMs, estimate.expandedUncertainty);
+    textbook.add(...textbookInterval(session));
     if (previous) {
-      const { value, expandedUncertainty } = estimateSessionDifference(estimate, previous.estimate, { rig: true, instrument: true });
-      sums.differenceCovered += Number(Math.abs(value - (totalMs - previous.totalMs)) <= expandedUncertainty);
-      sums.differenceHalf += expandedUncertainty;
-      previous = undefined;
-    } else {
-      previous = { estimate, totalMs };
+      const found = estimateDifference(estimate, previous.estimate);
+      if (found.kind !== 'difference') throw new Error(`${row.name}: a difference has no interval (${found.reason})`);
+      difference.add(found.value - (session.totalMs - previous.totalMs), (found.interval.high - found.interval.low) / 2);
     }
+    previous = previous ? undefined : { estimate, totalMs: session.totalMs };
   }
-  return {
-    name: row.name,
-    spacingMs: row.spacingMs,
-    sessions,
-    coverage: sums.covered / sessions,
-    halfWidthMs: sums.half / sessions,
-    textbookCoverage: sums.bookCovered / sessions,
-    textbookHalfWidthMs: sums.bookHalf / sessions,
-    differenceCoverage: sums.differenceCovered / Math.floor(sessions / 2),
-    differenceHalfWidthMs: sums.differenceHalf / Math.floor(sessions / 2),
-  };
+  return { sessions, total: total.score(), textbook: textbook.score(), difference: difference.score() };
+}
+
+function textbookInterval({ runs, totalMs }: SimulatedSession): [errorMs: number, halfWidthMs: number] {
+  const readings = runs.flatMap(({ latenciesMs }) => latenciesMs);
+  const mean = readings.reduce((sum, x) => sum + x, 0) / readings.length;
+  const variance = readings.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (readings.length - 1);
+  return [mean - totalMs, T_975[readings.length - 1]! * Math.sqrt(variance / readings.length)];
+}
+
+class Tally {
+  private inside = 0;
+  private widths = 0;
+  private count = 0;
+
+  add(errorMs: number, halfWidthMs: number): void {
+    this.inside += Number(Math.abs(errorMs) <= halfWidthMs);
+    this.widths += halfWidthMs;
+    this.count += 1;
+  }
+
+  score(): Score {
+    return { coverage: this.inside / this.count, halfWidthMs: this.widths / this.count };
+  }
 }

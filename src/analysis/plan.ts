@@ -1,0 +1,77 @@
+/**
+ * How many runs, how many readings in each and how far apart: the least work that gives what is wanted.
+ *
+ * Designs are tried from the least work on, each simulated on the rig and analysed as real sessions are
+ * (`precision.ts`). Work is counted in readings; a restart counts as three.
+ */
+import { estimateDifference } from './difference.ts';
+import { advisedSpacingMs, simulateTrials, type Design, type Setup, type Trial } from './precision.ts';
+
+/** A half-width U for one session, or a smallest difference of two sessions on the rig and the power to see it. */
+export type Wanted =
+  | { readonly kind: 'half-width'; readonly halfWidthMs: number }
+  | { readonly kind: 'difference'; readonly differenceMs: number; readonly power: number };
+
+export interface Plan extends Design {
+  /** False where no design tried gives what is wanted; the plan is then the best of them. */
+  readonly reached: boolean;
+  /** Mean half-width of a session's interval, in ms. */
+  readonly halfWidthMs: number;
+  /** Share of pairs of sessions whose interval for the difference leaves 0 out, with its true value as wanted. */
+  readonly power?: number;
+  /** Standard uncertainty that no further reading takes away: the rig's and the instrument's own, in ms. */
+  readonly floorMs: number;
+}
+
+const RUNS = [1, 2, 3, 4, 6, 8];
+const READINGS = [3, 5, 8, 12, 20, 30];
+const RESTART_WORK = 3;
+const SESSIONS = 16;
+
+/** The plan of least work. Throws a RangeError for wishes that no plan can have. */
+export function planSession(setup: Setup, wanted: Wanted): Plan {
+  check(wanted);
+  let best: { plan: Plan; score: number } | undefined;
+  for (const design of designsByWork(setup)) {
+    const trials = simulateTrials(setup, design, SESSIONS);
+    const plan = assess(design, trials, wanted);
+    if (plan.reached) return plan;
+    const score = plan.power ?? -plan.halfWidthMs;
+    if (!best || score > best.score) best = { plan, score };
+  }
+  return best!.plan;
+}
+
+function assess(design: Design, trials: readonly Trial[], wanted: Wanted): Plan {
+  const halfWidthMs = trials.reduce((sum, { estimate }) => sum + estimate.expandedUncertainty, 0) / trials.length;
+  const shared = trials[0]!.estimate.components.filter(({ sharedKey }) => sharedKey !== null);
+  const common = { ...design, halfWidthMs, floorMs: Math.hypot(...shared.map(({ standardUncertainty }) => standardUncertainty)) };
+  if (wanted.kind === 'half-width') return { ...common, reached: halfWidthMs <= wanted.halfWidthMs };
+  const power = powerOfPairs(trials, wanted.differenceMs);
+  return { ...common, power, reached: power >= wanted.power };
+}
+
+/** Share of all pairs of trials, one of them slower by `differenceMs`, whose difference is told from 0. */
+function powerOfPairs(trials: readonly Trial[], differenceMs: number): number {
+  let [seen, pairs] = [0, 0];
+  trials.forEach((a, i) => {
+    for (const b of trials.slice(i + 1)) {
+      const found = estimateDifference({ value: a.errorMs + differenceMs, components: a.estimate.components }, { value: b.errorMs, components: b.estimate.components }, a.estimate.interval.level);
+      if (found.kind === 'difference' && found.interval.low > 0) seen += 1;
+      pairs += 1;
+    }
+  });
+  return seen / pairs;
+}
+
+function designsByWork(setup: Setup): Design[] {
+  const work = ({ runs, readings }: Design): number => runs * readings + (runs - 1) * RESTART_WORK;
+  return RUNS.flatMap((runs) => READINGS.map((readings) => ({ runs, readings, spacingMs: advisedSpacingMs(setup, readings) })))
+    .sort((a, b) => work(a) - work(b) || a.runs - b.runs);
+}
+
+function check(wanted: Wanted): void {
+  const size = wanted.kind === 'half-width' ? wanted.halfWidthMs : wanted.differenceMs;
+  if (!(size > 0 && Number.isFinite(size))) throw new RangeError(`a plan needs a ${wanted.kind} above 0 ms, not ${size}`);
+  if (wanted.kind === 'difference' && !(wanted.power > 0 && wanted.power < 1)) throw new RangeError(`a power lies between 0 and 1, not at ${wanted.power}`);
+}

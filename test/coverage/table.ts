@@ -1,0 +1,42 @@
+/** The published table of the coverage bench: its shape, where it is kept, and what tells that it is stale. */
+import { analyse, simulateSession, type Verdict } from './judge.ts';
+import type { Row } from './rows.ts';
+import { worldRandom } from './world.ts';
+
+export const TABLE_FILE = new URL('../../src/analysis/coverage-table.json', import.meta.url);
+
+/** Nominal level, and the share of truths that every row must hold. */
+export const LEVEL = 0.95;
+export const ACCEPTED = { low: 0.93, high: 0.98 };
+
+export interface TableRow extends Verdict {
+  readonly rig: string;
+  readonly method: string;
+  readonly runs: number;
+  readonly readings: number;
+  readonly spacingMs: number;
+  /** Why the interval is as wide as it is, where more readings would not help. */
+  readonly note?: string;
+  /** The row's first session: any change of the analysis or of the world shows here. */
+  readonly first: { readonly valueMs: number; readonly halfWidthMs: number };
+}
+
+export interface CoverageTable {
+  readonly level: number;
+  readonly rows: readonly TableRow[];
+}
+
+/** Every row has numbers of its own. */
+export function seedOf(index: number): number {
+  return 20_260_000 + index;
+}
+
+export function firstSession(row: Row, index: number): TableRow['first'] {
+  const estimate = analyse(row, simulateSession(row, worldRandom(seedOf(index))));
+  return { valueMs: estimate.value, halfWidthMs: estimate.expandedUncertainty };
+}
+
+export function tableRow(row: Row, index: number, verdict: Verdict): TableRow {
+  const { name, method, runs, readings, spacingMs, note } = row;
+  return { rig: name, method, runs, readings, spacingMs, ...(note && { note }), ...verdict, first: firstSession(row, index) };
+}
