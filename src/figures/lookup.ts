@@ -12,7 +12,16 @@ export interface Lookup {
   level(setting: string, level: string): string;
 }
 
+/** Benches are frozen, so what was looked up once stays so. */
+const lookups = new WeakMap<Bench, Lookup>();
+
 export function lookup(bench: Bench): Lookup {
+  const found = lookups.get(bench) ?? indexed(bench);
+  lookups.set(bench, found);
+  return found;
+}
+
+function indexed(bench: Bench): Lookup {
   const setting = finder('setting', bench.settings);
   return {
     body: finder('body', bench.bodies),

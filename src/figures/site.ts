@@ -11,6 +11,8 @@ export interface Site {
   readonly find: Lookup;
   /** The figure with this id; undefined when there is none. */
   figure(id: string): Figure | undefined;
+  /** Every figure of one session, in the order of the register. */
+  figuresOf(session: string): readonly Figure[];
   findingsOf(key: string, id: string): readonly Finding[];
 }
 
@@ -35,11 +37,13 @@ export function forgetSite(): void {
 async function readSite(root: string): Promise<Site> {
   const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir: join(root, 'content') });
   const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
+  const bySession = Map.groupBy(register.figures, ({ of }) => of['session']);
   return {
     bench,
     register,
     find: lookup(bench),
     figure: (id) => byId.get(id),
+    figuresOf: (session) => bySession.get(session) ?? [],
     findingsOf: (key, id) => register.findings.filter(({ where }) => where[key] === id),
   };
 }

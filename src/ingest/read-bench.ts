@@ -14,6 +14,10 @@ import { siteSchema } from './schemas/site.ts';
 import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
 import { parseSession, type Known } from './sessions.ts';
 import { parseSettings } from './settings.ts';
+import type { Source } from './source.ts';
+
+/** Sessions read at once: with hundreds of small files most of the time is spent waiting, and a process may not open them all. */
+const READ_AHEAD = 50;
 
 const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions'];
 
@@ -101,13 +105,18 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
 async function readSessions(data: Folder, known: Known, problems: ProblemList): Promise<{ ids: readonly string[]; sessions: readonly Session[] }> {
   const sessions: Session[] = [];
   const entries = await data.list('sessions', ['.md', '.csv'], true);
-  for (const { id, files } of entries) {
+  let sources: (readonly (Source | undefined)[])[] = [];
+  const read = (name: string | undefined) => (name === undefined ? undefined : data.readSource(`sessions/${name}`));
+  for (const [index, { id, files }] of entries.entries()) {
+    if (index % READ_AHEAD === 0) {
+      const next = entries.slice(index, index + READ_AHEAD);
+      sources = await Promise.all(next.map((entry) => Promise.all([read(entry.files.get('.md')), read(entry.files.get('.csv'))])));
+    }
+    const [source, readingsSource] = sources[index % READ_AHEAD] ?? [];
     const [frontFile, readingsFile] = [files.get('.md'), files.get('.csv')];
     const published = `${data.area.name}/sessions/${id}`;
     if (frontFile === undefined) problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
     if (readingsFile === undefined) problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
-    const source = frontFile === undefined ? undefined : await data.readSource(`sessions/${frontFile}`);
-    const readingsSource = readingsFile === undefined ? undefined : await data.readSource(`sessions/${readingsFile}`);
     const front = source && parseFrontMatter(source);
     const session = source && front && parseSession({ id, source, front, readingsSource }, known);
     if (session) sessions.push(session);
