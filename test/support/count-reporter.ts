@@ -1,4 +1,4 @@
-import type { Reporter, SerializedError, TestModule } from 'vitest/node';
+import type { Reporter, SerializedError, TestModule, TestRunEndReason } from 'vitest/node';
 
 /**
  * The last line of a test run, plain: `412 passed, 0 failed`.
@@ -7,8 +7,10 @@ import type { Reporter, SerializedError, TestModule } from 'vitest/node';
  * which no test passed or failed has failed: a suite that looked at nothing has proved nothing.
  */
 export default class CountReporter implements Reporter {
-  onTestRunEnd(modules: readonly TestModule[], unhandled: readonly SerializedError[]): void {
-    const counts = countTests(modules, unhandled.length);
+  onTestRunEnd(modules: readonly TestModule[], unhandled: readonly SerializedError[], reason: TestRunEndReason): void {
+    const counted = countTests(modules, unhandled.length);
+    // A set-up that throws ends the run before there is a test to blame.
+    const counts = reason === 'passed' ? counted : { ...counted, failed: Math.max(1, counted.failed) };
     if (counts.failed > 0 || counts.passed === 0) process.exitCode = 1;
     process.once('exit', () => console.log(describeCounts(counts)));
   }
