@@ -72,6 +72,8 @@ export function judgeFamily<D extends DifferenceResult>(questions: readonly Diff
         difference,
         margin,
         alpha,
+        // Holm asks alpha over the number of comparisons of the first, and of no other more.
+        planAlpha: alpha / Math.max(1, members),
         ...(pDifference === undefined ? {} : { pDifference }),
         ...(pEquivalence === undefined ? {} : { pEquivalence }),
         ...(plan === undefined ? {} : { plan }),

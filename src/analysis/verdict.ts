@@ -19,6 +19,8 @@ export interface VerdictQuestion {
   /** p of equivalence, adjusted for the family; the pair of one-sided tests' own p where it stands alone. */
   readonly pEquivalence?: number;
   readonly plan?: RunPlan;
+  /** Level at which further runs are planned; alpha where it stands alone, stricter in a family. */
+  readonly planAlpha?: number;
 }
 
 /**
@@ -31,12 +33,12 @@ export interface VerdictQuestion {
  *
  * Rules 2 and 3 each err with probability alpha at most; in a family pass the adjusted p-values.
  */
-export function decideVerdict({ difference, margin, alpha = 0.05, pDifference, pEquivalence, plan }: VerdictQuestion): Verdict {
+export function decideVerdict({ difference, margin, alpha = 0.05, pDifference, pEquivalence, plan, planAlpha = alpha }: VerdictQuestion): Verdict {
   if (difference.kind === 'not-estimable') return { kind: 'not-estimable', reason: difference.reason };
   const equivalent = (pEquivalence ?? testEquivalence(difference, margin, alpha).p) <= alpha;
   if ((pDifference ?? difference.p) <= alpha) {
     return { kind: difference.value > 0 ? 'slower' : 'faster', withinMargin: equivalent };
   }
   if (equivalent) return { kind: 'same', margin };
-  return { kind: 'not-settled', furtherRuns: planFurtherRuns(difference.value, plan, margin, alpha) };
+  return { kind: 'not-settled', furtherRuns: planFurtherRuns(difference.value, plan, margin, planAlpha) };
 }

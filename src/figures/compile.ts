@@ -17,12 +17,16 @@ import { benchFigures } from './bench-figures.ts';
 import { checkWriteUps, expectedOf, knownOf } from './check-write-ups.ts';
 import { compileSessions, type Compilation, type Contribution } from './compilation.ts';
 import { findingsOf } from './findings/findings.ts';
+import { compileComparisons } from './comparisons/compile-comparisons.ts';
+import { compileSettings } from './settings/compile-settings.ts';
 import type { Register } from './register.ts';
 
 /** In the order in which the register lists what they add. */
 const COMPILERS: readonly ((compilation: Compilation) => Contribution)[] = [
   ({ sessions }) => ({ figures: sessions.flatMap(({ figures }) => figures), findings: findingsOf(sessions) }),
   ({ bench }) => ({ figures: benchFigures(bench), findings: [] }),
+  compileComparisons,
+  compileSettings,
 ];
 
 /** Throws one ProblemsError with every mistake of the bench and of its write-ups. */

@@ -12,6 +12,18 @@ export interface Kind {
 
 const kind = (anchor: string, label: string, unit: Kind['unit'], inWords: string): Kind => ({ anchor, label, unit, inWords });
 
+/** Figures of two sessions or more; each kind's words say what its figures have in common. */
+const COMPARISON_KINDS = {
+  difference: kind('difference', 'Difference', 'ms', 'The total latency of one session less that of another: components that both share count once, so what is equal in both falls out.'),
+  ratio: kind('ratio', 'Ratio', '1', 'The total latency of one session over that of another, with Fieller’s interval.'),
+  verdict: kind('verdict', 'Verdict', 'ms', 'What a difference allows to say, adjusted for all comparisons that are read together.'),
+  family: kind('family', 'Comparisons read together', '1', 'How many comparisons were adjusted together.'),
+  effect: kind('effect', 'Effect of a setting', 'ms', 'From a weighted linear model of the sessions’ totals on their settings.'),
+  'effect-verdict': kind('effect-verdict', 'Effect of a setting, in words', 'ms', 'What an effect allows to say, adjusted for all effects of its model.'),
+  interaction: kind('interaction', 'How an effect depends on another setting', 'ms', 'From a weighted linear model of the sessions’ totals on their settings: a difference of differences.'),
+  'interaction-verdict': kind('interaction-verdict', 'How an effect depends on another setting, in words', 'ms', 'What an interaction allows to say, adjusted for all interactions of its model.'),
+} as const satisfies Record<string, Kind>;
+
 export const KINDS = {
   total: kind('total', 'Total latency', 'ms', 'The mean age of the picture on the display, display included: the mean of the readings that count, with the rig’s corrections.'),
   frames: kind('frames', 'Total latency in frames', 'frames', 'Total latency times the body’s exact frame rate.'),
@@ -25,6 +37,7 @@ export const KINDS = {
   readings: kind('readings', 'Readings that count', '1', 'How many readings entered the mean.'),
   runs: kind('runs', 'Runs', '1', 'How many clips, each started afresh, the readings come from.'),
   excluded: kind('excluded', 'Readings excluded', '1', 'How many readings are kept and shown, but do not count; each with its reason.'),
+  ...COMPARISON_KINDS,
   count: kind('counts', 'Count', '1', 'Counted over everything in data/.'),
 } as const satisfies Record<string, Kind>;
 

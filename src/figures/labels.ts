@@ -15,7 +15,7 @@ export interface Labels {
   readonly shared: string;
 }
 
-interface Column {
+export interface Column {
   /** The commonest trait of the column. */
   readonly common: Trait;
   /** Share of the sessions that have it. */
@@ -53,7 +53,7 @@ function bodyOf([body]: readonly Trait[]): string {
   return body?.key ?? '';
 }
 
-function columnsOf(rows: readonly (readonly Trait[])[]): readonly Column[] {
+export function columnsOf(rows: readonly (readonly Trait[])[]): readonly Column[] {
   return (rows[0] ?? []).map((first, index) => {
     const groups = [...Map.groupBy(rows, (row) => row[index]?.key).values()].sort((a, b) => b.length - a.length);
     const [largest = []] = groups;
@@ -62,11 +62,11 @@ function columnsOf(rows: readonly (readonly Trait[])[]): readonly Column[] {
 }
 
 /** Whether the commonest trait of a column goes without saying in the rows that have it. */
-function isSilent({ common, share }: Column): boolean {
+export function isSilent({ common, share }: Column): boolean {
   return share === 1 || (common.role !== 'name' && share > 0.5);
 }
 
-function describeShared(columns: readonly Column[]): string {
+export function describeShared(columns: readonly Column[]): string {
   const list = (test: (column: Column) => boolean): string =>
     columns
       .filter((column) => isSilent(column) && column.common.full !== '' && (column.share === 1 || column.common.role === 'setting') && test(column))
@@ -91,7 +91,7 @@ function tellApart(labels: readonly string[], rows: readonly (readonly Trait[])[
   });
 }
 
-function join(traits: readonly Trait[]): string {
+export function join(traits: readonly Trait[]): string {
   return capitalize(traits.map(({ short }) => short).filter((short) => short !== '').join(', '));
 }
 

@@ -66,6 +66,28 @@ export interface Figure {
   readonly group?: string;
   /** How it is computed, where that takes more words than its kind has. */
   readonly inWords?: string;
+  /** Two-sided p of a true value of 0, of this figure alone. */
+  readonly p?: number;
+  /** What the data allow to say of a comparison. */
+  readonly verdict?: VerdictData;
+  /** Why it has no interval, where one would be expected: `no-scatter`, `no-budget`, `unbounded`. */
+  readonly reason?: string;
+}
+
+/** A verdict as data; its words are the figure's text. */
+export interface VerdictData {
+  readonly word: 'slower' | 'faster' | 'same' | 'not-settled' | 'not-estimable';
+  /** Half-width of what counts as the same, in ms. */
+  readonly marginMs: number;
+  readonly family: string;
+  /** How many comparisons were adjusted together. */
+  readonly familySize: number;
+  /** Holm-adjusted p of no difference. */
+  readonly pAdjusted?: number;
+  /** Holm-adjusted p of a difference of the margin or more. */
+  readonly pSameAdjusted?: number;
+  /** On each side, where that many would settle it. */
+  readonly furtherRuns?: number;
 }
 
 export type Severity = 'note' | 'caution' | 'warning';

@@ -50,6 +50,6 @@ function same(text: string): Pick<Trait, 'short' | 'full'> {
 }
 
 /** Leaves abbreviations as they are: `Bit depth` → `bit depth`, `HDR mode` → `HDR mode`. */
-function lowerFirst(text: string): string {
+export function lowerFirst(text: string): string {
   return /^[A-Z][a-z]/.test(text) ? text.slice(0, 1).toLowerCase() + text.slice(1) : text;
 }

@@ -1,0 +1,196 @@
+/** A family of comparisons → its figures: difference, ratio and verdict of each pair, and the size of the family. */
+import type { BudgetedValue } from '../../analysis/components.ts';
+import type { Difference, NoDifference } from '../../analysis/difference.ts';
+import { compareFamily, type Comparison } from '../../analysis/family.ts';
+import { estimateRatio } from '../../analysis/ratio.ts';
+import { intervalMs } from '../../model/rate.ts';
+import type { Compilation } from '../compilation.ts';
+import { groupEntry } from '../entry-groups.ts';
+import { KINDS, type KindName } from '../kinds.ts';
+import type { Component, Figure, VerdictData } from '../register.ts';
+import { describeCount, describeMeasured, describeValue } from '../text.ts';
+import { differenceId, familySizeId, ratioId, verdictId, type Family, type SessionPair } from './family.ts';
+import { describePair } from './pair-words.ts';
+import { labelPairs, type PairLabels } from './pair-labels.ts';
+import { describeRatio } from './ratio-text.ts';
+import { planRuns } from './run-plan.ts';
+import { describeMargin, describeP, describeReason, describeVerdict } from './verdict-text.ts';
+
+const ALPHA = 0.05;
+
+/** What a margin is where nobody states one: half a frame interval of the faster of the two rates. */
+export function defaultMarginMs({ session }: Compilation, { a, b }: SessionPair): number {
+  return Math.min(...[a, b].map((id) => intervalMs(session(id).session.rate))) / 2;
+}
+
+export function comparisonFigures(compilation: Compilation, family: Family): readonly Figure[] {
+  const labels = labelPairs(compilation.bench, family.pairs);
+  const asked = family.pairs.map((pair) => ({ pair, marginMs: pair.marginMs ?? defaultMarginMs(compilation, pair), a: comparedSession(compilation, pair.a), b: comparedSession(compilation, pair.b) }));
+  const comparisons = compareFamily(
+    asked.map(({ pair, a, b, marginMs }) => ({ id: differenceId(pair), a: a.budget, b: b.budget, margin: marginMs, plan: planRuns(a, b) })),
+    ALPHA,
+  );
+  const figures = comparisons.flatMap((comparison, index): readonly Figure[] => {
+    const question = asked[index];
+    if (question === undefined) return [];
+    const { pair, marginMs, a, b } = question;
+    return [
+      differenceFigure({ compilation, family, labels, pair, sides: [a, b], difference: comparison.difference }),
+      ...ratioFigure(compilation, family, pair, a.budget, b.budget, labels),
+      verdictFigure(compilation, family, pair, comparison, marginMs, labels),
+    ];
+  });
+  return [...figures, sizeFigure(family, figures)];
+}
+
+export interface DifferenceOf {
+  readonly compilation: Compilation;
+  readonly family: Family;
+  readonly labels: PairLabels;
+  readonly pair: SessionPair;
+  readonly sides: readonly [ComparedSession, ComparedSession];
+  readonly difference: Difference | NoDifference;
+}
+
+export function differenceFigure({ compilation, family, labels, pair, sides, difference }: DifferenceOf): Figure {
+  const { value } = difference;
+  const figure = ofPair(compilation, family, pair, 'difference', differenceId(pair), labels);
+  const words = describePair(compilation, pair);
+  if (difference.kind === 'not-estimable') {
+    return { ...figure, value, reason: difference.reason, text: describeValue(value, 1, 'ms'), inWords: `${words} No interval: ${describeReason(difference.reason)}.` };
+  }
+  const { interval, standardUncertainty, degreesOfFreedom, p } = difference;
+  return {
+    ...figure,
+    value,
+    standardUncertainty,
+    degreesOfFreedom: finiteOrNull(degreesOfFreedom),
+    interval,
+    coverageFactor: (interval.high - value) / standardUncertainty,
+    p,
+    components: componentsOf(compilation, sides, difference),
+    text: describeMeasured(value, (interval.high - interval.low) / 2, 'ms'),
+    inWords: words,
+  };
+}
+
+function ratioFigure(compilation: Compilation, family: Family, pair: SessionPair, a: BudgetedValue, b: BudgetedValue, labels: PairLabels): readonly Figure[] {
+  const ratio = estimateRatio(a, b, 1 - ALPHA);
+  // Over zero there is no ratio to publish; without scatter the difference says why.
+  if (ratio.kind === 'not-estimable') return [];
+  const { value, degreesOfFreedom, set } = ratio;
+  return [{
+    ...ofPair(compilation, family, pair, 'ratio', ratioId(pair), labels),
+    value,
+    degreesOfFreedom: finiteOrNull(degreesOfFreedom),
+    ...(set.kind === 'bounded' ? { interval: { low: set.low, high: set.high, level: set.level } } : { reason: 'unbounded' }),
+    text: describeRatio(ratio),
+    inWords: `${KINDS.ratio.inWords} ${describePair(compilation, pair)}`,
+  }];
+}
+
+function verdictFigure(compilation: Compilation, family: Family, pair: SessionPair, comparison: Comparison, marginMs: number, labels: PairLabels): Figure {
+  const { verdict, difference, pDifference, pEquivalence } = comparison;
+  const data: VerdictData = {
+    word: verdict.kind,
+    marginMs,
+    family: family.id,
+    familySize: family.pairs.length,
+    ...(pDifference === undefined ? {} : { pAdjusted: pDifference }),
+    ...(pEquivalence === undefined ? {} : { pSameAdjusted: pEquivalence }),
+    ...(verdict.kind === 'not-settled' && verdict.furtherRuns.kind === 'runs' ? { furtherRuns: verdict.furtherRuns.each } : {}),
+  };
+  return {
+    ...ofPair(compilation, family, pair, 'verdict', verdictId(family.id, pair), labels),
+    value: difference.value,
+    ...(difference.kind === 'difference' ? { interval: difference.interval } : {}),
+    verdict: data,
+    text: describeVerdict(comparison, marginMs),
+    inWords: [describePair(compilation, pair), ...describeDecision(data, family, pair)].join(' '),
+  };
+}
+
+function describeDecision({ familySize, marginMs, pAdjusted, pSameAdjusted }: VerdictData, family: Family, pair: SessionPair): readonly string[] {
+  const margin = `The same means within ± ${describeMargin(marginMs)}, ${pair.marginMs === undefined ? 'half a frame interval of the faster rate' : 'as the write-up states'}.`;
+  const size = familySize === 1
+    ? 'It is the only comparison of its family, so nothing is adjusted.'
+    : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${family.inWords}): the probability of any false “slower” or “faster” among them is at most 5 %, and so is that of any false “the same”. The interval is this comparison’s own.`;
+  const p = pAdjusted === undefined || pSameAdjusted === undefined ? [] : [`Adjusted p of no difference: ${describeP(pAdjusted)}; of a difference beyond the margin: ${describeP(pSameAdjusted)}.`];
+  return [size, margin, ...p];
+}
+
+function sizeFigure(family: Family, figures: readonly Figure[]): Figure {
+  const size = family.pairs.length;
+  const sources = new Map(figures.flatMap((figure) => figure.sources).map((source) => [source.file, source]));
+  return {
+    id: familySizeId(family.id),
+    kind: 'family',
+    of: family.of,
+    unit: KINDS.family.unit,
+    value: size,
+    readings: Math.max(0, ...figures.map(({ readings }) => readings)),
+    runs: Math.max(0, ...figures.map(({ runs }) => runs)),
+    excluded: 0,
+    sources: [...sources.values()],
+    text: describeCount(size),
+    label: KINDS.family.label,
+    entry: groupEntry(family.group, familySizeId(family.id)),
+    group: family.groupTitle,
+    inWords: `The number of comparisons in the family: ${family.inWords}. Their verdicts are adjusted together by Holm’s method.`,
+  };
+}
+
+/** What every figure of a pair has in common. */
+function ofPair({ session }: Compilation, family: Family, pair: SessionPair, kind: KindName, id: string, labels: PairLabels): Omit<Figure, 'value' | 'text'> {
+  const totals = [pair.a, pair.b].map((each) => session(each).figures.find((figure) => figure.kind === 'total'));
+  const sum = (of: 'readings' | 'runs' | 'excluded'): number => totals.reduce((total, figure) => total + (figure?.[of] ?? 0), 0);
+  const sources = new Map(totals.flatMap((figure) => figure?.sources ?? []).map((source) => [source.file, source]));
+  const { group, row } = labels.of(pair);
+  return {
+    id,
+    kind,
+    of: { session: pair.a, than: pair.b },
+    unit: KINDS[kind].unit,
+    readings: sum('readings'),
+    runs: sum('runs'),
+    excluded: sum('excluded'),
+    sources: [...sources.values()],
+    label: `${KINDS[kind].label}: ${[group, row].filter(Boolean).join(', ')}`,
+    entry: groupEntry(family.group, id),
+    group: family.groupTitle,
+  };
+}
+
+/** One session as a side of a comparison. */
+export interface ComparedSession {
+  readonly id: string;
+  readonly budget: BudgetedValue;
+  readonly runs: number;
+}
+
+export function comparedSession({ session, budgetOf }: Compilation, id: string): ComparedSession {
+  const runs = session(id).figures.find(({ kind }) => kind === 'total')?.runs ?? 1;
+  return { id, budget: budgetOf(id), runs };
+}
+
+/** Each session's own components under its name; of a shared one, what is left where the two have it in different sizes. */
+function componentsOf({ session }: Compilation, sides: readonly ComparedSession[], { components, standardUncertainty }: Difference): readonly Component[] {
+  return components.filter((component) => component.standardUncertainty > 0).map((component): Component => {
+    const owner = sides.find(({ budget }) => budget.components.includes(component));
+    const described = sides.flatMap(({ id }) => session(id).estimate.components).find(({ name }) => name === component.name);
+    return {
+      name: owner === undefined ? `${component.name}, as far as it differs` : `${component.name}, ${owner.id}`,
+      type: described?.type ?? 'B',
+      distribution: described?.distribution ?? 'rectangular',
+      standardUncertainty: component.standardUncertainty,
+      degreesOfFreedom: finiteOrNull(component.degreesOfFreedom),
+      share: (component.standardUncertainty / standardUncertainty) ** 2,
+      shared: component.sharedKey,
+    };
+  });
+}
+
+/** JSON has no infinity: the register writes null. */
+function finiteOrNull(degreesOfFreedom: number): number | null {
+  return Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
+}
