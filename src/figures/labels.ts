@@ -43,6 +43,15 @@ export function labelSessions(bench: Bench, sessions: readonly Session[]): Label
   return { of: new Map(sessions.map(({ id }, index) => [id, told[index] ?? id])), shared: describeShared(columns) };
 }
 
+/** Names for the conditions of these sessions, whatever their bodies: rate and settings only. */
+export function labelSettings(bench: Bench, sessions: readonly Session[]): Labels {
+  const find = lookup(bench);
+  const rows = sessions.map((session) => traitsOf(session, bench, find).slice(1, 1 + bench.settings.length));
+  const columns = columnsOf(rows);
+  const labels = rows.map((row) => join(row.filter(({ key, role }, index) => role === 'name' || columns[index] === undefined || !isSilent(columns[index]) || columns[index].common.key !== key)));
+  return { of: new Map(sessions.map(({ id }, index) => [id, labels[index] ?? id])), shared: describeShared(columns.filter(({ share, common }) => share < 1 || common.role !== 'name')) };
+}
+
 /** `Orrin V2, 23.976 frames/s`. */
 export function sessionTitle(bench: Bench, session: Session): string {
   return labelSessions(bench, [session]).of.get(session.id) ?? session.id;

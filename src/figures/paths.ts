@@ -4,6 +4,7 @@ import type { SourceFile } from '../model/bench.ts';
 export const PATHS = {
   home: '/',
   reports: '/reports/',
+  comparison: '/comparison/',
   bodies: '/bodies/',
   rigs: '/rigs/',
   method: '/method/',

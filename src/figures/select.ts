@@ -20,7 +20,8 @@ export function selectFigures(bench: Bench, figures: readonly Figure[], query: Q
   const figureOf = new Map<string, Figure>();
   for (const figure of figures) {
     const session = figure.of['session'];
-    if (figure.kind === query.kind && session !== undefined) figureOf.set(session, figure);
+    // A figure of two sessions is not a figure of either.
+    if (figure.kind === query.kind && session !== undefined && figure.of['than'] === undefined) figureOf.set(session, figure);
   }
   return inBenchOrder(bench, bench.sessions.filter((session) => matches(session, query))).flatMap(
     ({ id }) => figureOf.get(id) ?? [],

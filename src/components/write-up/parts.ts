@@ -1,9 +1,20 @@
 /** What an author may write in MDX without importing it. */
 import Link from '../page/Link.astro';
+import Advice from './Advice.astro';
+import Difference from './Difference.astro';
+import DifferenceChart from './DifferenceChart.astro';
+import DifferenceTable from './DifferenceTable.astro';
+import Effects from './Effects.astro';
 import Figure from './Figure.astro';
 import FigureChart from './FigureChart.astro';
 import FigureTable from './FigureTable.astro';
 import MethodNote from './MethodNote.astro';
+import Ranking from './Ranking.astro';
+import Ratio from './Ratio.astro';
 import Readings from './Readings.astro';
+import Verdict from './Verdict.astro';
 
-export const parts = { Figure, FigureChart, FigureTable, MethodNote, Readings, a: Link };
+export const parts = {
+  Advice, Difference, DifferenceChart, DifferenceTable, Effects, Figure, FigureChart, FigureTable, MethodNote, Ranking, Ratio, Readings, Verdict,
+  a: Link,
+};

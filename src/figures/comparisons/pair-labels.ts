@@ -1,6 +1,7 @@
 import type { Bench, Session } from '../../model/bench.ts';
 import { columnsOf, describeShared, isSilent, join, labelSessions } from '../labels.ts';
-import { lookup, type Lookup } from '../lookup.ts';
+import { lookup } from '../lookup.ts';
+import { describeLevels } from '../level-words.ts';
 import { traitsOf, type Trait } from '../traits.ts';
 import { conditionKey } from './conditions.ts';
 import { differenceId, type SessionPair } from './family.ts';
@@ -37,7 +38,7 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
       const column = columns[index];
       return index !== at && trait.role !== 'last-resort' && !(column && isSilent(column) && column.common.key === trait.key);
     });
-    return { group: find.setting(setting).label, row: [describeStep(find, setting, from, to), join(told)].filter(Boolean).join(': ') };
+    return { group: find.setting(setting).label, row: [describeLevels(find, setting, from, to), join(told)].filter(Boolean).join(': ') };
   });
   const told = labels.map((label, index): readonly [string, PairLabel] => {
     const pair = pairs[index] ?? { a: '', b: '' };
@@ -47,11 +48,6 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
   });
   const byId = new Map(told);
   return { of: (pair) => byId.get(differenceId(pair)) ?? { group: '', row: `${pair.a} against ${pair.b}` }, shared: describeShared(columns) };
-}
-
-/** `Off → On`, `25 → 50 frames/s`. */
-function describeStep(find: Lookup, setting: string, from: string, to: string): string {
-  return `${find.level(setting, from)} → ${find.level(setting, to)}${setting === 'rate' ? ' frames/s' : ''}`;
 }
 
 /** Where a setting stands among the traits of a session: the body first, then the rate, then the others as declared. */

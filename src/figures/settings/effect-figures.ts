@@ -5,11 +5,11 @@ import { bodyGroup, bodyGroupTitle } from '../comparisons/family.ts';
 import { describeP } from '../comparisons/verdict-text.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS, type KindName } from '../kinds.ts';
-import { lowerFirst } from '../traits.ts';
 import type { Lookup } from '../lookup.ts';
 import type { Figure, Subject } from '../register.ts';
 import { describeMeasured, roundTo } from '../text.ts';
 import { describeEffect, describeInteraction } from './effect-text.ts';
+import { describeLevel, describeLevels } from '../level-words.ts';
 import { INTERVAL_FACTOR, OTHER_FACTORS, rateIntervalMs, type SettingsModel } from './settings-models.ts';
 
 /** Effects of a body's settings on a rig, and how they depend on each other: each as a number, effects in words too. */
@@ -41,7 +41,7 @@ function figuresOf(compilation: Compilation, model: SettingsModel, fit: Settings
     ...(other === undefined ? {} : { with: otherSetting, withFrom: other.from, withTo: other.to }),
   };
   const name = [model.body, model.rig, effect.setting, effect.from, effect.to, ...(other === undefined ? [] : [otherSetting, other.from, other.to])].join('/');
-  const what = [describeStep(find, effect), other === undefined ? '' : `at ${describeLevel(find, otherSetting, other.to)} against ${describeLevel(find, otherSetting, other.from)}`].filter(Boolean).join(', ');
+  const what = [`${find.setting(effect.setting).label}, ${describeLevels(find, effect.setting, effect.from, effect.to)}`, other === undefined ? '' : `at ${describeLevel(find, otherSetting, other.to)} against ${describeLevel(find, otherSetting, other.from)}`].filter(Boolean).join(', ');
   const basis = { ...basisOf(model), of, unit: KINDS[kind].unit, value: size.value, interval: size.interval, group: bodyGroupTitle(find.body(model.body).name) };
   const words = describeModel(compilation, model, fit);
   const figure = (as: KindName, rest: Pick<Figure, 'text' | 'inWords'> & Partial<Figure>): Figure => {
@@ -65,11 +65,6 @@ function figuresOf(compilation: Compilation, model: SettingsModel, fit: Settings
   ];
 }
 
-/** `Embedded audio, Off → On`. */
-export function describeStep(find: Lookup, { setting, from, to }: SettingStep): string {
-  return `${find.setting(setting).label}, ${find.level(setting, from)} → ${find.level(setting, to)}${setting === 'rate' ? ' frames/s' : ''}`;
-}
-
 type Sized = Extract<EffectSize, { kind: 'effect' }>;
 
 function scale(effect: Sized, units: number): Sized {
@@ -87,13 +82,6 @@ function scale(effect: Sized, units: number): Sized {
 function unitsOf(find: Lookup, { setting, from, to }: SettingStep): number {
   if (setting === INTERVAL_FACTOR) return rateIntervalMs(to) - rateIntervalMs(from);
   return find.setting(setting).kind === 'numeric' ? Number(to) - Number(from) : 1;
-}
-
-/** `59.94 frames/s`, `embedded audio on`, `UHD 3840 × 2160`. */
-function describeLevel(find: Lookup, setting: string, level: string): string {
-  const label = find.level(setting, level);
-  if (setting === 'rate') return `${label} frames/s`;
-  return /^(?:[A-Za-z]+|\d+)$/.test(label) ? `${lowerFirst(find.setting(setting).label)} ${lowerFirst(label)}` : label;
 }
 
 function basisOf({ sessions }: SettingsModel): Pick<Figure, 'readings' | 'runs' | 'excluded' | 'sources'> {

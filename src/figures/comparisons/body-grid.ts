@@ -1,0 +1,78 @@
+/** The comparison of bodies on one chain: every condition against every body, with what nobody measured left open. */
+import type { Bench, Body, Session } from '../../model/bench.ts';
+import { labelSettings } from '../labels.ts';
+import type { Figure } from '../register.ts';
+import type { Site } from '../site.ts';
+import { bodyFamilies, conditionsOf } from './body-families.ts';
+import { comparedRows, type ComparedRows } from './compared-rows.ts';
+import { rankFigures } from './ranking.ts';
+
+export interface GridCell {
+  readonly session: Session;
+  readonly total: Figure;
+  /** Against the lowest of its condition; undefined where only one body was measured in it. */
+  readonly standing: 'lowest' | 'tied' | 'higher' | undefined;
+}
+
+export interface GridRow {
+  readonly condition: string;
+  /** In the order of the bodies; a body nobody measured in this condition has none. */
+  readonly cells: readonly (readonly GridCell[])[];
+}
+
+export interface BodyGrid {
+  readonly rig: string;
+  /** Beyond the rig's own chain: `through Radio pair`. */
+  readonly through: string;
+  readonly bodies: readonly Body[];
+  readonly rows: readonly GridRow[];
+  readonly shared: string;
+  /** Bodies against each other, condition by condition. */
+  readonly compared: readonly { readonly condition: string; readonly comparisons: ComparedRows }[];
+}
+
+/** One grid for each rig and chain. */
+export function bodyGrids(site: Site): readonly BodyGrid[] {
+  const { bench, find } = site;
+  const families = new Map(bodyFamilies(bench).map((family) => [family.pairs[0]?.a ?? '', family]));
+  return [...Map.groupBy(conditionsOf(bench), ({ chain }) => chain).values()]
+    .map((conditions): BodyGrid => {
+      const [first] = conditions;
+      const sessions = conditions.flatMap((condition) => condition.sessions);
+      const names = labelSettings(bench, conditions.map(({ sessions: [one] }) => one));
+      const nameOf = (one: Session): string => names.of.get(one.id) ?? one.id;
+      const bodies = bench.bodies.filter(({ id }) => sessions.some(({ body }) => body === id));
+      const { rig = '', links = [] } = first?.sessions[0] ?? {};
+      return {
+        rig,
+        through: links.length === 0 ? '' : `through ${links.map((id) => find.link(id).name).join(' and ')}`,
+        bodies,
+        rows: conditions.map((condition) => ({ condition: nameOf(condition.sessions[0]), cells: cellsOf(site, bodies, condition.sessions) })),
+        shared: names.shared,
+        compared: conditions.flatMap((condition) => {
+          const family = condition.sessions.map(({ id }) => families.get(id)).find((each) => each !== undefined);
+          return family === undefined ? [] : [{ condition: nameOf(condition.sessions[0]), comparisons: comparedRows(site, family.id, family.pairs) }];
+        }),
+      };
+    })
+    .sort((a, b) => rankOfRig(bench, a.rig) - rankOfRig(bench, b.rig) || b.rows.length - a.rows.length);
+}
+
+function cellsOf({ figure }: Site, bodies: readonly Body[], sessions: readonly Session[]): readonly (readonly GridCell[])[] {
+  const totals = sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []);
+  const ranked = rankFigures(totals);
+  const several = new Set(sessions.map(({ body }) => body)).size > 1;
+  return bodies.map(({ id: body }) =>
+    sessions.filter((session) => session.body === body).flatMap((session): readonly GridCell[] => {
+      const at = ranked.findIndex((each) => each.figure.of['session'] === session.id);
+      const found = ranked[at];
+      if (found === undefined) return [];
+      const standing = !several ? undefined : at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
+      return [{ session, total: found.figure, standing }];
+    }),
+  );
+}
+
+function rankOfRig({ rigs }: Bench, id: string): number {
+  return rigs.findIndex((rig) => rig.id === id);
+}

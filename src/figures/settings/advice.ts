@@ -1,0 +1,76 @@
+/** What to set on a body: its conditions from the lowest total up, what each costs over the lowest, and one sentence. */
+import { differingSettings } from '../../analysis/matched-pairs.ts';
+import type { Session } from '../../model/bench.ts';
+import type { Choice } from '../comparisons/choices.ts';
+import { differenceId } from '../comparisons/family.ts';
+import { rankFigures } from '../comparisons/ranking.ts';
+import { describeCondition } from '../comparisons/describe-condition.ts';
+import { labelSessions } from '../labels.ts';
+import { describeLevel } from '../level-words.ts';
+import type { Figure } from '../register.ts';
+import type { Site } from '../site.ts';
+
+export interface AdviceRow {
+  readonly session: Session;
+  readonly label: string;
+  readonly total: Figure;
+  /** Over the lowest total; absent for the lowest itself. */
+  readonly cost: Figure | undefined;
+  readonly tiedWithBest: boolean;
+}
+
+/** Words and figures in the order in which they are read. */
+export type Sentence = readonly (string | Figure)[];
+
+export interface Advice {
+  /** Lowest total first. */
+  readonly rows: readonly [AdviceRow, ...AdviceRow[]];
+  readonly shared: string;
+  readonly sentence: Sentence;
+}
+
+const MOST_STEPS = 5;
+
+/** undefined where a total is not published, which is for no choice of the bench. */
+export function adviseOn(site: Pick<Site, 'bench' | 'find' | 'figure'>, { sessions }: Choice): Advice | undefined {
+  const { bench, find, figure } = site;
+  const labels = labelSessions(bench, sessions);
+  const ranked = rankFigures(sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []));
+  const fastest = ranked[0]?.figure.of['session'] ?? '';
+  const [best, ...others] = ranked.map(({ figure: total, tiedWithBest }): AdviceRow => {
+    const session = find.session(total.of['session'] ?? '');
+    const cost = session.id === fastest ? undefined : figure(differenceId({ a: session.id, b: fastest }));
+    return { session, label: labels.of.get(session.id) ?? session.id, total, cost, tiedWithBest };
+  });
+  if (best === undefined) return undefined;
+  return { rows: [best, ...others], shared: labels.shared, sentence: [...lowest(site, best), ...steps(site, best, others)] };
+}
+
+function lowest({ bench, find }: Pick<Site, 'bench' | 'find'>, { session, total }: AdviceRow): Sentence {
+  return [`The lowest total of ${find.body(session.body).name} on ${find.rig(session.rig).name} is `, total, `, at ${describeCondition(bench, session)}.`];
+}
+
+/** What changing one setting costs from there, dearest last; those that show no cost are named together. */
+function steps({ find }: Pick<Site, 'find'>, { session: best }: AdviceRow, others: readonly AdviceRow[]): Sentence {
+  const single = others.flatMap((row) => {
+    const [setting, ...more] = differingSettings(best.settings, row.session.settings);
+    const level = setting === undefined ? undefined : row.session.settings[setting];
+    if (setting === undefined || level === undefined || more.length > 0 || row.cost === undefined || row.session.firmware !== best.firmware) return [];
+    return [{ words: describeLevel(find, setting, level), cost: row.cost, tied: row.tiedWithBest }];
+  });
+  const seen = new Set<string>();
+  const distinct = single.filter(({ words }) => !seen.has(words) && seen.add(words));
+  const costing = distinct.filter(({ tied }) => !tied).slice(0, MOST_STEPS);
+  const free = distinct.filter(({ tied }) => tied).slice(0, MOST_STEPS);
+  return [
+    ...listed(costing, ' From there, ', (step) => [`${step.words} costs `, step.cost]),
+    ...listed(free, ' These sessions settle no cost of ', (step) => [`${step.words} (`, step.cost, ')']),
+    ...(distinct.length === 0 ? [' No session differs from it in one setting only, so what each step costs is not measured.'] : []),
+  ];
+}
+
+function listed<T>(items: readonly T[], opening: string, describe: (item: T) => Sentence): Sentence {
+  if (items.length === 0) return [];
+  const joint = (index: number): string => (index === 0 ? '' : index === items.length - 1 ? ' and ' : ', ');
+  return [opening, ...items.flatMap((item, index) => [joint(index), ...describe(item)]), '.'];
+}

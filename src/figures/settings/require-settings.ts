@@ -1,0 +1,34 @@
+/** What a write-up asks for of a body's settings, or an error that says what is missing. */
+import { choicesOf } from '../comparisons/choices.ts';
+import { rankFigures, type RankedFigure } from '../comparisons/ranking.ts';
+import { requireSelection, type Selection } from '../require.ts';
+import { loadSite } from '../site.ts';
+import type { Bench, Session } from '../../model/bench.ts';
+import { adviseOn, type Advice } from './advice.ts';
+import { effectRows, type EffectRow } from './effect-rows.ts';
+
+export async function requireEffects(body: string, rig: string): Promise<{ rows: readonly EffectRow[]; title: string }> {
+  const site = await loadSite();
+  const { effects, interactions } = effectRows(site, body, rig);
+  if (effects.length === 0) throw new Error(`the sessions of '${body}' on '${rig}' say nothing of a setting: at least two that differ in one are needed`);
+  return { rows: [...effects, ...interactions], title: `${site.find.body(body).name} on ${site.find.rig(rig).name}: effects from all sessions` };
+}
+
+/** Of the chain with the most sessions, where a rig has several. */
+export async function requireAdvice(body: string, rig: string): Promise<{ advice: Advice; title: string }> {
+  const site = await loadSite();
+  const choice = choicesOf(site.bench).find((each) => each.body === body && each.rig === rig);
+  const advice = choice && adviseOn(site, choice);
+  if (advice === undefined) throw new Error(`there are not two sessions of '${body}' on '${rig}' through one chain: there is nothing to choose between`);
+  return { advice, title: `${site.find.body(body).name} on ${site.find.rig(rig).name}, lowest total first` };
+}
+
+export async function requireRanking(selection: Selection): Promise<{ bench: Bench; sessions: readonly Session[]; ranked: readonly RankedFigure[] }> {
+  const { bench, figures, sessions } = await requireSelection(selection);
+  const wrong = figures.find(({ kind, unit }) => !RANKABLE.has(kind) || unit !== figures[0]?.unit);
+  if (wrong !== undefined) throw new Error(`'${wrong.id}' cannot be ranked: only totals, or totals in frames, all of one kind`);
+  return { bench, sessions, ranked: rankFigures(figures) };
+}
+
+/** Kinds of figures of one session that have a budget, and so can be told apart. */
+export const RANKABLE: ReadonlySet<string> = new Set(['total', 'frames']);
