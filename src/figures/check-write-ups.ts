@@ -5,9 +5,15 @@ import { nearest } from '../ingest/nearest.ts';
 import type { Bench, Part, WriteUp, WriteUpLink } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
 import { countIds } from './bench-figures.ts';
+import { checkComparison } from './comparisons/check-comparison.ts';
+import { bodyFamilies } from './comparisons/body-families.ts';
+import { choicesOf } from './comparisons/choices.ts';
+import { selectPairs, type PairQuery } from './comparisons/select-pairs.ts';
+import { settingFamilies } from './comparisons/setting-families.ts';
 import { isKind, KINDS } from './kinds.ts';
+import { RANKABLE } from './comparisons/ranking.ts';
+import type { Figure, Register } from './register.ts';
 import { methodPath, reportPath } from './paths.ts';
-import type { Register } from './register.ts';
 import { selectFigures, type Query } from './select.ts';
 import { pagePaths, sitePaths } from './site-paths.ts';
 import { PARTS } from './write-up-parts.ts';
@@ -16,13 +22,22 @@ import { PARTS } from './write-up-parts.ts';
 export interface Known extends Pick<Inventory, 'bodies' | 'rigs' | 'sessions' | 'methods' | 'settings' | 'writeUps'> {
   readonly figures: ReadonlySet<string>;
   readonly pages: ReadonlySet<string>;
+  isFigure(id: string): boolean;
   /** Whether any figure matches; always true while that cannot be told. */
   hasAny(query: Query): boolean;
+  /** Whether what a part compares, or asks of settings, exists; always true while that cannot be told. */
+  hasAnswer(asked: Asked): boolean;
+}
+
+/** What a part asks of several sessions together. */
+export interface Asked extends PairQuery {
+  readonly part: 'DifferenceTable' | 'DifferenceChart' | 'Effects' | 'Advice';
 }
 
 /** Of a sound bench and its register. */
 export function knownOf(bench: Bench, { figures }: Register): Known {
   const idsOf = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
+  const ids = new Set(idsOf(figures));
   return {
     bodies: idsOf(bench.bodies),
     rigs: idsOf(bench.rigs),
@@ -30,21 +45,38 @@ export function knownOf(bench: Bench, { figures }: Register): Known {
     methods: idsOf(bench.methods),
     settings: bench.settings,
     writeUps: [...bench.methods, ...bench.reports],
-    figures: new Set(idsOf(figures)),
+    figures: ids,
+    isFigure: (id) => ids.has(id),
     pages: new Set(sitePaths(bench)),
     hasAny: (query) => selectFigures(bench, figures, query).length > 0,
+    hasAnswer: (asked) => hasAnswer(bench, figures, asked),
   };
 }
 
 /** Of a bench with mistakes: the figures and pages that it would have without them. */
 export function expectedOf(inventory: Inventory): Known {
   const { sessions, bodies } = inventory;
+  const figures = new Set([...sessions.flatMap((id) => Object.keys(KINDS).map((kind) => `${kind}/${id}`)), ...countIds(bodies)]);
   return {
     ...inventory,
-    figures: new Set([...sessions.flatMap((id) => Object.keys(KINDS).map((kind) => `${kind}/${id}`)), ...countIds(bodies)]),
+    figures,
+    // Figures of several sessions come from their values, which a faulty bench does not have.
+    isFigure: (id) => figures.has(id) || isOfSeveral(id),
     pages: new Set(pagePaths(inventory)),
     hasAny: () => true,
+    hasAnswer: () => true,
   };
+}
+
+/** Whether a figure with this id would be of several sessions: `difference/a/b`. */
+function isOfSeveral(id: string): boolean {
+  return id.split('/').length > 2 && !id.startsWith('count/');
+}
+
+function hasAnswer(bench: Bench, figures: readonly Figure[], { part, ...query }: Asked): boolean {
+  if (part === 'Effects') return figures.some(({ kind, of }) => kind === 'effect' && of['body'] === query.body && of['rig'] === query.rig);
+  if (part === 'Advice') return choicesOf(bench).some(({ body, rig }) => body === query.body && rig === query.rig);
+  return selectPairs(bench, [...settingFamilies(bench), ...bodyFamilies(bench)], query).length > 0;
 }
 
 export function checkWriteUps(known: Known): readonly Problem[] {
@@ -84,21 +116,23 @@ function checkPart(writeUp: WriteUp, part: Part, known: Known): readonly Problem
   const ids = part.name === 'Figure' ? value('id') : value('ids');
   const idsAttribute = part.name === 'Figure' ? 'id' : 'ids';
   const figures = (ids === undefined ? [] : Array.isArray(ids) ? (ids as readonly unknown[]) : [ids]).flatMap((id): readonly Problem[] =>
-    typeof id === 'string' && known.figures.has(id) ? [] : [{ code: 'unknown-figure', ...at, ...key(idsAttribute), found: String(id), nearest: nearest(String(id), [...known.figures]) }],
+    typeof id === 'string' && known.isFigure(id) ? [] : [{ code: 'unknown-figure', ...at, ...key(idsAttribute), found: String(id), nearest: nearest(String(id), [...known.figures]) }],
   );
   const wrong = [
     ...unknown,
     ...missing,
     ...figures,
     ...(part.name === 'FigureTable' || part.name === 'FigureChart' ? mustBe('kind', Object.keys(KINDS), 'bad-choice') : []),
+    ...(part.name === 'Ranking' ? mustBe('kind', [...RANKABLE], 'bad-choice') : []),
     ...mustBe('body', known.bodies, 'unknown-body'),
     ...mustBe('rig', known.rigs, 'unknown-rig'),
     ...mustBe('session', known.sessions, 'unknown-session'),
     ...mustBe('method', known.methods, 'unknown-method'),
-    ...mustBe('of', known.methods, 'unknown-method'),
+    ...(part.name === 'MethodNote' ? mustBe('of', known.methods, 'unknown-method') : []),
+    ...checkComparison(part.name, value, known).map((problem): Problem => ({ ...problem, ...at, key: `${part.name} ${problem.key}` })),
     ...checkWhere(value('where'), known).map((problem): Problem => ({ ...problem, ...at, ...key('where') })),
   ];
-  return wrong.length > 0 ? wrong : checkSelection(part, value, at, known);
+  return wrong.length > 0 ? wrong : [...checkSelection(part, value, at, known), ...checkAnswer(part, value, at, known)];
 }
 
 type Unplaced = Pick<Problem, 'code' | 'found' | 'expected' | 'choices' | 'nearest'>;
@@ -123,6 +157,13 @@ function checkSelection(part: Part, value: (name: string) => unknown, at: Pick<P
   const where = value('where') as Readonly<Record<string, string>> | undefined;
   const query = { kind, body: text('body'), rig: text('rig'), method: text('method'), where };
   return hasAny(query) ? [] : [{ code: 'empty-selection', ...at, key: part.name }];
+}
+
+function checkAnswer({ name }: Part, value: (name: string) => unknown, at: Pick<Problem, 'file' | 'line' | 'column'>, { hasAnswer: has }: Known): readonly Problem[] {
+  if (name !== 'DifferenceTable' && name !== 'DifferenceChart' && name !== 'Effects' && name !== 'Advice') return [];
+  const text = (key: string): string | undefined => (typeof value(key) === 'string' ? String(value(key)) : undefined);
+  const asked = { part: name, pairs: value('pairs'), setting: text('setting'), body: text('body'), rig: text('rig'), where: value('where') } as Asked;
+  return has(asked) ? [] : [{ code: 'empty-comparison', ...at, key: name }];
 }
 
 function checkLink({ id, file }: WriteUp, { to, line, column }: WriteUpLink, { pages }: Known): readonly Problem[] {

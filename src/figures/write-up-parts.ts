@@ -7,10 +7,20 @@ export interface PartDefinition {
 
 const SELECTION = ['ids', 'kind', 'body', 'rig', 'method', 'where', 'caption'] as const;
 
+const COMPARISONS = ['pairs', 'setting', 'body', 'rig', 'where', 'margin', 'caption'] as const;
+
 export const PARTS: Readonly<Record<string, PartDefinition>> = {
+  Advice: { needs: ['body', 'rig'], takes: ['body', 'rig', 'caption'] },
+  Difference: { needs: ['of', 'than'], takes: ['of', 'than', 'margin'] },
+  DifferenceChart: { needs: [['pairs', 'setting', 'where'], 'caption'], takes: COMPARISONS },
+  DifferenceTable: { needs: [['pairs', 'setting', 'where'], 'caption'], takes: COMPARISONS },
+  Effects: { needs: ['body', 'rig'], takes: ['body', 'rig', 'caption'] },
   Figure: { needs: ['id'], takes: ['id', 'show'] },
   FigureTable: { needs: [['ids', 'kind'], 'caption'], takes: SELECTION },
   FigureChart: { needs: [['ids', 'kind'], 'caption'], takes: SELECTION },
+  Ranking: { needs: [['ids', 'kind'], 'caption'], takes: SELECTION },
+  Ratio: { needs: ['of', 'than'], takes: ['of', 'than', 'margin'] },
   Readings: { needs: ['session'], takes: ['session'] },
   MethodNote: { needs: ['of'], takes: ['of'] },
+  Verdict: { needs: ['of', 'than'], takes: ['of', 'than', 'margin'] },
 };

@@ -129,6 +129,8 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'unknown-figure': (p) => (p.nearest?.length ? [`there is no figure ${found(p)}`] : [`there is no figure ${found(p)}`, 'npm run figures lists them all']),
   'unknown-session': (p) => [`unknown session ${found(p)}`],
   'empty-selection': () => ['no session matches this selection', 'Loosen it, or record the session first'],
+  'empty-comparison': () => ['no two sessions match, so there is nothing to compare', 'Loosen it, or record the sessions first'],
+  'same-session': (p) => [`${found(p)} is compared with itself`, 'Name two sessions'],
   'unknown-page': (p) => [`there is no page ${found(p)} on this site`],
 
   'no-counted-reading': () => ['every reading of this session is excluded', 'Add a reading that counts, or remove the session'],

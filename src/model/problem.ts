@@ -97,6 +97,8 @@ export const WRITE_UP_CODES = [
   'unknown-figure',
   'unknown-session',
   'empty-selection',
+  'empty-comparison',
+  'same-session',
   'unknown-page',
 ] as const;
 

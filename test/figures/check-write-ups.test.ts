@@ -14,7 +14,7 @@ function writeUp(id: string, text: string): WriteUp {
   return { id, title: id, summary: id, date: '2026-01-05', ...parseReferences(text, refuse), file: { path: `content/reports/${id}.mdx`, sha256: '0'.repeat(64), bytes: text.length } };
 }
 
-const sessions = [session('alba-24', { rate: '24', resolution: 'uhd', 'audio-out': 'off' })];
+const sessions = [session('alba-24', { rate: '24', resolution: 'uhd', 'audio-out': 'off' }), session('alba-24-audio', { rate: '24', resolution: 'uhd', 'audio-out': 'on' })];
 const two = { ...writeUp('two-timers', ''), file: { path: 'content/methods/two-timers.mdx', sha256: '0'.repeat(64), bytes: 0 } };
 
 const seen = new Set<ProblemCode>();
@@ -38,6 +38,20 @@ it('accepts what exists', () => {
 
 <MethodNote of="two-timers" />
 
+<Difference of="alba-24-audio" than="alba-24" />, <Ratio of="alba-24-audio" than="alba-24" />, <Verdict of="alba-24-audio" than="alba-24" margin="8 ms" />
+
+<DifferenceTable setting="audio-out" body="alba-one" caption="x" />
+
+<DifferenceChart pairs={[["alba-24-audio", "alba-24"]]} margin="1/120 s" caption="x" />
+
+<Effects body="alba-one" rig="attic" />
+
+<Advice body="alba-one" rig="attic" />
+
+<Ranking kind="total" where={{ rate: "24" }} caption="x" />
+
+<Figure id="difference/alba-24/alba-24-audio" />
+
 <Mine />
 
 import Mine from './mine.astro'
@@ -50,9 +64,9 @@ describe('refuses what does not, with the nearest that does', () => {
     ['<Figure id="total/alba-25" />', 'content/reports/r.mdx:1:1  Figure id  there is no figure "total/alba-25". Did you mean total/alba-24?'],
     ['<Figure id="nothing-like-it-at-all" />', 'content/reports/r.mdx:1:1  Figure id  there is no figure "nothing-like-it-at-all". npm run figures lists them all.'],
     ['<Figure />', 'content/reports/r.mdx:1:1  Figure  this part needs the property id. Add it.'],
-    ['<Figur id="total/alba-24" />', 'content/reports/r.mdx:1:1  there is no part <Figur>; expected one of Figure, FigureTable, FigureChart, Readings, MethodNote. Did you mean Figure?'],
+    ['<Figur id="total/alba-24" />', 'content/reports/r.mdx:1:1  there is no part <Figur>; expected one of Advice, Difference, DifferenceChart, DifferenceTable, Effects, Figure, FigureTable, FigureChart, Ranking, Ratio, Readings, MethodNote and 1 more. Did you mean Figure?'],
     ['<Readings sesion="alba-24" />', 'content/reports/r.mdx:1:1  Readings  this part takes no property "sesion"; expected session. Did you mean session?'],
-    ['<Readings session="alba24" />', 'content/reports/r.mdx:1:1  Readings session  unknown session "alba24"; expected alba-24. Did you mean alba-24?'],
+    ['<Readings session="alba24" />', 'content/reports/r.mdx:1:1  Readings session  unknown session "alba24"; expected one of alba-24, alba-24-audio. Did you mean alba-24?'],
     ['<FigureTable ids={["total/alba-24", "total/alba-2"]} caption="x" />', 'content/reports/r.mdx:1:1  FigureTable ids  there is no figure "total/alba-2". Did you mean total/alba-24?'],
     ['<FigureTable caption="x" />', 'content/reports/r.mdx:1:1  FigureTable  this part needs the property ids or kind. Add it.'],
     ['<FigureTable kind="total" body="albaone" caption="x" />', 'content/reports/r.mdx:1:1  FigureTable body  unknown body "albaone"; expected one of alba-one, brae. Did you mean alba-one?'],
@@ -60,17 +74,30 @@ describe('refuses what does not, with the nearest that does', () => {
     ['<FigureChart kind="total" where={{ resolution: "uh" }} caption="x" />', 'content/reports/r.mdx:1:1  FigureChart where  unknown level "uh" of this setting; expected one of hd, uhd. Did you mean uhd?'],
     ['<FigureChart kind="total" body="brae" caption="x" />', 'content/reports/r.mdx:1:1  FigureChart  no session matches this selection. Loosen it, or record the session first.'],
     ['<MethodNote of="two-timer" />', 'content/reports/r.mdx:1:1  MethodNote of  unknown method "two-timer"; expected two-timers. Did you mean two-timers?'],
-    ['See [it](/sessions/alba-42/).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/?'],
-    ['See [it](../../sessions/alba-42/#total).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/?'],
+    ['<Difference of="alba24" than="alba-25-audio" />', 'content/reports/r.mdx:1:1  Difference of  unknown session "alba24"; expected one of alba-24, alba-24-audio. Did you mean alba-24?', 'content/reports/r.mdx:1:1  Difference than  unknown session "alba-25-audio"; expected one of alba-24, alba-24-audio. Did you mean alba-24-audio?'],
+    ['<Ratio of="alba-24" />', 'content/reports/r.mdx:1:1  Ratio  this part needs the property than. Add it.'],
+    ['<Verdict of="alba-24" than="alba-24" />', 'content/reports/r.mdx:1:1  Verdict than  "alba-24" is compared with itself. Name two sessions.'],
+    ['<Verdict of="alba-24" than="alba-24-audio" margin="8" />', 'content/reports/r.mdx:1:1  Verdict margin  expected a duration, found "8"; write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min.'],
+    ['<Verdict of="alba-24" than="alba-24-audio" margin="0 ms" />', 'content/reports/r.mdx:1:1  Verdict margin  must be longer than zero, found "0 ms".'],
+    ['<DifferenceTable pairs={[["alba-24", "alba-2"]]} caption="x" />', 'content/reports/r.mdx:1:1  DifferenceTable pairs  unknown session "alba-2"; expected one of alba-24, alba-24-audio. Did you mean alba-24?'],
+    ['<DifferenceTable pairs={["alba-24"]} caption="x" />', 'content/reports/r.mdx:1:1  DifferenceTable pairs  expected pairs of sessions, such as {[["a", "b"], ["c", "d"]]}, found ["alba-24"].'],
+    ['<DifferenceChart setting="audio" caption="x" />', 'content/reports/r.mdx:1:1  DifferenceChart setting  unknown setting "audio"; expected one of resolution, rate, audio-out.'],
+    ['<DifferenceChart setting="resolution" caption="x" />', 'content/reports/r.mdx:1:1  DifferenceChart  no two sessions match, so there is nothing to compare. Loosen it, or record the sessions first.'],
+    ['<DifferenceTable caption="x" />', 'content/reports/r.mdx:1:1  DifferenceTable  this part needs the property pairs or setting or where. Add it.'],
+    ['<Effects body="brae" rig="attic" />', 'content/reports/r.mdx:1:1  Effects  no two sessions match, so there is nothing to compare. Loosen it, or record the sessions first.'],
+    ['<Advice body="bra" rig="attic" />', 'content/reports/r.mdx:1:1  Advice body  unknown body "bra"; expected one of alba-one, brae. Did you mean brae?'],
+    ['<Ranking kind="median" caption="x" />', 'content/reports/r.mdx:1:1  Ranking kind  "median" is not a choice here; expected one of total, frames.'],
+    ['See [it](/sessions/alba-42/).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/ or /sessions/alba-24-audio/?'],
+    ['See [it](../../sessions/alba-42/#total).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/ or /sessions/alba-24-audio/?'],
     ['See [it](../../../sessions/alba-24/).', 'content/reports/r.mdx:1:5  there is no page "/../sessions/alba-24/" on this site. Did you mean /sessions/alba-24/, /data/sessions/alba-24.md or /data/sessions/alba-24.csv?'],
     ['See [it][1].\n\n[1]: ../rr/', 'content/reports/r.mdx:3:1  there is no page "/reports/rr/" on this site. Did you mean /reports/r/ or /reports/?'],
-  ])('%s', (text, problem) => expect(check(text)).toEqual([problem]));
+  ])('%s', (text, ...problems) => expect(check(text)).toEqual(problems));
 });
 
 it('every kind of mistake was seen above', () => expect(WRITE_UP_CODES.filter((code) => !seen.has(code))).toEqual([]));
 
 it('checks against what a faulty bench would hold', () => {
-  const text = '<Figure id="total/alba-24" /> <Figure id="total/alba-99" /> [raw](/data/sessions/alba-24.csv) [page](/sessions/alba-99/)';
+  const text = '<Figure id="total/alba-24" /> <Figure id="total/alba-99" /> <Figure id="difference/alba-24/alba-99" /> <Advice body="alba-one" rig="attic" /> [raw](/data/sessions/alba-24.csv) [page](/sessions/alba-99/)';
   const inventory = { bodies: ['alba-one'], rigs: ['attic'], sessions: ['alba-24'], methods: ['two-timers'], reports: ['r'], settings: [], writeUps: [writeUp('r', text)] };
   expect(checkWriteUps(expectedOf(inventory)).map(({ code, found }) => [code, found])).toEqual([
     ['unknown-figure', 'total/alba-99'],

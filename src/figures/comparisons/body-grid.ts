@@ -5,6 +5,7 @@ import type { Figure } from '../register.ts';
 import type { Site } from '../site.ts';
 import { bodyFamilies, conditionsOf } from './body-families.ts';
 import { comparedRows, type ComparedRows } from './compared-rows.ts';
+import { lowerFirst } from '../traits.ts';
 import { rankFigures } from './ranking.ts';
 
 export interface GridCell {
@@ -22,7 +23,7 @@ export interface GridRow {
 
 export interface BodyGrid {
   readonly rig: string;
-  /** Beyond the rig's own chain: `through Radio pair`. */
+  /** What sets it apart on its rig: `through Radio pair`. */
   readonly through: string;
   readonly bodies: readonly Body[];
   readonly rows: readonly GridRow[];
@@ -42,10 +43,13 @@ export function bodyGrids(site: Site): readonly BodyGrid[] {
       const names = labelSettings(bench, conditions.map(({ sessions: [one] }) => one));
       const nameOf = (one: Session): string => names.of.get(one.id) ?? one.id;
       const bodies = bench.bodies.filter(({ id }) => sessions.some(({ body }) => body === id));
-      const { rig = '', links = [] } = first?.sessions[0] ?? {};
+      const { rig = '', links = [], method = '' } = first?.sessions[0] ?? {};
       return {
         rig,
-        through: links.length === 0 ? '' : `through ${links.map((id) => find.link(id).name).join(' and ')}`,
+        through: [
+          links.length > 0 && `through ${links.map((id) => find.link(id).name).join(' and ')}`,
+          new Set(bench.sessions.filter((one) => one.rig === rig).map((one) => one.method)).size > 1 && `read by ${lowerFirst(bench.methods.find(({ id }) => id === method)?.title ?? method)}`,
+        ].filter(Boolean).join(', '),
         bodies,
         rows: conditions.map((condition) => ({ condition: nameOf(condition.sessions[0]), cells: cellsOf(site, bodies, condition.sessions) })),
         shared: names.shared,

@@ -2,7 +2,7 @@ import type { Bench, Session } from '../../model/bench.ts';
 import { columnsOf, describeShared, isSilent, join, labelSessions } from '../labels.ts';
 import { lookup } from '../lookup.ts';
 import { describeLevels } from '../level-words.ts';
-import { traitsOf, type Trait } from '../traits.ts';
+import { lowerFirst, traitsOf, type Trait } from '../traits.ts';
 import { conditionKey } from './conditions.ts';
 import { differenceId, type SessionPair } from './family.ts';
 
@@ -38,7 +38,7 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
       const column = columns[index];
       return index !== at && trait.role !== 'last-resort' && !(column && isSilent(column) && column.common.key === trait.key);
     });
-    return { group: find.setting(setting).label, row: [describeLevels(find, setting, from, to), join(told)].filter(Boolean).join(': ') };
+    return { group: find.setting(setting).label, row: [describeLevels(find, setting, from, to), lowerFirst(join(told))].filter(Boolean).join(': ') };
   });
   const told = labels.map((label, index): readonly [string, PairLabel] => {
     const pair = pairs[index] ?? { a: '', b: '' };

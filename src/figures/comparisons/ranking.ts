@@ -16,3 +16,6 @@ export function rankFigures(figures: readonly Figure[]): readonly RankedFigure[]
     return figure === undefined ? [] : [{ figure, tiedWithBest }];
   });
 }
+
+/** Kinds of figures of one session that have a budget, and so can be told apart. */
+export const RANKABLE: ReadonlySet<string> = new Set(['total', 'frames']);

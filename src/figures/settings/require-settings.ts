@@ -1,6 +1,6 @@
 /** What a write-up asks for of a body's settings, or an error that says what is missing. */
 import { choicesOf } from '../comparisons/choices.ts';
-import { rankFigures, type RankedFigure } from '../comparisons/ranking.ts';
+import { RANKABLE, rankFigures, type RankedFigure } from '../comparisons/ranking.ts';
 import { requireSelection, type Selection } from '../require.ts';
 import { loadSite } from '../site.ts';
 import type { Bench, Session } from '../../model/bench.ts';
@@ -29,6 +29,3 @@ export async function requireRanking(selection: Selection): Promise<{ bench: Ben
   if (wrong !== undefined) throw new Error(`'${wrong.id}' cannot be ranked: only totals, or totals in frames, all of one kind`);
   return { bench, sessions, ranked: rankFigures(figures) };
 }
-
-/** Kinds of figures of one session that have a budget, and so can be told apart. */
-export const RANKABLE: ReadonlySet<string> = new Set(['total', 'frames']);
