@@ -121,7 +121,8 @@ function sizesOf(
   scale: FitScale,
   level: number,
 ): EffectSize[] {
-  const estimates = contrasts.map((contrast) => estimateContrast(fit, contrast, observations, scale));
+  // A factor that enters interactions only has no column of its own, and so no effect of which anything could be said.
+  const estimates = contrasts.map((contrast) => (contrast.every((part) => part === 0) ? undefined : estimateContrast(fit, contrast, observations, scale)));
   const pOf = (e: ContrastEstimate): number => tTwoSided(e.value / e.standardUncertainty, e.degreesOfFreedom);
   const adjusted = adjustHolm(estimates.flatMap((estimate) => (estimate ? [pOf(estimate)] : [])));
   let next = 0;
