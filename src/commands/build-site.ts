@@ -2,7 +2,10 @@ import { mkdir, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { build } from 'astro';
+import { checkLedger } from '../figures/ledger/check.ts';
+import { compareWithLedger } from '../figures/ledger/compare.ts';
 import { loadSite } from '../figures/site.ts';
+import { problemsError } from '../model/problem-text.ts';
 import { countPages, type BuildSummary } from './summary.ts';
 
 /**
@@ -10,11 +13,14 @@ import { countPages, type BuildSummary } from './summary.ts';
  *
  * The pages are written beside it and take its place only when all of them are done: a build that fails
  * leaves the last good site as it was, or none. Throws a ProblemsError before any page is written when
- * the author's files hold mistakes.
+ * the author's files hold mistakes; a strict build, also when a number moved that nobody has recorded.
  */
-export async function buildSite(root: string): Promise<BuildSummary> {
+export async function buildSite(root: string, { strict = false } = {}): Promise<BuildSummary> {
   const start = performance.now();
   const { register, bench } = await loadSite();
+  const changes = compareWithLedger(bench, register);
+  const unrecorded = strict ? checkLedger(bench, changes) : [];
+  if (unrecorded.length > 0) throw problemsError(unrecorded);
   const fresh = join(root, '.astro', 'dist');
   const dist = join(root, 'dist');
   await rm(fresh, { recursive: true, force: true });
@@ -23,5 +29,5 @@ export async function buildSite(root: string): Promise<BuildSummary> {
   await build({ root, outDir: fresh, logLevel: 'error' }, { devOutput: false });
   await rm(dist, { recursive: true, force: true });
   await rename(fresh, dist);
-  return { bench, register, pages: await countPages(dist), seconds: (performance.now() - start) / 1000 };
+  return { bench, register, changes, pages: await countPages(dist), seconds: (performance.now() - start) / 1000 };
 }

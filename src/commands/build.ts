@@ -3,7 +3,11 @@ import { buildSite } from './build-site.ts';
 import { runCommand } from './run.ts';
 import { describeSummary } from './summary.ts';
 
-await runCommand('Usage: npm run build', {}, async () => {
-  const summary = await buildSite(process.cwd());
+const USAGE = `Usage: npm run build [-- --strict]
+
+  --strict  refuse to publish a number that moved since it was last recorded (npm run record)`;
+
+await runCommand(USAGE, { strict: { type: 'boolean' } }, async ({ strict }) => {
+  const summary = await buildSite(process.cwd(), { strict: strict === true });
   console.log(`Compiled ${summary.bench.site.title} into dist/\n${describeSummary(summary)}`);
 });

@@ -1,6 +1,8 @@
 /** `npm run figures`: prints the register without building a site. */
 import { join } from 'node:path';
 import { compileSite } from '../figures/compile.ts';
+import { compareWithLedger } from '../figures/ledger/compare.ts';
+import { describeChanges } from '../figures/ledger/describe.ts';
 import { renderRegister } from '../figures/render-register.ts';
 import { nearest } from '../ingest/nearest.ts';
 import type { Register } from '../figures/register.ts';
@@ -14,7 +16,10 @@ const USAGE = `Usage: npm run figures [-- [ID ...] [--data DIR] [--content DIR]]
 
 await runCommand(USAGE, { data: { type: 'string' }, content: { type: 'string' } }, async ({ data, content }, ids) => {
   const root = process.cwd();
-  const { register } = await compileSite({ root, dataDir: data ?? join(root, 'data'), contentDir: content ?? join(root, 'content') });
+  const { bench, register } = await compileSite({ root, dataDir: data ?? join(root, 'data'), contentDir: content ?? join(root, 'content') });
+  // Beside the register, not in it: another program may be reading that.
+  const changes = describeChanges(compareWithLedger(bench, register));
+  if (changes !== '' && ids.length === 0) console.error(changes);
   process.stdout.write(renderRegister(ids.length === 0 ? register : only(ids, register)));
 });
 

@@ -3,9 +3,8 @@ import { ProblemsError } from '../model/problem.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 
-export interface CommandOptions {
-  readonly [name: string]: string | undefined;
-}
+/** What was given for the options of a command. */
+export type CommandOptions<O extends Options> = { readonly [Name in keyof O]?: (O[Name]['type'] extends 'boolean' ? boolean : string) | undefined };
 
 /** A mistake in how a command was called: shown without a stack, with exit code 2. */
 export class CallError extends Error {}
@@ -14,14 +13,14 @@ export class CallError extends Error {}
  * Runs a command of package.json: reads its options, prints what an author can mend as plain text without
  * a stack, and ends with code 1 for mistakes in files and 2 for mistakes in the call.
  */
-export async function runCommand(
+export async function runCommand<const O extends Options>(
   usage: string,
-  options: Options,
-  command: (values: CommandOptions, words: readonly string[]) => Promise<void>,
+  options: O,
+  command: (values: CommandOptions<O>, words: readonly string[]) => Promise<void>,
 ): Promise<void> {
   let parsed;
   try {
-    parsed = parseArgs({ options: { ...options, help: { type: 'boolean', short: 'h' } }, allowPositionals: true, strict: true });
+    parsed = parseArgs({ options: { ...options, help: { type: 'boolean', short: 'h' } } as Options, allowPositionals: true, strict: true });
   } catch (error) {
     console.error(`${error instanceof Error ? error.message.split('. ')[0] : String(error)}.\n\n${usage}`);
     process.exitCode = 2;
@@ -32,7 +31,7 @@ export async function runCommand(
     return;
   }
   try {
-    await command(parsed.values as CommandOptions, parsed.positionals);
+    await command(parsed.values as CommandOptions<O>, parsed.positionals);
   } catch (error) {
     if (error instanceof CallError) {
       console.error(error.message);

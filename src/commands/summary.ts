@@ -1,4 +1,6 @@
 import { readdir } from 'node:fs/promises';
+import type { Changes } from '../figures/ledger/compare.ts';
+import { describeChanges } from '../figures/ledger/describe.ts';
 import { describeCount, roundTo } from '../figures/text.ts';
 import type { Finding, Register, Severity } from '../figures/register.ts';
 import type { Bench } from '../model/bench.ts';
@@ -6,6 +8,8 @@ import type { Bench } from '../model/bench.ts';
 export interface BuildSummary {
   readonly bench: Bench;
   readonly register: Register;
+  /** Since the last record. */
+  readonly changes: Changes;
   readonly pages: number;
   readonly seconds: number;
 }
@@ -16,8 +20,8 @@ export async function countPages(dist: string): Promise<number> {
   return files.filter((name) => name.endsWith('.html')).length;
 }
 
-/** What a build compiled, one thing a line, and what an editor should look at. */
-export function describeSummary({ bench, register, pages, seconds }: BuildSummary): string {
+/** What a build compiled, one thing a line; what an editor should look at; what moved since the last record. */
+export function describeSummary({ bench, register, changes, pages, seconds }: BuildSummary): string {
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
   const rows: readonly (readonly [string, string])[] = [
     ['sessions', describeCount(bench.sessions.length)],
@@ -30,7 +34,7 @@ export function describeSummary({ bench, register, pages, seconds }: BuildSummar
   ];
   const width = Math.max(...rows.map(([, text]) => text.length));
   const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
-  return [counts, describeFindings(register.findings)].filter(Boolean).join('\n\n');
+  return [counts, describeFindings(register.findings), describeChanges(changes)].filter(Boolean).join('\n\n');
 }
 
 const FINDINGS_SHOWN = 8;

@@ -9,6 +9,7 @@ export const PATHS = {
   rigs: '/rigs/',
   method: '/method/',
   data: '/data/',
+  corrections: '/corrections/',
   register: '/figures.json',
 } as const;
 

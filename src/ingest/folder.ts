@@ -3,7 +3,7 @@ import { join, relative, resolve, sep } from 'node:path';
 import type { z } from 'zod';
 import { checkSchema } from './check-schema.ts';
 import { parseFrontMatter, type FrontMatter } from './front-matter.ts';
-import { listFolder, type Entry } from './list-folder.ts';
+import { checkTopFolder, listFolder, type Entry } from './list-folder.ts';
 import type { ProblemList } from './problem-list.ts';
 import { errorCode, isInside, readSource, type Area } from './read-source.ts';
 import type { Source } from './source.ts';
@@ -51,6 +51,16 @@ export class Folder {
   list(folder: string, extensions: readonly string[], needed: boolean): Promise<Entry[]> {
     const options = { path: join(this.#path, folder), published: `${this.area.name}/${folder}`, area: this.area, extensions, needed };
     return listFolder(options, this.#problems);
+  }
+
+  /** Whether there is a folder of this name. */
+  async holds(folder: string): Promise<boolean> {
+    return (await readdir(this.#path, { withFileTypes: true })).some((entry) => entry.name === folder && entry.isDirectory());
+  }
+
+  /** Reports what stands in a folder beside the names that belong there. */
+  checkNames(folder: string, belongs: readonly string[]): Promise<void> {
+    return checkTopFolder(join(this.#path, folder), `${this.area.name}/${folder}`, belongs, this.#problems);
   }
 
   readSource(name: string): Promise<Source | undefined> {

@@ -5,6 +5,7 @@ import { Folder, type RecordFile } from './folder.ts';
 import { parseFrontMatter } from './front-matter.ts';
 import { checkTopFolder } from './list-folder.ts';
 import { ProblemList } from './problem-list.ts';
+import { readLedger } from './read-ledger.ts';
 import { parseReferences } from './references.ts';
 import { bodySchema } from './schemas/body.ts';
 import { displaySchema } from './schemas/display.ts';
@@ -57,6 +58,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
   const links = await data.readRecords('links', '.md', linkSchema, false);
   const methods = await content.readRecords('methods', '.mdx', writeUpSchema, false);
   const reports = await content.readRecords('reports', '.mdx', writeUpSchema, false);
+  const ledger = await readLedger(content);
 
   // 3. what refers to something else
   const rigs = await data.readRecords('rigs', '.md', rigSchema);
@@ -99,6 +101,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     sessions,
     methods: methodNotes,
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
+    ...(ledger === undefined ? {} : { ledger }),
   });
 }
 

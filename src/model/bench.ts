@@ -1,4 +1,5 @@
 /** The bench: everything an author wrote in `data/` and `content/`, read, checked and frozen. Times are in milliseconds. */
+import type { Ledger } from './ledger.ts';
 import type { Rate } from './rate.ts';
 
 export interface SourceFile {
@@ -207,4 +208,6 @@ export interface Bench {
   readonly methods: readonly WriteUp[];
   /** Newest first, then by id. */
   readonly reports: readonly WriteUp[];
+  /** What was recorded as published; undefined where nothing was yet. */
+  readonly ledger?: Ledger;
 }

@@ -6,6 +6,7 @@
  *
  * The file is as long as the table of codes.
  */
+import { describeCauses } from './cause-text.ts';
 import { compareProblems, ProblemsError, type Problem, type ProblemCode } from './problem.ts';
 
 /** What is wrong; then, where the choices and the nearest of them do not say it, what to do. */
@@ -22,6 +23,8 @@ const SEPARATORS: Readonly<Record<string, string>> = { ';': 'semicolons', '\t': 
 const SHAPES: Readonly<Record<string, string>> = { text: 'text', list: 'a list', mapping: 'keys with values' };
 
 const DURATION = 'write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min';
+const AS_RECORDED = 'npm run record writes this file: take it back from version control';
+const RECORD = 'If that is meant, say why: npm run record -- --reason "…" --date YYYY-MM-DD';
 const UTF_8 = 'Save it as UTF-8 (in a spreadsheet: "CSV UTF-8"; in an editor: Save with encoding, UTF-8)';
 
 const WORDS: Readonly<Record<ProblemCode, Words>> = {
@@ -133,6 +136,14 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'same-session': (p) => [`${found(p)} is compared with itself`, 'Name two sessions'],
   'unknown-page': (p) => [`there is no page ${found(p)} on this site`],
 
+  'bad-record': (p) => [`expected ${asIs(p.expected)}, found ${found(p)}`, AS_RECORDED],
+  'bad-count': (p) => [`expected a whole number, found ${found(p)}`, AS_RECORDED],
+  'repeated-record': (p) => [`${found(p)} stands here a second time`, 'Keep one of the two lines, then record again'],
+  'merge-conflict': () => ['a merge is not finished: the marks of version control begin here', 'Keep the lines of either side, remove the marks, then record again'],
+  'moved-figure': (p) => [`was ${found(p)}, is now ${quote(p.expected ?? '')}: ${because(p)}`, RECORD],
+  'gone-figure': (p) => [`was ${found(p)}, is no longer published: ${because(p)}`, RECORD],
+  'no-ledger': () => ['nothing was recorded yet, so no number can be held to what was published', 'Record the first state: npm run record -- --reason "first publication" --date YYYY-MM-DD'],
+
   'no-counted-reading': () => ['every reading of this session is excluded', 'Add a reading that counts, or remove the session'],
 };
 
@@ -185,6 +196,10 @@ function remedyOfNumber({ found: text = '' }: Problem): string {
   if (text !== text.trim()) return 'Remove the blanks around it';
   if (text.includes(',')) return 'Write decimals with a point, not a comma';
   return 'Where there is no value, leave the cell empty and say under exclude why';
+}
+
+function because({ causes = [] }: Problem): string {
+  return asIs(describeCauses(causes));
 }
 
 function nameShape(shape = ''): string {

@@ -1,5 +1,7 @@
 /** What is wrong in a file an author wrote: typed data. The words are in `problem-text.ts`. */
 
+import type { Cause } from './ledger.ts';
+
 /** Every kind of mistake. To add one: name it here, give it words in `problem-text.ts`, show it in a test. */
 export type ProblemCode =
   // folders and files
@@ -87,7 +89,13 @@ export type ProblemCode =
   | 'no-counted-reading'
   // write-ups
   | 'bad-mdx'
-  | (typeof WRITE_UP_CODES)[number];
+  | (typeof WRITE_UP_CODES)[number]
+  // the ledger: its files, and the numbers held to it
+  | 'bad-record'
+  | 'bad-count'
+  | 'repeated-record'
+  | 'merge-conflict'
+  | (typeof LEDGER_CODES)[number];
 
 /** Mistakes of a write-up that show only against what the whole bench holds. */
 export const WRITE_UP_CODES = [
@@ -101,6 +109,9 @@ export const WRITE_UP_CODES = [
   'same-session',
   'unknown-page',
 ] as const;
+
+/** What a strict build refuses: shown by the state of the numbers, not by a file alone. */
+export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'no-ledger'] as const;
 
 export interface Problem {
   /** Stable name of the kind of mistake, e.g. `unknown-body`. */
@@ -121,6 +132,8 @@ export interface Problem {
   readonly choices?: readonly string[];
   /** Valid choices nearest to what was found, best first. */
   readonly nearest?: readonly string[];
+  /** Why a published number moved. */
+  readonly causes?: readonly Cause[];
 }
 
 /** Thrown once per command or build, with every problem that was found. */

@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { ProblemsError, WRITE_UP_CODES, type ProblemCode } from '../../src/model/problem.ts';
+import { LEDGER_CODES, ProblemsError, WRITE_UP_CODES, type ProblemCode } from '../../src/model/problem.ts';
 import { PROBLEM_CODES } from '../../src/model/problem-text.ts';
 import { writeBenchFolder } from '../support/bench-folder.ts';
 import { FILE_CASES } from './cases/files.ts';
 import { FRONT_MATTER_CASES } from './cases/front-matter.ts';
+import { LEDGER_CASES } from './cases/ledger.ts';
 import { READING_CASES } from './cases/readings.ts';
 import { REFERENCE_CASES } from './cases/references.ts';
 import type { ProblemCase } from './cases/case.ts';
 
-const GROUPS = { files: FILE_CASES, 'front matter': FRONT_MATTER_CASES, references: REFERENCE_CASES, readings: READING_CASES };
+const GROUPS = { files: FILE_CASES, 'front matter': FRONT_MATTER_CASES, references: REFERENCE_CASES, readings: READING_CASES, ledger: LEDGER_CASES };
 const seen = new Set<ProblemCode>();
 
 /** Every line that reading this bench reports, without the heading and the blank lines between files. */
@@ -33,8 +34,8 @@ describe.each(Object.entries(GROUPS))('a problem of %s is reported with its plac
 });
 
 it('every kind of problem was seen above', () => {
-  // those of WRITE_UP_CODES are shown in test/figures/check-write-ups.test.ts
-  const others: readonly ProblemCode[] = WRITE_UP_CODES;
+  // those of WRITE_UP_CODES are shown in test/figures/check-write-ups.test.ts, of LEDGER_CODES in test/figures/ledger/check.test.ts
+  const others: readonly ProblemCode[] = [...WRITE_UP_CODES, ...LEDGER_CODES];
   expect(PROBLEM_CODES.filter((code) => !seen.has(code) && !others.includes(code))).toEqual([]);
   expect(seen.size).toBeGreaterThan(60);
 });

@@ -21,7 +21,7 @@ const KINDS_OF_PAGE = [
   ['report', 'content/reports', '.mdx', 'reports'],
 ] as const;
 
-const INDEXES = ['/', '/bodies/', '/data/', '/method/', '/reports/', '/rigs/'];
+const INDEXES = ['/', '/bodies/', '/corrections/', '/data/', '/method/', '/reports/', '/rigs/'];
 
 describe('the pages', () => {
   it.each(KINDS_OF_PAGE)('are one for every committed %s', (_kind, folder, ending, section) => {

@@ -1,0 +1,75 @@
+/** `npm run record`: writes the published state of the numbers, and why it moved, into content/ledger/. */
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { compileSite } from '../figures/compile.ts';
+import { compareWithLedger, inputsOf, isUnchanged } from '../figures/ledger/compare.ts';
+import { describeChanges } from '../figures/ledger/describe.ts';
+import { entryName, entryOf } from '../figures/ledger/entry.ts';
+import { statementsOf } from '../figures/ledger/statements.ts';
+import { date as dateSchema } from '../ingest/fields.ts';
+import { LEDGER } from '../ingest/read-ledger.ts';
+import { renderEntry, renderFigures, renderInputs } from '../ingest/render-ledger.ts';
+import { CallError, runCommand } from './run.ts';
+
+const USAGE = `Usage: npm run record -- --reason TEXT --date YYYY-MM-DD
+
+  --reason TEXT      why the numbers moved, for readers; it stands on the corrections page
+  --date YYYY-MM-DD  the day of the record; nothing here reads a clock, so say it`;
+
+await runCommand(USAGE, { reason: { type: 'string' }, date: { type: 'string' } }, async ({ reason: given = '', date = '' }, words) => {
+  const reason = given.trim().replace(/\s+/g, ' ');
+  if (words.length > 0) throw new CallError(`'${words.join(' ')}' belongs to no option; put the reason in quotes: --reason "two words".\n\n${USAGE}`);
+  if (reason === '') throw new CallError(`A record needs a reason: --reason "why the numbers moved".\n\n${USAGE}`);
+  if (!dateSchema.safeParse(date).success) throw new CallError(`A record needs its day, as YYYY-MM-DD: --date 2026-05-02. ${date === '' ? 'None was given, and nothing here reads a clock' : `'${date}' is no calendar date`}.\n\n${USAGE}`);
+
+  const root = process.cwd();
+  const contentDir = join(root, 'content');
+  const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir });
+  const changes = compareWithLedger(bench, register);
+  const folder = join(contentDir, LEDGER.folder);
+  const state = [
+    [join(folder, LEDGER.inputs), renderInputs(inputsOf(bench, register))],
+    [join(folder, LEDGER.figures), renderFigures(statementsOf(bench, register))],
+  ] as const;
+  const stale = await filter(state, async ([path, text]) => (await readText(path)) !== text);
+  if (stale.length === 0) throw new CallError('Nothing to record: every number and every file is as recorded.');
+
+  // The entry first: if this is cut short, running it again finishes the same record.
+  const entry = isUnchanged(changes) ? undefined : await writeEntry(join(folder, LEDGER.entries), entryName(date, reason), renderEntry(entryOf(changes, reason, date, register.analysis)));
+  for (const [path, text] of stale) await writeWhole(path, text);
+  console.log(
+    entry === undefined
+      ? 'No number moved; the checksums were brought up to date, without an entry.'
+      : `${describeChanges(changes, { recorded: true })}\n\nRecorded in content/${LEDGER.folder}/${LEDGER.entries}/${entry}`,
+  );
+});
+
+/** Writes the entry under its name, or under the next one free; an equal one that is there already is that entry. */
+async function writeEntry(folder: string, name: string, text: string): Promise<string> {
+  for (let number = 1; ; number += 1) {
+    const file = `${name}${number === 1 ? '' : `-${number}`}.yaml`;
+    const there = await readText(join(folder, file));
+    if (there === undefined) await writeWhole(join(folder, file), text);
+    if (there === undefined || there === text) return file;
+  }
+}
+
+/** All of a file or nothing. */
+async function writeWhole(path: string, text: string): Promise<void> {
+  await mkdir(dirname(path), { recursive: true });
+  const fresh = join(dirname(path), '.fresh');
+  await writeFile(fresh, text);
+  await rename(fresh, path);
+}
+
+async function readText(path: string): Promise<string | undefined> {
+  return readFile(path, 'utf8').catch((error: unknown) => {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined;
+    throw error;
+  });
+}
+
+async function filter<T>(items: readonly T[], test: (item: T) => Promise<boolean>): Promise<readonly T[]> {
+  const kept = await Promise.all(items.map(test));
+  return items.filter((_, index) => kept[index]);
+}

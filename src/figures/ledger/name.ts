@@ -1,0 +1,30 @@
+import { sessionTitle } from '../labels.ts';
+import { bodyPath, sessionPath } from '../paths.ts';
+import type { Site } from '../site.ts';
+import { isKind, KINDS } from '../kinds.ts';
+
+export interface StatementName {
+  readonly name: string;
+  /** Where it stands now; undefined when it is no longer published. */
+  readonly path: string | undefined;
+}
+
+/** What a reader is told a recorded id is: `Total latency, Orrin V2, 24 frames/s (orrin-uhd24-a)`. */
+export function nameStatement(id: string, { bench, figure }: Pick<Site, 'bench' | 'figure'>): StatementName {
+  const [kind = '', ...rest] = id.split('/');
+  const subject = rest.join('/');
+  const session = bench.sessions.find((each) => each.id === subject);
+  const of = session === undefined ? subject : `${sessionTitle(bench, session)} (${subject})`;
+  if (kind === 'session') return { name: `Session ${of}`, path: session && sessionPath(session.id) };
+  if (kind === 'body') {
+    const body = bench.bodies.find((each) => each.id === subject);
+    return { name: `Body ${body?.name ?? subject}`, path: body && bodyPath(body.id) };
+  }
+  const now = figure(id);
+  return { name: `${now?.label ?? kindLabel(kind)}, ${of}`, path: now?.entry };
+}
+
+/** `Total latency`, `Session`. */
+export function kindLabel(kind: string): string {
+  return isKind(kind) ? KINDS[kind].label : kind.slice(0, 1).toUpperCase() + kind.slice(1).replaceAll('-', ' ');
+}

@@ -1,0 +1,153 @@
+/** That no published number moves in silence: a copy of the demonstration is recorded, changed, and built strictly. */
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { checkLedger } from '../../src/figures/ledger/check.ts';
+import { compareWithLedger } from '../../src/figures/ledger/compare.ts';
+import { compileSite } from '../../src/figures/compile.ts';
+import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
+import { PROJECT, projectFiles } from '../support/project-files.ts';
+
+const READINGS = 'data/sessions/orrin-uhd60-a.csv';
+const BODIES = ['data/bodies/orrin-v2.md', 'data/bodies/tamsel-6.md'] as const;
+const SESSIONS = ['data/sessions/orrin-uhd60-a.csv', 'data/sessions/tamsel-uhd60-a.csv'] as const;
+/** A session that no write-up names, so that it is the ledger which notices that it is gone. */
+const UNNAMED = projectFiles('data/sessions')
+  .map((path) => path.replace(/^.*\/|\.[^.]*$/g, ''))
+  .find((id) => !projectFiles('content').filter((path) => path.endsWith('.mdx')).some((path) => readFileSync(join(PROJECT, path), 'utf8').includes(id)));
+const RIG = 'data/rigs/balcony.md';
+const TEXT = 'src/figures/text.ts';
+const VERSION = 'src/analysis/version.ts';
+
+let copy: ProjectCopy;
+beforeAll(() => {
+  copy = copyProject();
+  rmSync(join(copy.root, 'content/ledger'), { recursive: true, force: true });
+  const { code, stderr } = copy.run('record', ['--reason', 'The state before the mutations', '--date', '2026-05-02']);
+  if (code !== 0) throw new Error(stderr);
+});
+afterAll(() => copy[Symbol.dispose]());
+
+/** Half a second more on the first source time, in whatever way it is written. */
+const halfASecondMore = (csv: string): string =>
+  csv.replace(/^(1,(?:\d+:)*)(\d+\.\d{3}),/m, (_all, before: string, seconds: string) => `${before}${(Number(seconds) + 0.5).toFixed(3).padStart(6, '0')},`);
+const coarser = (source: string): string => source.replace(/(placeOfSignificant\(\w+, )2\)/, '$11)');
+
+function swap([one, two]: readonly [string, string]): void {
+  const [first, second] = [copy.read(one), copy.read(two)];
+  copy.write(one, second);
+  copy.write(two, first);
+}
+
+interface Mutation {
+  readonly name: string;
+  /** Put back afterwards. */
+  readonly files: readonly string[];
+  mutate(): void;
+  /** What a strict build must say, of which figure. */
+  readonly says: readonly RegExp[];
+}
+
+const MUTATIONS: readonly Mutation[] = [
+  {
+    name: 'one reading is half a second longer',
+    files: [READINGS],
+    mutate: () => copy.edit(READINGS, halfASecondMore),
+    says: [/ {2}total\/orrin-uhd60-a {2}was "[^"]+ ms", is now "[^"]+ ms": data\/sessions\/orrin-uhd60-a\.csv changed\./],
+  },
+  {
+    name: 'two bodies’ files change places',
+    files: BODIES,
+    mutate: () => swap(BODIES),
+    says: [
+      / {2}body\/orrin-v2 {2}was "Orrin V2 [^"]+", is now "Tamsel 6 [^"]+": data\/bodies\/orrin-v2\.md changed\./,
+      / {2}body\/tamsel-6 {2}was "Tamsel 6 [^"]+", is now "Orrin V2 [^"]+": data\/bodies\/tamsel-6\.md changed\./,
+    ],
+  },
+  {
+    name: 'the readings of two bodies change places',
+    files: SESSIONS,
+    mutate: () => swap(SESSIONS),
+    says: [
+      / {2}total\/orrin-uhd60-a {2}was "[^"]+", is now "[^"]+": data\/sessions\/orrin-uhd60-a\.csv changed\./,
+      / {2}total\/tamsel-uhd60-a {2}was "[^"]+", is now "[^"]+": data\/sessions\/tamsel-uhd60-a\.csv changed\./,
+    ],
+  },
+  {
+    name: 'a session is deleted',
+    files: [`data/sessions/${UNNAMED}.csv`, `data/sessions/${UNNAMED}.md`],
+    mutate: () => {
+      for (const end of ['csv', 'md']) rmSync(join(copy.root, `data/sessions/${UNNAMED}.${end}`));
+    },
+    says: [
+      new RegExp(` {2}count/sessions {2}was "\\d+", is now "\\d+": .*data/sessions/${UNNAMED}\\.csv is gone`),
+      new RegExp(` {2}\\S+/${UNNAMED} {2}was "[^"]+", is no longer published: data/sessions/${UNNAMED}\\.csv is gone; data/sessions/${UNNAMED}\\.md is gone\\.`),
+    ],
+  },
+  {
+    name: 'the refresh of a rig is another',
+    files: [RIG],
+    mutate: () => copy.edit(RIG, (text) => text.replace(/^( {2}refresh:) \d+$/m, '$1 50')),
+    says: [/ was "[^"]+", is now "[^"]+": data\/rigs\/balcony\.md changed\./],
+  },
+  {
+    name: 'the rounding is another',
+    files: [TEXT],
+    mutate: () => copy.edit(TEXT, coarser),
+    says: [/ was "[^"]+", is now "[^"]+": no file changed and the analysis still calls itself version \S+: its code, or a library, changed without a new version in src\/analysis\/version\.ts\./],
+  },
+  {
+    name: 'the rounding and the version are others',
+    files: [TEXT, VERSION],
+    mutate: () => {
+      copy.edit(TEXT, coarser);
+      copy.edit(VERSION, (text) => text.replace(/'[^']+'/, "'next'"));
+    },
+    says: [/ was "[^"]+", is now "[^"]+": the analysis went from version \S+ to version next\./],
+  },
+];
+
+describe('a strict build', () => {
+  it('says nothing of the state that was recorded', () => {
+    const { code, stderr } = copy.run('figures');
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  });
+
+  it.each(MUTATIONS)('refuses it when $name, and names the cause', ({ files, mutate, says }) => {
+    const before = files.map((path) => [path, copy.read(path)] as const);
+    try {
+      mutate();
+      const { code, stderr } = copy.run('build', ['--strict']);
+      expect({ code, published: existsSync(copy.dist) }).toEqual({ code: 1, published: false });
+      expect(stderr).toMatch(/^\d+ problems? in 1 file:\n\ncontent\/ledger\/figures\.csv:\d+ /);
+      for (const words of says) expect(stderr).toMatch(words);
+    } finally {
+      for (const [path, text] of before) copy.write(path, text);
+    }
+  });
+
+  it('publishes what moved once it is recorded, and readers are told where it stands', () => {
+    copy.edit(READINGS, halfASecondMore);
+    expect(copy.run('record', ['--reason', 'A source time was read again', '--date', '2026-06-01']).code).toBe(0);
+    const { code, stderr } = copy.run('build', ['--strict']);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    const entry = copy.read('content/ledger/entries/2026-06-01-a-source-time-was-read-again.yaml');
+    const [, from = '', to = ''] = /- \{ id: total\/orrin-uhd60-a, from: ([^,]+), to: ([^}]+) \}/.exec(entry) ?? [];
+    expect(from).toMatch(/ms$/);
+    for (const page of ['corrections', 'reports/stage-screen', 'sessions/orrin-uhd60-a']) {
+      const html = copy.read(`dist/${page}/index.html`);
+      expect(html, page).toContain(`<del>${from}</del>`);
+      expect(html, page).toContain(to);
+      expect(html, page).toContain('1 June 2026');
+      if (!page.startsWith('sessions')) expect(html, page).toContain('A source time was read again');
+    }
+  });
+});
+
+it('the committed state is recorded: npm run demonstration-ledger records it afresh', async () => {
+  const { bench, register } = await compileSite({ root: PROJECT, dataDir: join(PROJECT, 'data'), contentDir: join(PROJECT, 'content') });
+  const changes = compareWithLedger(bench, register);
+  expect(changes.added).toEqual([]);
+  expect(checkLedger(bench, changes)).toEqual([]);
+  expect(changes.unchanged).toBeGreaterThan(400);
+});

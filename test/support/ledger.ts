@@ -1,0 +1,16 @@
+import { inputsOf } from '../../src/figures/ledger/compare.ts';
+import { statementsOf } from '../../src/figures/ledger/statements.ts';
+import { compileRegister } from '../../src/figures/compile.ts';
+import type { Register } from '../../src/figures/register.ts';
+import type { Bench } from '../../src/model/bench.ts';
+import type { Ledger, LedgerEntry } from '../../src/model/ledger.ts';
+
+/** The ledger as it stands after this bench was recorded, in memory. */
+export function ledgerOf(bench: Bench, register: Register = compileRegister(bench), entries: readonly LedgerEntry[] = []): Ledger {
+  return {
+    path: 'content/ledger/figures.csv',
+    ...inputsOf(bench, register),
+    figures: statementsOf(bench, register).map(({ sources: _, ...statement }, index) => ({ ...statement, line: index + 2 })),
+    entries,
+  };
+}
