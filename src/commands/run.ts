@@ -4,7 +4,9 @@ import { ProblemsError } from '../model/problem.ts';
 type Options = NonNullable<ParseArgsConfig['options']>;
 
 /** What was given for the options of a command. */
-export type CommandOptions<O extends Options> = { readonly [Name in keyof O]?: (O[Name]['type'] extends 'boolean' ? boolean : string) | undefined };
+export type CommandOptions<O extends Options> = { readonly [Name in keyof O]?: Given<O[Name]> | undefined };
+
+type Given<Option> = Option extends { type: 'boolean' } ? boolean : Option extends { multiple: true } ? readonly string[] : string;
 
 /** A mistake in how a command was called: shown without a stack, with exit code 2. */
 export class CallError extends Error {}

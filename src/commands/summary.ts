@@ -25,6 +25,7 @@ export function describeSummary({ bench, register, changes, pages, seconds }: Bu
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
   const rows: readonly (readonly [string, string])[] = [
     ['sessions', describeCount(bench.sessions.length)],
+    ...(bench.planned.length > 0 ? [['planned', describeCount(bench.planned.length)] as const] : []),
     ['readings', describeCount(value('count/readings'))],
     ['excluded', describeCount(value('count/excluded'))],
     ['figures', describeCount(register.figures.length)],

@@ -42,11 +42,12 @@ function unwrap(stampsMs: readonly number[], wrapsAfterMs: number | undefined): 
   });
 }
 
-function chainOf(session: Session, find: Lookup): Chain {
-  const { sourceTimer, observer, digitsRow } = find.rig(session.rig);
-  const { refresh, sync, scanOutMs } = find.display(session.display);
+/** The chain of a session, done or planned. */
+export function chainOf({ rig, display, rate }: Pick<Session, 'rig' | 'display' | 'rate'>, find: Lookup): Chain {
+  const { sourceTimer, observer, digitsRow } = find.rig(rig);
+  const { refresh, sync, scanOutMs } = find.display(display);
   return {
-    body: { rate: session.rate },
+    body: { rate },
     display: { refresh, sync, ...(scanOutMs === undefined ? {} : { scanOutMs }), ...(digitsRow === undefined ? {} : { digitsRow }) },
     ...(sourceTimer === undefined ? {} : { source: sourceTimer }),
     ...(observer === undefined ? {} : { observer }),

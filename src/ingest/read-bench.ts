@@ -1,4 +1,4 @@
-import type { Bench, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
+import type { Bench, PlannedSession, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
 import { checkId, checkLinks } from './check-ids.ts';
 import { freezeDeep } from './freeze.ts';
 import { Folder, type RecordFile } from './folder.ts';
@@ -76,7 +76,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     settings,
     rigById: new Map(described.map((rig) => [rig.id, rig])),
   };
-  const { ids: sessionIds, sessions } = await readSessions(data, known, problems);
+  const { ids: sessionIds, sessions, planned } = await readSessions(data, known, problems);
   const [methodNotes, writeUps] = [methods.records.map(asWriteUp), reports.records.map(asWriteUp)];
 
   // 4. all or nothing
@@ -99,14 +99,23 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     links: links.records.map(describe),
     rigs: described,
     sessions,
+    planned,
     methods: methodNotes,
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
     ...(ledger === undefined ? {} : { ledger }),
   });
 }
 
-async function readSessions(data: Folder, known: Known, problems: ProblemList): Promise<{ ids: readonly string[]; sessions: readonly Session[] }> {
+interface ReadSessions {
+  /** Of every session that is no mere plan, faulty ones too. */
+  readonly ids: readonly string[];
+  readonly sessions: readonly Session[];
+  readonly planned: readonly PlannedSession[];
+}
+
+async function readSessions(data: Folder, known: Known, problems: ProblemList): Promise<ReadSessions> {
   const sessions: Session[] = [];
+  const planned: PlannedSession[] = [];
   const entries = await data.list('sessions', ['.md', '.csv'], true);
   let sources: (readonly (Source | undefined)[])[] = [];
   const read = (name: string | undefined) => (name === undefined ? undefined : data.readSource(`sessions/${name}`));
@@ -121,10 +130,12 @@ async function readSessions(data: Folder, known: Known, problems: ProblemList): 
     if (frontFile === undefined) problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
     if (readingsFile === undefined) problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
     const front = source && parseFrontMatter(source);
-    const session = source && front && parseSession({ id, source, front, readingsSource }, known);
-    if (session) sessions.push(session);
+    const parsed = source && front && parseSession({ id, source, front, readingsSource }, known);
+    if (parsed?.kind === 'session') sessions.push(parsed.session);
+    if (parsed?.kind === 'planned') planned.push(parsed.planned);
   }
-  return { ids: entries.map(({ id }) => id), sessions };
+  const ids = entries.map(({ id }) => id).filter((id) => !planned.some((plan) => plan.id === id));
+  return { ids, sessions, planned };
 }
 
 function describe<T>({ id, value, front, source }: RecordFile<T>): T & { id: string; description: string; file: SourceFile } {

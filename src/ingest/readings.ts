@@ -14,9 +14,9 @@ export interface Readings {
 
 /**
  * Parses a readings file, row by row, in the form that the method has. Undefined, with the mistakes reported,
- * when it cannot be read at all; a mistake in a row is reported and the row goes on, since the build stops anyway.
+ * when it cannot be read at all; without readings only where it `mayBeEmpty`; a mistake in a row is reported and the row goes on, since the build stops anyway.
  */
-export function parseReadings({ bytes, report }: Source, method: MethodId, rig: Rig): Readings | undefined {
+export function parseReadings({ bytes, report }: Source, method: MethodId, rig: Rig, mayBeEmpty = false): Readings | undefined {
   const parser = parserOf(method, rig, report);
   if (parser === undefined) return undefined;
   const columns = ['run', ...parser.columns, 'exclude', 'note'];
@@ -41,8 +41,8 @@ export function parseReadings({ bytes, report }: Source, method: MethodId, rig: 
     readings.push(Object.freeze(reading));
   });
   if (rows === undefined) return undefined;
-  if (rows === 0) report({ code: 'no-readings' });
-  else if (counted === 0 && readings.length === rows) report({ code: 'no-counted-reading' });
+  if (rows === 0 && !mayBeEmpty) report({ code: 'no-readings' });
+  else if (counted === 0 && rows > 0 && readings.length === rows) report({ code: 'no-counted-reading' });
   return { readings, ...(parser.resolutionMs === undefined ? {} : { resolutionMs: parser.resolutionMs }) };
 }
 

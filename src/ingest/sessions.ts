@@ -1,4 +1,4 @@
-import type { MethodId, Rig, Session, Setting } from '../model/bench.ts';
+import type { MethodId, PlannedSession, Rig, Session, Setting } from '../model/bench.ts';
 import { parseRate, type Rate } from '../model/rate.ts';
 import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
 import { checkSchema } from './check-schema.ts';
@@ -9,6 +9,9 @@ import { parseReadings } from './readings.ts';
 import { sessionSchema, type SessionFront } from './schemas/session.ts';
 import { findLevel } from './settings.ts';
 import type { Report, Source } from './source.ts';
+
+/** Missing as a key of the schema is missing; only a planned session without readings has no date yet. */
+const NO_DATE = { code: 'missing-key', line: 1, key: 'date' } as const;
 
 const METHODS: readonly MethodId[] = ['two-timers', 'frame-count', 'instrument'];
 
@@ -33,11 +36,14 @@ interface SessionSources {
   readonly readingsSource: Source | undefined;
 }
 
+export type ParsedSession = { readonly kind: 'session'; readonly session: Session } | { readonly kind: 'planned'; readonly planned: PlannedSession };
+
 /** Parses one session and its readings; undefined, with every mistake of both files reported, when they do not fit. */
-export function parseSession({ id, source, front, readingsSource }: SessionSources, known: Known): Session | undefined {
+export function parseSession({ id, source, front, readingsSource }: SessionSources, known: Known): ParsedSession | undefined {
   const { report } = source;
   const data = checkSchema(front, sessionSchema, report);
   if (data === undefined) return undefined;
+  if (data.date === undefined && data.planned !== true) report(NO_DATE);
   if (data.firmware !== undefined && front.isNumber(['firmware'])) {
     reportAtKey(front, 'firmware', { code: 'unquoted-number', found: data.firmware }, report);
   }
@@ -59,16 +65,17 @@ export function parseSession({ id, source, front, readingsSource }: SessionSourc
     reportAtKey(front, 'rig', { code: 'rig-lacks', found: method, expected: lacks }, report);
     return undefined;
   }
-  const parsed = readingsSource && parseReadings(readingsSource, method, rig);
+  const parsed = readingsSource && parseReadings(readingsSource, method, rig, data.planned);
   if (readingsSource === undefined || parsed === undefined || rate === undefined) return undefined;
   const { body, firmware, date, room, warmUp, cutShort, links = rig.links, display = rig.display } = data;
+  const planned = { id, body, rig: rig.id, links, display, method, settings: levels, rate, file: source.file };
+  if (data.planned === true && parsed.readings.length === 0) return { kind: 'planned', planned };
+  if (date === undefined) {
+    if (data.planned === true) report(NO_DATE);
+    return undefined;
+  }
   const details = { firmware, room, warmUp, cutShort, resolutionMs: parsed.resolutionMs };
-  return {
-    ...present({ id, body, rig: rig.id, links, display, method, date, settings: levels, rate, notes: front.body, ...details }),
-    readings: parsed.readings,
-    file: source.file,
-    readingsFile: readingsSource.file,
-  };
+  return { kind: 'session', session: { ...present({ ...planned, date, notes: front.body, ...details }), readings: parsed.readings, readingsFile: readingsSource.file } };
 }
 
 function checkSettings(

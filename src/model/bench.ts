@@ -165,6 +165,11 @@ export interface Part {
   readonly attributes: Readonly<Record<string, PartValue>>;
 }
 
+/** A session that is planned and has no readings yet: not published, but counted, so that none is forgotten. */
+export interface PlannedSession extends Pick<Session, 'id' | 'body' | 'rig' | 'links' | 'display' | 'method' | 'settings' | 'rate'> {
+  readonly file: SourceFile;
+}
+
 export interface WriteUpLink {
   readonly to: string;
   readonly line: number;
@@ -205,6 +210,7 @@ export interface Bench {
   readonly links: readonly Link[];
   readonly rigs: readonly Rig[];
   readonly sessions: readonly Session[];
+  readonly planned: readonly PlannedSession[];
   readonly methods: readonly WriteUp[];
   /** Newest first, then by id. */
   readonly reports: readonly WriteUp[];

@@ -171,3 +171,17 @@ it('folders with another name are named as they are', async () => {
   const bench = await readBench({ root: folder.root, dataDir: 'bench', contentDir: 'content' });
   expect(bench.sessions[0]?.file.path).toBe('bench/sessions/a.md');
 });
+
+it('a planned session needs neither readings nor a date yet, and is no session', async () => {
+  const header = CSV.slice(0, CSV.indexOf('\n') + 1);
+  const plannedFront = VALID_FILES['data/sessions/a.md'].replace(/^date: .*\n/m, '').replace(/^---\n/, '---\nplanned: true\n');
+  const bench = await readChanged({ 'data/sessions/a.md': plannedFront, 'data/sessions/a.csv': header });
+  expect(bench.sessions).toEqual([]);
+  expect(bench.planned.map(({ id, body }) => [id, body])).toEqual([['a', 'orrin']]);
+});
+
+it('a planned session that has readings is a session, and then needs its date', async () => {
+  const front = VALID_FILES['data/sessions/a.md'].replace(/^---\n/, '---\nplanned: true\n');
+  expect((await readChanged({ 'data/sessions/a.md': front })).sessions).toHaveLength(1);
+  await expect(readChanged({ 'data/sessions/a.md': front.replace(/^date: .*\n/m, '') })).rejects.toThrow('data/sessions/a.md:1  date  this key is missing. Add it.');
+});

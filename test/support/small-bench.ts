@@ -46,6 +46,7 @@ export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): 
     links: [],
     rigs: [{ ...described('rigs', 'attic', 'Attic'), sourceTimer: { name: 'Timer', refresh: rate(60) }, links: [], display: 'screen' }],
     sessions,
+    planned: [],
     methods: [],
     reports: [],
     ...more,

@@ -7,7 +7,7 @@ export function chainKey({ rig, links, display, method }: Session): string {
 }
 
 /** Equal for sessions with the same settings. */
-export function conditionKey({ settings }: Session): string {
+export function conditionKey({ settings }: Pick<Session, 'settings'>): string {
   return JSON.stringify(Object.entries(settings).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 

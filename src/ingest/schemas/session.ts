@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { date, text } from '../fields.ts';
+import { date, flag, text } from '../fields.ts';
 import { present } from '../present.ts';
 
 /** Front matter of `data/sessions/<id>.md`; what its ids refer to is checked where the whole bench is known. */
@@ -9,13 +9,16 @@ export const sessionSchema = z
     firmware: text.optional(),
     rig: text,
     method: text,
-    date,
+    /** May be missing only while the session is planned. */
+    date: date.optional(),
     settings: z.record(z.string(), text),
     room: text.optional(),
     'warm-up': text.optional(),
     'cut-short': text.optional(),
     links: z.array(text).optional(),
     display: text.optional(),
+    /** Allows a readings file with nothing but its header. */
+    planned: flag,
   })
   .transform(({ 'warm-up': warmUp, 'cut-short': cutShort, ...rest }) => present({ ...rest, warmUp, cutShort }));
 

@@ -1,0 +1,39 @@
+/** `npm run plan`: how many clips and readings a session needs, and the empty sessions to fill in. */
+import { loadBench } from './load-bench.ts';
+import { CallError, runCommand } from './run.ts';
+import { conditionsOf, planConditions, readWanted, rigOf, WANTED_OPTIONS, WANTED_USAGE } from './plan-options.ts';
+import { describePlanned, writeSessions } from './write-sessions.ts';
+
+const USAGE = `Usage: npm run plan -- --rig RIG --rate RATE [--half-width MS | --difference MS] [...]
+
+  --rig RIG            the rig to measure on
+  --rate RATE          the frame rate of the body; several, separated by commas
+${WANTED_USAGE}
+
+To write the empty sessions as well:
+
+  --body BODY          the body they are of
+  --set SETTING=LEVEL  a setting; several levels, separated by commas, make a session of each; repeat for more settings
+  --seed NUMBER        draws the order of the sessions (1)`;
+
+const OPTIONS = {
+  rig: { type: 'string' },
+  rate: { type: 'string' },
+  ...WANTED_OPTIONS,
+  body: { type: 'string' },
+  set: { type: 'string', multiple: true },
+  seed: { type: 'string' },
+} as const;
+
+await runCommand(USAGE, OPTIONS, async (options, words) => {
+  if (words.length > 0) throw new CallError(`'${words.join(' ')}' belongs to no option.\n\n${USAGE}`);
+  const root = process.cwd();
+  const bench = await loadBench(root);
+  const rig = rigOf(bench, options['rig']);
+  const wanted = readWanted(options);
+  const conditions = conditionsOf(bench, options['rate'], options['set']);
+  const planned = planConditions(bench, rig, conditions, wanted);
+  console.log(planned.map((each) => describePlanned(each, wanted, bench)).join('\n\n'));
+  if (options['body'] === undefined) return;
+  console.log(`\n${await writeSessions({ root, bench, rig, body: options['body'], planned, seed: options['seed'] })}`);
+});

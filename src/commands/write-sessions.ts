@@ -1,0 +1,67 @@
+import { access, mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { describePlan, describeDesign } from '../figures/plan/plan-text.ts';
+import { newSessionId, type NewSession } from '../figures/plan/planned-session.ts';
+import type { PlannedCondition, Wanted } from '../figures/plan/plan-rig.ts';
+import { renderNewSession } from '../figures/plan/render-session.ts';
+import { methodOfRig } from '../figures/plan/setup-of-rig.ts';
+import { shuffle } from '../figures/plan/schedule.ts';
+import { describeLevel } from '../figures/level-words.ts';
+import { lookup } from '../figures/lookup.ts';
+import type { Bench, Rig } from '../model/bench.ts';
+import { choose } from './plan-options.ts';
+import { CallError } from './run.ts';
+
+interface Order {
+  readonly root: string;
+  readonly bench: Bench;
+  readonly rig: Rig;
+  /** An id; its file may have been written a moment ago. */
+  readonly body: string;
+  readonly planned: readonly PlannedCondition[];
+  readonly seed: string | undefined;
+}
+
+/** `59.94 frames/s, UHD: 3 clips of …` and what that gives. */
+export function describePlanned({ condition, plan }: PlannedCondition, wanted: Wanted, bench: Bench): string {
+  const find = lookup(bench);
+  const levels = Object.entries(condition.settings).map(([setting, level]) => describeLevel(find, setting, level));
+  return [`${levels.join(', ')}:`, `  ${describeDesign(plan)} (${plan.runs * plan.readings} readings)`, ...describePlan(plan, wanted).map((line) => `  ${line}`)].join('\n');
+}
+
+/** Writes the pairs of files in an order drawn at random, overwrites nothing, and says what to do next. */
+export async function writeSessions({ root, bench, rig, body, planned, seed: seedText, isNew = false }: Order & { readonly isNew?: boolean }): Promise<string> {
+  if (!isNew) choose('body', body, bench.bodies);
+  const seed = Number(seedText ?? '1');
+  if (!Number.isInteger(seed) || seed < 0) throw new CallError(`--seed is a whole number, not '${seedText}'.`);
+  const taken = new Set<string>();
+  const sessions = shuffle(planned, seed).map(({ condition, plan }, index): NewSession => {
+    const id = newSessionId(body, condition, bench, taken);
+    taken.add(id);
+    return { id, body, rig: rig.id, method: methodOfRig(rig), condition, plan, position: index + 1, of: planned.length };
+  });
+  const folder = join(root, 'data', 'sessions');
+  await mkdir(folder, { recursive: true });
+  for (const { id } of sessions) {
+    for (const ending of ['.md', '.csv']) if (await exists(join(folder, id + ending))) throw new CallError(`data/sessions/${id}${ending} is there already; nothing was written.`);
+  }
+  for (const session of sessions) {
+    const { front, readings } = renderNewSession(session);
+    await writeFile(join(folder, `${session.id}.md`), front, { flag: 'wx' });
+    await writeFile(join(folder, `${session.id}.csv`), readings, { flag: 'wx' });
+  }
+  return [
+    'Written, to be measured in this order:',
+    ...sessions.map(({ id, position, plan }) => `  ${position}. data/sessions/${id}.md and .csv: ${describeDesign(plan)}`),
+    'Fill in the date and what the first line of each asks for, type the readings, and run npm run build. Until then they are counted as planned.',
+  ].join('\n');
+}
+
+async function exists(path: string): Promise<boolean> {
+  try {
+    await access(path);
+    return true;
+  } catch {
+    return false;
+  }
+}

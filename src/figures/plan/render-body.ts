@@ -1,0 +1,18 @@
+import { stringify } from 'yaml';
+
+export interface NewBody {
+  readonly name: string;
+  readonly maker: string;
+  readonly model: string;
+  readonly readout: string | undefined;
+  readonly invented: boolean;
+}
+
+/** The file of a body that is still to be described. */
+export function renderNewBody({ name, maker, model, readout, invented }: NewBody): string {
+  const front = stringify(
+    { name, maker, model, ...(readout === undefined ? {} : { 'sensor-readout': readout }), ...(invented ? { invented: true } : {}) },
+    { lineWidth: 0 },
+  );
+  return `---\n${front}---\n\nWhat it is and how it came to the bench.\n`;
+}
