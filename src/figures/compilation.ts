@@ -1,5 +1,6 @@
 import type { BudgetedValue } from '../analysis/components.ts';
 import type { Bench } from '../model/bench.ts';
+import type { Estimator } from './estimate-memory.ts';
 import { lookup, type Lookup } from './lookup.ts';
 import type { Figure, Finding } from './register.ts';
 import { compileSession, type SessionFigures } from './session-figures.ts';
@@ -21,9 +22,9 @@ export interface Contribution {
   readonly findings: readonly Finding[];
 }
 
-export function compileSessions(bench: Bench): Compilation {
+export function compileSessions(bench: Bench, estimator?: Estimator): Compilation {
   const find = lookup(bench);
-  const sessions = bench.sessions.map((session) => compileSession(session, find));
+  const sessions = bench.sessions.map((session) => compileSession(session, find, estimator));
   const byId = new Map(sessions.map((compiled) => [compiled.session.id, compiled]));
   const session = (id: string): SessionFigures => {
     const compiled = byId.get(id);

@@ -16,6 +16,7 @@ import { problemsError } from '../model/problem-text.ts';
 import { benchFigures } from './bench-figures.ts';
 import { checkWriteUps, expectedOf, knownOf } from './check-write-ups.ts';
 import { compileSessions, type Compilation, type Contribution } from './compilation.ts';
+import type { Estimator } from './estimate-memory.ts';
 import { findingsOf } from './findings/findings.ts';
 import { compileComparisons } from './comparisons/compile-comparisons.ts';
 import { compileSettings } from './settings/compile-settings.ts';
@@ -29,10 +30,14 @@ const COMPILERS: readonly ((compilation: Compilation) => Contribution)[] = [
   compileSettings,
 ];
 
-/** Throws one ProblemsError with every mistake of the bench and of its write-ups. */
-export async function compileSite(folders: BenchFolders): Promise<{ bench: Bench; register: Register }> {
+/**
+ * Throws one ProblemsError with every mistake of the bench and of its write-ups.
+ *
+ * @param estimator one that remembers, where the same sessions are compiled again and again
+ */
+export async function compileSite(folders: BenchFolders, estimator?: Estimator): Promise<{ bench: Bench; register: Register }> {
   const bench = await readSound(folders); // 1
-  const register = compileRegister(bench); // 2 and 3
+  const register = compileRegister(bench, estimator); // 2 and 3
   const problems = checkWriteUps(knownOf(bench, register)); // 4
   if (problems.length > 0) throw problemsError(problems);
   return { bench, register };
@@ -49,8 +54,8 @@ async function readSound(folders: BenchFolders): Promise<Bench> {
 }
 
 /** The register of a bench that ingest has found sound. Pure. */
-export function compileRegister(bench: Bench): Register {
-  const compilation = compileSessions(bench); // 2
+export function compileRegister(bench: Bench, estimator?: Estimator): Register {
+  const compilation = compileSessions(bench, estimator); // 2
   const contributions = COMPILERS.map((compiler) => compiler(compilation)); // 3
   return {
     analysis: ANALYSIS_VERSION,

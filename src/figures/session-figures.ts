@@ -3,6 +3,7 @@ import { estimateSession, type Estimate } from '../analysis/estimate.ts';
 import { summarize } from '../analysis/summary.ts';
 import type { Session } from '../model/bench.ts';
 import { rateHz } from '../model/rate.ts';
+import type { Estimator } from './estimate-memory.ts';
 import { KINDS, type KindName } from './kinds.ts';
 import type { Lookup } from './lookup.ts';
 import { sessionPath } from './paths.ts';
@@ -18,9 +19,9 @@ export interface SessionFigures {
 }
 
 /** Every figure of one session, total first. */
-export function compileSession(session: Session, find: Lookup): SessionFigures {
+export function compileSession(session: Session, find: Lookup, estimator: Estimator = estimateSession): SessionFigures {
   const counted = countedReadings(session);
-  const estimate = estimateSession(sessionInput(session, find));
+  const estimate = estimator(sessionInput(session, find));
   const summary = summarize(counted.map(({ latencyMs }) => latencyMs));
   const runs = new Set(counted.map(({ run }) => run)).size;
   const excluded = session.readings.length - counted.length;

@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import type { Bench } from '../model/bench.ts';
 import { compileSite } from './compile.ts';
+import { EstimateMemory } from './estimate-memory.ts';
 import { lookup, type Lookup } from './lookup.ts';
 import type { Figure, Finding, Register } from './register.ts';
 
@@ -16,26 +17,43 @@ export interface Site {
   findingsOf(key: string, id: string): readonly Finding[];
 }
 
+interface Shared {
+  /** The latest reading of the files: under way, or done without a mistake. */
+  site?: Promise<Site> | undefined;
+  readonly memory: EstimateMemory;
+}
+
 /**
- * Kept on the global object: the build command and the pages that it bundles are two copies of this
- * module, and must not compute everything twice.
+ * Kept on the global object: the command and the pages that it bundles are two copies of this module, and
+ * must not compute everything twice.
  */
 const SHARED = Symbol.for('lagfolio.site');
-const shared = globalThis as { [SHARED]?: Promise<Site> };
+const holder = globalThis as { [SHARED]?: Shared };
+const shared = (holder[SHARED] ??= { memory: new EstimateMemory() });
 
-/** Reads `data/` and `content/` of the current folder. Rejects with a ProblemsError when they hold mistakes. */
+/**
+ * Reads `data/` and `content/` of the current folder, once until `forgetSite`. Rejects with a ProblemsError
+ * when they hold mistakes; the next call reads them again.
+ */
 export function loadSite(): Promise<Site> {
-  shared[SHARED] ??= readSite(process.cwd());
-  return shared[SHARED];
+  if (shared.site === undefined) {
+    const site = readSite(process.cwd(), shared.memory);
+    shared.site = site;
+    site.catch(() => {
+      if (shared.site === site) forgetSite();
+    });
+  }
+  return shared.site;
 }
 
 /** Makes the next `loadSite` read the files again. */
 export function forgetSite(): void {
-  delete shared[SHARED];
+  shared.site = undefined;
 }
 
-async function readSite(root: string): Promise<Site> {
-  const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir: join(root, 'content') });
+async function readSite(root: string, memory: EstimateMemory): Promise<Site> {
+  const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir: join(root, 'content') }, memory.estimate);
+  memory.forgetUnused();
   const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
   const bySession = Map.groupBy(register.figures, ({ of }) => of['session']);
   return {
