@@ -17,6 +17,7 @@ export default defineConfig({
     processor: satteri({ hastPlugins: [cellAlignment] }),
   },
   vite: {
+    cacheDir: './.astro/vite',
     build: { rolldownOptions: { checks: { moduleLevelDirective: false } } },
     server: { watch: { ignored: ['**/.astro/dist/**', '**/dist/**'] } },
   },

@@ -1,26 +1,83 @@
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { AstroIntegration } from 'astro';
-import { forgetSite } from '../figures/site.ts';
+import type { AstroIntegration, AstroIntegrationLogger } from 'astro';
+import { forgetSite, loadSite } from '../figures/site.ts';
+import { ProblemsError } from '../model/problem.ts';
+import { renderProblemPage } from './problem-page.ts';
+import { StalePages } from './stale-pages.ts';
 
-/** In development, a saved session or write-up is read again and the open pages reload. */
+/** Editors save in several steps: a file may be gone for a moment, or be written twice. */
+const SETTLE_MS = 30;
+/** The environments of the development server in which pages run. */
+const PAGE_ENVIRONMENTS = ['ssr', 'prerender'];
+const RELOAD = { type: 'full-reload' } as const;
+
+/**
+ * In development, what is saved in `data/` or `content/` is read again and the open pages reload. While there
+ * are mistakes, every page shows the list of them, and so does the terminal; pages come back when they are mended.
+ */
 export function reloadOnData(): AstroIntegration {
-  let folders: string[] = [];
+  let root = '';
   return {
     name: 'reload-on-data',
     hooks: {
       'astro:config:setup': ({ config }) => {
-        const root = fileURLToPath(config.root);
-        folders = ['data', 'content'].map((name) => join(root, name) + sep);
+        root = fileURLToPath(config.root);
       },
-      'astro:server:setup': ({ server }) => {
+      'astro:server:setup': ({ server, logger }) => {
+        const folders = ['data', 'content'].map((name) => join(root, name) + sep);
+        const report = problemReporter(logger);
+        const pages = new StalePages();
+        let settling: NodeJS.Timeout | undefined;
+
+        const reload = (): void => {
+          pages.change();
+          forgetSite();
+          // sessions come and go: which pages there are is asked again
+          for (const name of PAGE_ENVIRONMENTS) server.environments[name]?.hot.send('astro:content-changed', {});
+          loadSite().then(() => report(undefined), report);
+          server.ws.send(RELOAD);
+        };
         server.watcher.add(folders);
         server.watcher.on('all', (_event, path) => {
-          if (!folders.some((folder) => path.startsWith(folder))) return;
-          forgetSite();
-          server.ws.send({ type: 'full-reload' });
+          if (folders.some((folder) => path.startsWith(folder))) {
+            clearTimeout(settling);
+            settling = setTimeout(reload, SETTLE_MS);
+          } else if (path.endsWith('data-store.json')) pages.change(); // the text of a write-up, and Astro reloads the pages
         });
+
+        // a page that was under way when a file was saved has missed the call to reload
+        server.ws.on('connection', (socket) => {
+          if (pages.takeStale()) socket.send(JSON.stringify(RELOAD));
+        });
+        server.middlewares.use((request, response, next) => {
+          if (!wantsPage(request)) return next();
+          pages.serve(request.url ?? '');
+          loadSite().then(() => next(), (error: unknown) => {
+            report(error);
+            if (!(error instanceof ProblemsError)) return next();
+            response.writeHead(500, { 'Content-Type': 'text/html; charset=utf-8', 'Cache-Control': 'no-store' }).end(renderProblemPage(error));
+          });
+        });
+        loadSite().catch(report);
       },
     },
+  };
+}
+
+function wantsPage({ method, headers }: { readonly method?: string | undefined; readonly headers: { readonly accept?: string | undefined } }): boolean {
+  return method === 'GET' && (headers.accept ?? '').includes('text/html');
+}
+
+/** Tells the terminal of mistakes, of each list once, and that they are mended. */
+function problemReporter(logger: AstroIntegrationLogger): (error: unknown) => void {
+  let last: string | undefined;
+  return (error) => {
+    // other errors are the program's own: the page that meets them shows them
+    const message = error instanceof ProblemsError ? error.message : undefined;
+    if (message === last) return;
+    if (message !== undefined) logger.error(`\n${message}\n`);
+    else if (error === undefined) logger.info('all mistakes are mended');
+    last = message;
   };
 }
