@@ -16,7 +16,7 @@ describe('the reports', () => {
   it('are two, and name only sessions that there are', () => {
     expect(REPORTS.map(({ name }) => name)).toEqual(['how-we-measure.mdx', 'stage-screen.mdx']);
     const named = REPORTS.flatMap(({ text }) =>
-      [...text.matchAll(/"[a-z-]+\/([a-z0-9-]+)"|session="([^"]+)"|\/sessions\/([^/]+)\//g)].map((match) => match[1] ?? match[2] ?? match[3]));
+      [...text.matchAll(/"[a-z-]+\/([a-z0-9-]+)"|session="([^"]+)"|(?: of="([^"]+)" )?than="([^"]+)"|\/sessions\/([^/]+)\//g)].flatMap((match) => match.slice(1).filter((id) => id !== undefined)));
     expect(named.length).toBeGreaterThan(50);
     expect(named.filter((id) => !SESSION_IDS.includes(id!))).toEqual([]);
   });

@@ -22,6 +22,8 @@ const PAGES = [
   '/reports/how-we-measure/',
   '/bodies/',
   '/bodies/orrin-v2/',
+  '/comparison/',
+  '/figures/body-tamsel-6/',
   '/rigs/',
   '/rigs/balcony/',
   '/method/',

@@ -1,6 +1,7 @@
 /** That everything committed has its page, and what no page may hold. */
 import { gzipSync } from 'node:zlib';
 import { describe, expect, inject, it } from 'vitest';
+import type { Register } from '../../src/figures/register.ts';
 import { attributeOf, elementsOf, hasClass, nodesOf, parsePage, textOf } from '../support/html.ts';
 import { readBuiltSite, type Page } from '../support/built-site.ts';
 import { openCopy } from '../support/project-copy.ts';
@@ -8,6 +9,7 @@ import { projectFiles } from '../support/project-files.ts';
 
 const project = openCopy(inject('builtProject'));
 const site = readBuiltSite(project.dist);
+const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as Register;
 
 /** Ids in a folder of the committed project, read off its file names. */
 const idsIn = (folder: string, ending: string): readonly string[] =>
@@ -21,7 +23,7 @@ const KINDS_OF_PAGE = [
   ['report', 'content/reports', '.mdx', 'reports'],
 ] as const;
 
-const INDEXES = ['/', '/bodies/', '/corrections/', '/data/', '/method/', '/reports/', '/rigs/'];
+const INDEXES = ['/', '/bodies/', '/comparison/', '/corrections/', '/data/', '/method/', '/reports/', '/rigs/'];
 
 describe('the pages', () => {
   it.each(KINDS_OF_PAGE)('are one for every committed %s', (_kind, folder, ending, section) => {
@@ -33,7 +35,9 @@ describe('the pages', () => {
 
   it('are those and the indexes, and nothing else', () => {
     const ofFiles = KINDS_OF_PAGE.flatMap(([, folder, ending, section]) => idsIn(folder, ending).map((id) => `/${section}/${id}/`));
-    expect(site.pages.map(({ path }) => path).sort()).toEqual([...ofFiles, ...INDEXES].sort());
+    const ofEntries = register.figures.flatMap(({ entry }) => /^\/figures\/[^/]+\//.exec(entry) ?? []);
+    expect(new Set(ofEntries).size).toBeGreaterThan(5);
+    expect(site.pages.map(({ path }) => path).sort()).toEqual([...ofFiles, ...INDEXES, ...new Set(ofEntries)].sort());
   });
 });
 

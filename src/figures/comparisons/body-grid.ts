@@ -1,6 +1,6 @@
 /** The comparison of bodies on one chain: every condition against every body, with what nobody measured left open. */
 import type { Bench, Body, Session } from '../../model/bench.ts';
-import { labelSettings } from '../labels.ts';
+import { labelSessions, labelSettings } from '../labels.ts';
 import type { Figure } from '../register.ts';
 import type { Site } from '../site.ts';
 import { bodyFamilies, conditionsOf } from './body-families.ts';
@@ -10,6 +10,8 @@ import { rankFigures } from './ranking.ts';
 
 export interface GridCell {
   readonly session: Session;
+  /** What sets it apart from the other sessions of its body in its condition; empty where it is the only one. */
+  readonly label: string;
   readonly total: Figure;
   /** Against the lowest of its condition; undefined where only one body was measured in it. */
   readonly standing: 'lowest' | 'tied' | 'higher' | undefined;
@@ -62,19 +64,21 @@ export function bodyGrids(site: Site): readonly BodyGrid[] {
     .sort((a, b) => rankOfRig(bench, a.rig) - rankOfRig(bench, b.rig) || b.rows.length - a.rows.length);
 }
 
-function cellsOf({ figure }: Site, bodies: readonly Body[], sessions: readonly Session[]): readonly (readonly GridCell[])[] {
+function cellsOf({ bench, figure }: Site, bodies: readonly Body[], sessions: readonly Session[]): readonly (readonly GridCell[])[] {
   const totals = sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []);
   const ranked = rankFigures(totals);
   const several = new Set(sessions.map(({ body }) => body)).size > 1;
-  return bodies.map(({ id: body }) =>
-    sessions.filter((session) => session.body === body).flatMap((session): readonly GridCell[] => {
+  return bodies.map(({ id: body }) => {
+    const own = sessions.filter((session) => session.body === body);
+    const labels = labelSessions(bench, own);
+    return own.flatMap((session): readonly GridCell[] => {
       const at = ranked.findIndex((each) => each.figure.of['session'] === session.id);
       const found = ranked[at];
       if (found === undefined) return [];
       const standing = !several ? undefined : at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
-      return [{ session, total: found.figure, standing }];
-    }),
-  );
+      return [{ session, label: own.length > 1 ? (labels.of.get(session.id) ?? '') : '', total: found.figure, standing }];
+    });
+  });
 }
 
 function rankOfRig({ rigs }: Bench, id: string): number {
