@@ -26,7 +26,8 @@ it('names a set of files whatever their order', () => {
 });
 
 it('reads back what it writes, whatever the texts and numbers', async () => {
-  const text = fc.string({ unit: 'grapheme', minLength: 1 }).filter((each) => each.trim() !== '' && !/[\0\r]/.test(each) && each.isWellFormed());
+  const special = fc.string({ unit: fc.constantFrom('"', ',', "'", '\n', ': ', '#', '{', ' ', 'x', '−', '±'), minLength: 1, maxLength: 6 });
+  const text = fc.oneof(special, fc.string({ unit: 'grapheme', minLength: 1 })).filter((each) => each.trim() !== '' && !/[\0\r]/.test(each) && each.isWellFormed());
   const number = fc.double({ noNaN: true }).map((value) => Number(value.toPrecision(10))).filter((value) => !Object.is(value, -0));
   const statement = fc.record({ text, value: number, low: number, high: number });
   await fc.assert(
@@ -51,4 +52,13 @@ it('reads back what it writes, whatever the texts and numbers', async () => {
     }),
     { numRuns: 25, seed: 20260502 },
   );
+});
+
+it('gives the latest entry first, whatever its name', async () => {
+  const { ledger } = await readChanged({
+    'content/ledger/figures.csv': renderFigures([base]),
+    'content/ledger/inputs.csv': renderInputs(inputs),
+    ...Object.fromEntries([['a', '2026-05-02'], ['b', '2026-06-01'], ['c', '2026-05-09']].map(([id, date]) => [`content/ledger/entries/${id}.yaml`, `date: ${date}\nreason: why\nanalysis: "1"\n`])),
+  });
+  expect(ledger?.entries.map(({ date }) => date)).toEqual(['2026-06-01', '2026-05-09', '2026-05-02']);
 });

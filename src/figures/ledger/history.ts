@@ -8,11 +8,20 @@ export interface EarlierValue {
   readonly entry: string;
 }
 
+/** Made once per ledger: every entry of a large site asks for its own figure's past. */
+const indexes = new WeakMap<Ledger, ReadonlyMap<string, readonly EarlierValue[]>>();
+
 /** Latest first. */
 export function earlierValues(ledger: Ledger | undefined, id: string): readonly EarlierValue[] {
-  return (ledger?.entries ?? []).flatMap(({ id: entry, date, moved, gone }) =>
-    [...moved, ...gone].filter((change) => change.id === id).map(({ from }) => ({ text: from, until: date, entry })),
-  );
+  if (ledger === undefined) return [];
+  const index = indexes.get(ledger) ?? indexPast(ledger);
+  indexes.set(ledger, index);
+  return index.get(id) ?? [];
+}
+
+function indexPast({ entries }: Ledger): ReadonlyMap<string, readonly EarlierValue[]> {
+  const past = entries.flatMap(({ id: entry, date, moved, gone }) => [...moved, ...gone].map(({ id, from }) => ({ id, value: { text: from, until: date, entry } })));
+  return new Map([...Map.groupBy(past, ({ id }) => id)].map(([id, list]) => [id, list.map(({ value }) => value)]));
 }
 
 export interface Correction {

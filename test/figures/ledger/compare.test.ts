@@ -52,6 +52,13 @@ it('shows the digits that are not printed where only these moved', () => {
   expect(changesOf(published, { ledger: { ...recorded, figures } }).moved).toMatchObject([{ id: 'maximum/a', from: '310 ms (310.0001)', to: '310 ms (310)' }]);
 });
 
+it.each(['low', 'high'] as const)('notices an end of an interval that moved: %s', (end) => {
+  const figures = recorded.figures.map((figure) => (figure.id === 'total/a' ? { ...figure, [end]: (figure[end] ?? 0) + 0.0001 } : figure));
+  const { moved } = changesOf(published, { ledger: { ...recorded, figures } });
+  expect(moved.map(({ id }) => id)).toEqual(['total/a']);
+  expect(moved[0]?.from).not.toBe(moved[0]?.to);
+});
+
 it('does not stir for digits beyond the tenth', () => {
   const figures = recorded.figures.map((figure) => (figure.id === 'mean/a' ? { ...figure, value: Number((305 * (1 + 1e-12)).toPrecision(10)) } : figure));
   expect(isUnchanged(changesOf(published, { ledger: { ...recorded, figures } }))).toBe(true);
