@@ -21,7 +21,8 @@ export function nameStatement(id: string, { bench, figure }: Pick<Site, 'bench' 
     return { name: `Body ${body?.name ?? subject}`, path: body && bodyPath(body.id) };
   }
   const now = figure(id);
-  return { name: `${now?.label ?? kindLabel(kind)}, ${of}`, path: now?.entry };
+  const label = now?.label ?? kindLabel(kind);
+  return { name: session === undefined ? `${label} (${subject})` : `${label}, ${of}`, path: now?.entry };
 }
 
 /** `Total latency`, `Session`. */

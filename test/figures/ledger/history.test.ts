@@ -4,6 +4,8 @@ import { correctionsOf, earlierValues } from '../../../src/figures/ledger/histor
 import { kindLabel, nameStatement } from '../../../src/figures/ledger/name.ts';
 import { statementsShown } from '../../../src/figures/ledger/shown.ts';
 import { parseReferences } from '../../../src/ingest/references.ts';
+import type { Figure } from '../../../src/figures/register.ts';
+import type { WriteUp } from '../../../src/model/bench.ts';
 import type { LedgerEntry, Move } from '../../../src/model/ledger.ts';
 import { ledgerOf } from '../../support/ledger.ts';
 import { bench, session } from '../../support/small-bench.ts';
@@ -34,23 +36,39 @@ it('tells of a report what moved in it on the day it came out or later', () => {
   expect(told(['mean/b'], '2026-02-02')).toEqual([]);
 });
 
-describe('what a write-up states', () => {
+describe('what a report states', () => {
   const shownBy = (text: string): readonly string[] => {
     const refuse = (): never => {
       throw new Error('the text of a test must be MDX');
     };
-    return [...statementsShown(parseReferences(text, refuse), published, register)].sort();
+    const report: WriteUp = { id: 'r', title: 'R', summary: 'r', date: '2026-01-05', ...parseReferences(text, refuse), file: published.settingsFile };
+    const asked = { ...published, reports: [report] };
+    return [...statementsShown(report, asked, compileRegister(asked))].sort();
   };
+  const [A, B] = [['body/alba-one', 'session/a', 'total/a'], ['body/brae', 'session/b', 'total/b']];
+  const BOTH = ['body/alba-one', 'body/brae', 'session/a', 'session/b'];
+
   it.each([
     ['<Figure id="frames/a" />', ['body/alba-one', 'frames/a', 'session/a']],
     ['<FigureTable ids={["total/b", "mean/b"]} caption="x" />', ['body/brae', 'mean/b', 'session/b', 'total/b']],
-    ['<FigureChart kind="total" caption="x" />', ['body/alba-one', 'body/brae', 'session/a', 'session/b', 'total/a', 'total/b']],
-    ['<FigureChart kind="total" where={{ resolution: "hd" }} caption="x" />', ['body/brae', 'session/b', 'total/b']],
-    ['<FigureTable kind="total" body="alba-one" caption="x" />', ['body/alba-one', 'session/a', 'total/a']],
-    ['<Readings session="b" />', ['body/brae', 'session/b', 'total/b']],
+    ['<FigureChart kind="total" caption="x" />', [...BOTH, 'total/a', 'total/b']],
+    ['<FigureChart kind="total" where={{ resolution: "hd" }} caption="x" />', B],
+    ['<FigureTable kind="total" body="alba-one" caption="x" />', A],
+    ['<Readings session="b" />', B],
+    ['<Advice body="brae" rig="attic" />', B],
+    ['<Difference of="a" than="b" />', [...BOTH, 'difference/a/b', 'verdict/report-r/a/b'].sort()],
+    ['<Ratio of="a" than="b" />', [...BOTH, 'difference/a/b', 'ratio/a/b', 'verdict/report-r/a/b'].sort()],
+    ['<DifferenceTable pairs={[["b", "a"]]} caption="x" />', [...BOTH, 'difference/b/a', 'verdict/report-r/b/a'].sort()],
     ['<Figure id="count/sessions" />', ['count/sessions']],
     ['<MethodNote of="two-timers" /> and no figure', []],
   ])('%s', (text, ids) => expect(shownBy(text)).toEqual(ids));
+
+  it('with Effects, all that the settings of that body change on that rig', () => {
+    const figure = (id: string, of: Record<string, string>): Figure => ({ ...register.figures[0]!, id, of });
+    const figures = [figure('effect/alba-one/attic/x', { setting: 'x', body: 'alba-one', rig: 'attic' }), figure('effect/brae/attic/x', { setting: 'x', body: 'brae', rig: 'attic' })];
+    const part = { name: 'Effects', line: 1, column: 1, attributes: { body: { known: true, value: 'brae' }, rig: { known: true, value: 'attic' } } } as const;
+    expect([...statementsShown({ id: 'r', parts: [part] }, published, { figures })]).toEqual(['effect/brae/attic/x']);
+  });
 });
 
 describe('the name of what moved', () => {
@@ -59,9 +77,10 @@ describe('the name of what moved', () => {
     ['total/a', { name: 'Total latency, Alba One, 24 frames/s (a)', path: '/sessions/a/#total' }],
     ['session/b', { name: 'Session Brae, 25 frames/s (b)', path: '/sessions/b/' }],
     ['body/brae', { name: 'Body Brae', path: '/bodies/brae/' }],
-    ['total/gone', { name: 'Total latency, gone', path: undefined }],
+    ['count/sessions/brae', { name: 'Sessions (sessions/brae)', path: '/data/#count-sessions-brae' }],
+    ['total/gone', { name: 'Total latency (gone)', path: undefined }],
     ['session/gone', { name: 'Session gone', path: undefined }],
-    ['no-such-kind/x/y', { name: 'No such kind, x/y', path: undefined }],
+    ['no-such-kind/x/y', { name: 'No such kind (x/y)', path: undefined }],
   ])('%s', (id, name) => expect(nameStatement(id, site)).toEqual(name));
 
   it('of a kind is its label', () => expect([kindLabel('mean'), kindLabel('body')]).toEqual(['Mean of the readings', 'Body']));
