@@ -14,6 +14,9 @@ import tCdf from '@stdlib/stats-base-dists-t-cdf';
 import tQuantileOf from '@stdlib/stats-base-dists-t-quantile';
 import gammaInc from '@stdlib/math-base-special-gammainc';
 
+/** From here on t and normal quantiles agree to 1e-15, t = z + (z³ + z)/4ν; and the package gives 0 from about 1e17 on. */
+const AS_GOOD_AS_INFINITE = 1e15;
+
 /** z with P(Z ≤ z) = p. `normalQuantile(0.975)` is 1.95996… */
 export function normalQuantile(p: number): number {
   checkProbability(p);
@@ -30,7 +33,7 @@ export function tQuantile(p: number, degreesOfFreedom: number): number {
   checkProbability(p);
   checkDegreesOfFreedom(degreesOfFreedom);
   if (p === 0.5) return 0;
-  if (degreesOfFreedom === Infinity) return normalQuantile(p);
+  if (degreesOfFreedom >= AS_GOOD_AS_INFINITE) return normalQuantile(p);
   return finiteOrThrow(tQuantileOf(p, degreesOfFreedom), `t quantile of ${p} on ${degreesOfFreedom} degrees of freedom`);
 }
 
