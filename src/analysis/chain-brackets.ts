@@ -7,6 +7,8 @@ export interface Bracket {
   readonly low: number;
   /** undefined: no session bounds it from above. */
   readonly high: number | undefined;
+  /** Ids of the sessions, and elements of the anchors, that the two limits rest on. */
+  readonly from: readonly string[];
 }
 
 export type ChainBrackets =
@@ -22,6 +24,14 @@ export interface BracketOptions {
   readonly level?: number;
 }
 
+interface Bounds {
+  low: number;
+  high: number;
+  lowFrom: ReadonlySet<string>;
+  highFrom: ReadonlySet<string>;
+}
+
+const NOTHING: ReadonlySet<string> = new Set();
 const BRACKET_LEVEL = 0.999;
 const MOST_PASSES = 1000;
 
@@ -39,10 +49,10 @@ const MOST_PASSES = 1000;
  */
 export function bracketChain(observations: readonly ChainObservation[], options: BracketOptions = {}): ChainBrackets {
   const { atLeast = {}, anchors = [], level = BRACKET_LEVEL } = options;
-  const bounds = new Map<string, { low: number; high: number }>();
+  const bounds = new Map<string, Bounds>();
   for (const { elements } of observations) {
     if (new Set(elements).size < elements.length) throw new RangeError(`a session names one element twice: ${elements.join(', ')}`);
-    for (const element of elements) bounds.set(element, { low: atLeast[element] ?? 0, high: Infinity });
+    for (const element of elements) bounds.set(element, { low: atLeast[element] ?? 0, high: Infinity, lowFrom: NOTHING, highFrom: NOTHING });
   }
   const equations = [
     ...observations.map(({ id, elements, ...total }) => ({ id, elements, ...limitsOf(total, level) })),
@@ -56,20 +66,31 @@ export function bracketChain(observations: readonly ChainObservation[], options:
       for (const element of elements) {
         const own = bounds.get(element);
         if (!own) continue;
-        const others = elements.filter((other) => other !== element).map((other) => bounds.get(other));
-        const most = high - others.reduce((sum, other) => sum + (other?.low ?? 0), 0);
-        const least = low - others.reduce((sum, other) => sum + (other?.high ?? 0), 0);
+        const others = elements.filter((other) => other !== element).flatMap((other) => bounds.get(other) ?? []);
+        const most = high - others.reduce((sum, other) => sum + other.low, 0);
+        const least = low - others.reduce((sum, other) => sum + other.high, 0);
         // steps below a billionth are rounding, and would go on for ever
         const grain = 1e-9 * Math.max(1, Math.abs(high));
-        if (most < own.high - grain) [own.high, narrowed] = [most, true];
-        if (least > own.low + grain) [own.low, narrowed] = [least, true];
+        if (most < own.high - grain) {
+          [own.high, narrowed] = [most, true];
+          own.highFrom = new Set([id, ...others.flatMap((other) => [...other.lowFrom])]);
+        }
+        if (least > own.low + grain) {
+          [own.low, narrowed] = [least, true];
+          own.lowFrom = new Set([id, ...others.flatMap((other) => [...other.highFrom])]);
+        }
         if (own.low > own.high + grain) return { kind: 'contradiction', session: id };
       }
     }
   }
   return {
     kind: 'brackets',
-    brackets: [...bounds].map(([element, { low, high }]) => ({ element, low, high: high === Infinity ? undefined : Math.max(low, high) })),
+    brackets: [...bounds].map(([element, { low, high, lowFrom, highFrom }]) => ({
+      element,
+      low,
+      high: high === Infinity ? undefined : Math.max(low, high),
+      from: [...lowFrom.union(highFrom)],
+    })),
   };
 }
 

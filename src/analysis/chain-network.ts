@@ -1,8 +1,10 @@
+import { fsum } from 'd3-array';
+import { absorbElements, type AbsorbedElement } from './absorbed-elements.ts';
 import { judgeConsistency, type Consistency } from './birge.ts';
-import type { CombinedUncertainty } from './components.ts';
+import { combineComponents, type CombinedUncertainty } from './components.ts';
 import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
 import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
-import { estimateContrast, type FitScale } from './linear-contrast.ts';
+import { isEstimable, type FitScale } from './linear-contrast.ts';
 
 /** One session: its total is the sum of the elements it went through. */
 export interface ChainObservation extends CombinedUncertainty {
@@ -20,11 +22,14 @@ export interface ChainAnchor extends CombinedUncertainty {
 
 export interface ChainFit {
   readonly kind: 'chain';
-  /** In order of first appearance. */
+  /** In order of first appearance; those with a column of their own. */
   readonly elements: readonly string[];
-  readonly fit: LeastSquaresFit;
-  readonly scale: FitScale;
-  readonly observations: readonly CombinedUncertainty[];
+  /** The others, that were taken out before the fit. */
+  readonly absorbed: ReadonlyMap<string, AbsorbedElement>;
+  readonly fit: Pick<LeastSquaresFit, 'kept' | 'aliased' | 'coefficients' | 'influence'>;
+  readonly scale: Extract<FitScale, { kind: 'stated' }>;
+  /** Sessions and anchors, in the order of the fit's rows. */
+  readonly observations: readonly (CombinedUncertainty & { readonly id: string })[];
   /** Do all sessions agree with one latency per element? undefined where nothing is left over to tell. */
   readonly consistency: Consistency | undefined;
   readonly level: number;
@@ -42,6 +47,8 @@ export interface NoChainFit {
  * Without an anchor a constant can move from every display to every body, so only differences (and links that some
  * sessions have and others lack) are estimable; ask `estimateChainElement` and `estimateChainDifference`, which say so.
  * An error shared by all sessions of a rig may be given as an element of its own, anchored at 0 with its uncertainty.
+ * Elements of which each session has one (a body in its condition) may be named as absorbed: the same estimates from
+ * a much smaller fit (see absorbed-elements.ts).
  *
  * Domain: uncertainties above 0. Widened by the Birge ratio where χ² says that the stated ones do not explain the scatter.
  */
@@ -49,28 +56,49 @@ export function fitChain(
   observations: readonly ChainObservation[],
   anchors: readonly ChainAnchor[] = [],
   level = DEFAULT_LEVEL,
+  isAbsorbed: (element: string) => boolean = () => false,
 ): ChainFit | NoChainFit {
   if (observations.length === 0) return { kind: 'not-estimable', reason: 'no-sessions' };
-  const rows = [...observations, ...anchors.map((anchor) => ({ ...anchor, elements: [anchor.element] }))];
+  const rows = [...observations, ...anchors.map((anchor) => ({ ...anchor, id: anchor.element, elements: [anchor.element] }))];
   if (rows.some((row) => row.standardUncertainty === 0)) return { kind: 'not-estimable', reason: 'no-uncertainty' };
-  const elements = [...new Set(observations.flatMap((observation) => observation.elements))];
-  const known = rows.filter((row) => row.elements.every((element) => elements.includes(element)));
-  const columns = elements.map((element) => known.map((row) => row.elements.filter((other) => other === element).length));
-  const fit = fitLeastSquares(columns, known.map((row) => row.value), known.map((row) => row.standardUncertainty ** -2));
-  const consistency = judgeConsistency(fit.residualSumOfSquares, fit.residualDegreesOfFreedom);
+  const named = new Set(observations.flatMap((observation) => observation.elements));
+  const elements = [...named].filter((element) => !isAbsorbed(element));
+  const known = rows.filter((row) => row.elements.every((element) => named.has(element))).map((row) => ({ ...row, weight: row.standardUncertainty ** -2 }));
+  const counts = elements.map((element) => known.map((row) => row.elements.filter((other) => other === element).length));
+  const { columns, values, absorbed } = absorbElements(known, counts, isAbsorbed);
+  const fit = fitColumns(columns, values, known.map(({ weight }) => weight));
+  const residualDegreesOfFreedom = fit.residualDegreesOfFreedom - absorbed.size;
+  const consistency = judgeConsistency(fit.residualSumOfSquares, residualDegreesOfFreedom);
   return {
     kind: 'chain',
     elements,
+    absorbed,
     fit,
-    scale: { kind: 'stated', birgeRatio: consistency?.inflation ?? 1, residualDegreesOfFreedom: fit.residualDegreesOfFreedom },
+    scale: { kind: 'stated', birgeRatio: consistency?.inflation ?? 1, residualDegreesOfFreedom },
     observations: known,
     consistency,
     level,
   };
 }
 
+type ColumnFit = ChainFit['fit'] & Pick<LeastSquaresFit, 'residualSumOfSquares' | 'residualDegreesOfFreedom'>;
+
+/** Where centring leaves nothing of any column (one display, no anchor), there is nothing to solve: all columns are undetermined. */
+function fitColumns(columns: readonly (readonly number[])[], values: readonly number[], weights: readonly number[]): ColumnFit {
+  if (columns.some((column) => column.some((value) => value !== 0))) return fitLeastSquares(columns, values, weights);
+  return {
+    kept: [],
+    aliased: columns.map((_, column) => ({ column, combination: [] })),
+    coefficients: [],
+    influence: [],
+    residualSumOfSquares: fsum(values.map((value, row) => (weights[row] ?? 0) * value ** 2)),
+    residualDegreesOfFreedom: values.length,
+  };
+}
+
 export type ChainEstimate =
-  | (CombinedUncertainty & { readonly kind: 'estimate'; readonly value: number; readonly interval: Interval })
+  /** `from`: ids of the sessions, and elements of the anchors, that it rests on. */
+  | (CombinedUncertainty & { readonly kind: 'estimate'; readonly value: number; readonly interval: Interval; readonly from: readonly string[] })
   /** `with`: the elements that it cannot be separated from. `unknown-element`: no session went through it. */
   | { readonly kind: 'not-estimable'; readonly reason: 'not-separable'; readonly with: readonly string[] }
   | { readonly kind: 'not-estimable'; readonly reason: 'unknown-element'; readonly with: readonly string[] };
@@ -85,27 +113,51 @@ export function estimateChainDifference(chain: ChainFit, element: string, than: 
   return estimateSum(chain, [element], [than]);
 }
 
+/** Shares of an observation in an estimate below this are rounding. */
+const NO_SHARE = 1e-9;
+
 function estimateSum(chain: ChainFit, plus: readonly string[], minus: readonly string[]): ChainEstimate {
-  const unknown = [...plus, ...minus].filter((element) => !chain.elements.includes(element));
+  const { elements, absorbed, fit, observations, scale } = chain;
+  const unknown = [...plus, ...minus].filter((element) => !elements.includes(element) && !absorbed.has(element));
   if (unknown.length > 0) return { kind: 'not-estimable', reason: 'unknown-element', with: unknown };
-  const contrast = chain.elements.map(
-    (element) => plus.filter((other) => other === element).length - minus.filter((other) => other === element).length,
-  );
-  const estimate = estimateContrast(chain.fit, contrast, chain.observations, chain.scale);
-  if (!estimate) return { kind: 'not-estimable', reason: 'not-separable', with: mixedWith(chain, contrast) };
-  const { value, standardUncertainty, degreesOfFreedom } = estimate;
-  if (standardUncertainty === 0) return { kind: 'estimate', ...estimate, interval: { low: value, high: value, level: chain.level } };
-  return { kind: 'estimate', ...estimate, interval: tInterval(value, standardUncertainty, degreesOfFreedom, chain.level) };
+  const times = (element: string): number => plus.filter((other) => other === element).length - minus.filter((other) => other === element).length;
+  const taken = [...new Set([...plus, ...minus])].flatMap((element) => {
+    const own = absorbed.get(element);
+    return own ? [{ own, times: times(element) }] : [];
+  });
+  const contrast = elements.map((element, k) => times(element) - fsum(taken.map((part) => part.times * (part.own.columnMeans[k] ?? 0))));
+  if (!isEstimable(fit, contrast)) return { kind: 'not-estimable', reason: 'not-separable', with: mixedWith(chain, contrast, [...plus, ...minus]) };
+
+  const parts = fit.kept.map((column) => contrast[column] ?? 0);
+  const value = fsum([...parts.map((part, k) => part * (fit.coefficients[k] ?? 0)), ...taken.map((part) => part.times * part.own.mean)]);
+  const shares = observations.map((_, row) => {
+    const share = fsum([...parts.map((part, k) => part * (fit.influence[k]?.[row] ?? 0)), ...taken.map((part) => part.times * (part.own.shares.get(row) ?? 0))]);
+    return Math.abs(share) > NO_SHARE ? share : 0;
+  });
+  const combined = combineComponents(observations.map(({ standardUncertainty, degreesOfFreedom }, row) => ({ standardUncertainty: Math.abs(shares[row] ?? 0) * standardUncertainty, degreesOfFreedom })));
+  const standardUncertainty = combined.standardUncertainty * scale.birgeRatio;
+  const degreesOfFreedom = scale.birgeRatio > 1 ? scale.residualDegreesOfFreedom : combined.degreesOfFreedom;
+  return {
+    kind: 'estimate',
+    value,
+    standardUncertainty,
+    degreesOfFreedom,
+    interval: standardUncertainty === 0 ? { low: value, high: value, level: chain.level } : tInterval(value, standardUncertainty, degreesOfFreedom, chain.level),
+    from: observations.flatMap(({ id }, row) => (shares[row] === 0 ? [] : [id])),
+  };
 }
 
-/** Elements other than the contrast's own that move along when an undetermined amount is shifted between elements. */
-function mixedWith({ elements, fit }: ChainFit, contrast: readonly number[]): string[] {
+/** Elements other than those asked for that move along when an undetermined amount is shifted between elements. */
+function mixedWith({ elements, absorbed, fit }: ChainFit, contrast: readonly number[], asked: readonly string[]): string[] {
   const mixed = new Set<number>();
   for (const { column, combination } of fit.aliased) {
-    const implied = combination.reduce((sum, part) => sum + part.coefficient * (contrast[part.column] ?? 0), 0);
+    const implied = fsum(combination.map((part) => part.coefficient * (contrast[part.column] ?? 0)));
     if (Math.abs((contrast[column] ?? 0) - implied) <= 1e-7) continue;
     mixed.add(column);
     for (const part of combination) mixed.add(part.column);
   }
-  return elements.filter((_, j) => mixed.has(j) && (contrast[j] ?? 0) === 0);
+  return [
+    ...elements.filter((_, j) => mixed.has(j)),
+    ...[...absorbed].filter(([, { columnMeans }]) => [...mixed].some((j) => columnMeans[j] !== 0)).map(([element]) => element),
+  ].filter((element) => !asked.includes(element));
 }

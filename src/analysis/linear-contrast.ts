@@ -14,7 +14,7 @@ export interface ContrastEstimate extends CombinedUncertainty {
 }
 
 /** Does a combination of all columns have one value whatever the undetermined coefficients are? */
-export function isEstimable(fit: LeastSquaresFit, contrast: readonly number[]): boolean {
+export function isEstimable(fit: Pick<LeastSquaresFit, 'aliased'>, contrast: readonly number[]): boolean {
   const size = Math.max(...contrast.map(Math.abs), 1);
   return fit.aliased.every(({ column, combination }) => {
     const implied = fsum(combination.map((part) => part.coefficient * (contrast[part.column] ?? 0)));

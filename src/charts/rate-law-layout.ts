@@ -1,7 +1,7 @@
 import { axisFromZero, placeOnAxis, type Axis } from './axis.ts';
 import { CHART_WIDTH, type PlacedText, type Variant } from './chart.ts';
 import type { RateLawWords } from './rate-law-text.ts';
-import type { RateLawInput, RatePoint } from './rate-law-input.ts';
+import { unitOf, type RateLawInput, type RatePoint } from './rate-law-input.ts';
 import type { Drawing } from './render.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import { DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_SIZE } from './theme.ts';
@@ -31,7 +31,7 @@ export function layOutRateLaw({ points, line }: RateLawInput, words: RateLawWord
   for (const { text, x, y } of rates) put(text, x, y, 'center');
   let top = Math.min(...rates.map(({ y }) => y)) - LINE_HEIGHT;
   put('frames per second', width, top, 'right');
-  put('Total latency, ms', -left, top);
+  put(`Total latency, ${unitOf(points)}`, -left, top);
   if (variant === 'narrow') for (const text of [...lineLabel].reverse()) put(text, -left, (top -= LINE_HEIGHT));
   else {
     const end = line.at(-1);

@@ -1,5 +1,5 @@
 import { percent } from './estimates-text.ts';
-import type { RateLawInput } from './rate-law-input.ts';
+import { unitOf, type RateLawInput } from './rate-law-input.ts';
 
 export interface RateLawWords {
   readonly title: string;
@@ -20,7 +20,7 @@ export function describeRateLaw({ points, line, lineText, level, title }: RateLa
     title: title ?? 'Total latency against frame interval',
     lineLabel: [`line: ${lineText}`, hasBand ? `band: ${band}` : band],
     description: [
-      `Total latency against frame interval, both in ms on axes that include zero: ${points.length === 1 ? 'one figure' : `${String(points.length)} figures`} as points with their intervals${ends}.`,
+      `Total latency ${unitOf(points) === 'ms' ? 'against frame interval, both in ms' : 'in frames against frame interval in ms,'} on axes that include zero: ${points.length === 1 ? 'one figure' : `${String(points.length)} figures`} as points with their intervals${ends}.`,
       `The fitted line is ${lineText}${hasBand ? `, with its ${band} as a band` : ''}.`,
       ...(bare.length === 0 ? [] : [`Without an interval, drawn as open diamonds: ${bare.map(({ rate, figure }) => `${figure.text} at ${rate} Hz`).join('; ')}.`]),
     ].join(' '),

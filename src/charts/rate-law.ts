@@ -1,6 +1,6 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { Chart, Variant } from './chart.ts';
-import type { RateLawInput } from './rate-law-input.ts';
+import { unitOf, type RateLawInput } from './rate-law-input.ts';
 import { layOutRateLaw } from './rate-law-layout.ts';
 import { describeRateLaw } from './rate-law-text.ts';
 import { renderSvg } from './render.ts';
@@ -36,8 +36,9 @@ const SPEC: TopLevelSpec = {
 };
 
 /**
- * Totals against the frame interval, both axes from zero, with the fitted line and its band: where the line
- * meets the left edge is the part of the latency that no frame rate changes. The rates stand along the top.
+ * Totals against the frame interval, both axes from zero, with the fitted line and its band: in ms, where the line
+ * meets the left edge is the part of the latency that no frame rate changes; in frames, a level line is a constant
+ * number of frames. The rates stand along the top.
  */
 export async function renderRateLaw(input: RateLawInput): Promise<Chart> {
   refuseUndrawable(input);
@@ -50,8 +51,9 @@ export async function renderRateLaw(input: RateLawInput): Promise<Chart> {
 function refuseUndrawable({ id, points, line }: RateLawInput): void {
   if (points.length === 0) throw new RangeError(`chart '${id}' has no figures: give it at least one`);
   if (line.length < 2) throw new RangeError(`chart '${id}': a line has two points or more`);
+  const unit = unitOf(points);
   for (const { figure, intervalMs } of points) {
-    if (figure.unit !== 'ms') throw new RangeError(`chart '${id}': figure ${figure.id} is in ${figure.unit}, the axis in ms`);
+    if (figure.unit !== unit) throw new RangeError(`chart '${id}': figure ${figure.id} is in ${figure.unit}, the axis in ${unit}`);
     if (![intervalMs, figure.value, figure.interval?.low ?? 0, figure.interval?.high ?? 0].every(Number.isFinite)) throw new RangeError(`chart '${id}': figure ${figure.id} is not finite`);
   }
   for (const { intervalMs, fitted, low = 0, high = 0 } of line) {

@@ -124,6 +124,7 @@ function checkPart(writeUp: WriteUp, part: Part, known: Known): readonly Problem
     ...figures,
     ...(part.name === 'FigureTable' || part.name === 'FigureChart' ? mustBe('kind', Object.keys(KINDS), 'bad-choice') : []),
     ...(part.name === 'Ranking' ? mustBe('kind', [...RANKABLE], 'bad-choice') : []),
+    ...mustBe('bands', ['sound'], 'bad-choice'),
     ...mustBe('body', known.bodies, 'unknown-body'),
     ...mustBe('rig', known.rigs, 'unknown-rig'),
     ...mustBe('session', known.sessions, 'unknown-session'),
@@ -151,7 +152,7 @@ function checkWhere(where: unknown, { settings }: Known): readonly Unplaced[] {
 }
 
 function checkSelection(part: Part, value: (name: string) => unknown, at: Pick<Problem, 'file' | 'line' | 'column'>, { hasAny }: Known): readonly Problem[] {
-  const kind = value('kind');
+  const kind = PARTS[part.name]?.selects ?? value('kind');
   if (typeof kind !== 'string' || !isKind(kind)) return [];
   const text = (name: string): string | undefined => (typeof value(name) === 'string' ? String(value(name)) : undefined);
   const where = value('where') as Readonly<Record<string, string>> | undefined;

@@ -14,17 +14,23 @@ import { readBench, type BenchFolders } from '../ingest/read-bench.ts';
 import type { Bench } from '../model/bench.ts';
 import { problemsError } from '../model/problem-text.ts';
 import { benchFigures } from './bench-figures.ts';
+import { compileChain } from './chain/chain-figures.ts';
 import { checkWriteUps, expectedOf, knownOf } from './check-write-ups.ts';
 import { compileSessions, type Compilation, type Contribution } from './compilation.ts';
 import type { Estimator } from './estimate-memory.ts';
 import { findingsOf } from './findings/findings.ts';
 import { compileComparisons } from './comparisons/compile-comparisons.ts';
 import { compileSettings } from './settings/compile-settings.ts';
+import { compileRateLaws } from './rate-law/rate-law-figures.ts';
 import type { Register } from './register.ts';
+import { compileRepeats } from './repeats/repeat-figures.ts';
 
 /** In the order in which the register lists what they add. */
 const COMPILERS: readonly ((compilation: Compilation) => Contribution)[] = [
   ({ sessions }) => ({ figures: sessions.flatMap(({ figures }) => figures), findings: findingsOf(sessions) }),
+  compileRateLaws,
+  compileChain,
+  compileRepeats,
   ({ bench }) => ({ figures: benchFigures(bench), findings: [] }),
   compileComparisons,
   compileSettings,

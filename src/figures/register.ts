@@ -46,6 +46,8 @@ export interface Figure {
   /** null: infinite. Absent when the figure has no uncertainty. */
   readonly degreesOfFreedom?: number | null;
   readonly interval?: { readonly low: number; readonly high: number; readonly level: number };
+  /** The lowest and the highest that it can be: limits, not an uncertainty; nothing says where between them it lies. */
+  readonly limits?: { readonly low: number; readonly high: number };
   readonly readings: number;
   readonly runs: number;
   readonly excluded: number;

@@ -23,7 +23,7 @@ export function selectFigures(bench: Bench, figures: readonly Figure[], query: Q
     // A figure of two sessions is not a figure of either.
     if (figure.kind === query.kind && session !== undefined && figure.of['than'] === undefined) figureOf.set(session, figure);
   }
-  return inBenchOrder(bench, bench.sessions.filter((session) => matches(session, query))).flatMap(
+  return inBenchOrder(bench, bench.sessions.filter((session) => matchesQuery(session, query))).flatMap(
     ({ id }) => figureOf.get(id) ?? [],
   );
 }
@@ -46,7 +46,7 @@ export function inBenchOrder(bench: Bench, sessions: readonly Session[]): readon
     .map(({ session }) => session);
 }
 
-function matches(session: Session, { body, rig, method, where }: Query): boolean {
+export function matchesQuery(session: Session, { body, rig, method, where }: Query): boolean {
   return (
     (body === undefined || session.body === body) &&
     (rig === undefined || session.rig === rig) &&

@@ -16,6 +16,8 @@ export interface SessionFigures {
   readonly find: Lookup;
   readonly estimate: Estimate;
   readonly figures: readonly Figure[];
+  /** Its total latency, which is among its figures. */
+  readonly total: Figure;
 }
 
 /** Every figure of one session, total first. */
@@ -58,12 +60,14 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
     value === undefined ? [] : [figure(kind, value, describeSignificant(value, 2, 'ms'))];
   const count = (kind: KindName, value: number): Figure => figure(kind, value, describeCount(value));
 
+  const total = measured('total', 1);
   return {
     session,
     find,
     estimate,
+    total,
     figures: [
-      measured('total', 1),
+      total,
       // The exact rational rate, so that 23.976 does not drift into 24 over a long latency.
       measured('frames', rateHz(session.rate) / 1000),
       figure('mean', summary.mean, describeValue(summary.mean, meanPlace, 'ms')),

@@ -110,6 +110,12 @@ const RATES = [
 export const RATE_LAWS: Readonly<Record<string, Omit<RateLawInput, 'id'>>> = {
   'six-rates': { points: RATES.map(([rate, intervalMs], i) => ({ rate, intervalMs, figure: figure(61 + 2.5 * intervalMs + (i % 3) - 1, 4 + i / 2) })), line: law(61, 2.5, 2), lineText: '61.2 ms + 2.49 frames', level: 0.95 },
   'two-rates': { points: RATES.slice(0, 1).concat(RATES.slice(4, 5)).map(([rate, intervalMs]) => ({ rate, intervalMs, figure: figure(20 + 3 * intervalMs, 40) })), line: law(20, 3, 60), lineText: '20 ms + 3.0 frames', level: 0.95 },
+  'in-frames': {
+    points: RATES.map(([rate, intervalMs]) => ({ rate, intervalMs, figure: figure(61 / intervalMs + 2.5, 0.3, { unit: 'frames' }) })),
+    line: Array.from({ length: 20 }, (_, i) => 8 + 2 * i).map((intervalMs) => ({ intervalMs, fitted: 61 / intervalMs + 2.5, low: 61 / intervalMs + 2.3, high: 61 / intervalMs + 2.7 })),
+    lineText: '61.2 ms + 2.49 frames',
+    level: 0.95,
+  },
   'without-a-band': { points: RATES.slice(2).map(([rate, intervalMs]) => ({ rate, intervalMs, figure: figure(12 * intervalMs, undefined) })), line: law(0, 12, 0).map(({ intervalMs, fitted }) => ({ intervalMs, fitted })), lineText: '12 frames' },
 };
 

@@ -60,10 +60,17 @@ describe('a rate-law chart', () => {
     ['no points', { points: [] }, "chart 'chart' has no figures: give it at least one"],
     ['a line of one point', { line: [{ intervalMs: 0, fitted: 1 }] }, "chart 'chart': a line has two points or more"],
     ['a line that is not finite', { line: [{ intervalMs: 0, fitted: 1 }, { intervalMs: 1, fitted: NaN }] }, "chart 'chart': the line is not finite"],
-    ['another unit', { points: [{ rate: '25', intervalMs: 40, figure: figure(1, 1, { unit: 'frames' }) }] }, "chart 'chart': figure total/1 is in frames, the axis in ms"],
+    ['mixed units', { points: [{ rate: '25', intervalMs: 40, figure: figure(1, 1) }, { rate: '50', intervalMs: 20, figure: figure(2, 1, { unit: 'frames' }) }] }, "chart 'chart': figure total/2 is in frames, the axis in ms"],
   ])('refuses %s', async (_case, over: Partial<RateLawInput>, message) => {
     await expect(draw({ ...(RATE_LAWS['six-rates'] ?? fail()), ...over })).rejects.toThrow(new RangeError(message));
   });
+});
+
+it('names its unit on the axis and in its description', async () => {
+  const frames = await draw(RATE_LAWS['in-frames'] ?? fail());
+  for (const variant of VARIANTS) expect(textsOf(frames[variant]).map(({ text }) => text)).toContain('Total latency, frames');
+  expect(frames.description).toMatch(/^Total latency in frames against frame interval in ms, on axes that include zero/);
+  expect((await draw(RATE_LAWS['six-rates'] ?? fail())).description).toMatch(/^Total latency against frame interval, both in ms on axes that include zero/);
 });
 
 function fail(): never {

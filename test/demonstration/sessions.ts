@@ -5,6 +5,7 @@
  * What the table holds on purpose, beyond bodies, rates and rigs:
  *   matched pairs     sessions that differ in one setting only (resolution, audio, bit depth, firmware, link)
  *   a confounded pair `orrin-uhd24-8bit` changes bit depth and chroma at once, as that body's menu does
+ *   a floor           `wexley-hd24-a`, `-hd30-a`, `-hd60-a`, `-hd120-a`: the last step up in rate brings nothing
  *   repeats           `orrin-uhd24-a`, `-b` and `-c` are one condition on three days
  *   a short clip      `orrin-hd60-a` spans 3 s of a beat of 16.7 s, `wexley-uhd30-a` twice 5 s
  *   a drift           `wexley-uhd60-cold` was started from cold
@@ -191,6 +192,16 @@ export const SESSIONS: readonly PlannedSession[] = [
     id: 'wexley-hd120-a', ...WEXLEY, ...BALCONY, date: '2026-03-20',
     settings: { ...USUAL, resolution: 'hd', rate: '119.88' }, room: '21.0 °C', warmUp: '50 min', runs: runs(4, 7, 1.6),
     notes: 'Four clips, each longer than the eight seconds over which 119.88 and twice 60 drift through each other.',
+  },
+  {
+    id: 'wexley-hd24-a', ...WEXLEY, ...BALCONY, date: '2026-03-20',
+    settings: { ...USUAL, resolution: 'hd', rate: '23.976' }, room: '21.0 °C', warmUp: '60 min', runs: runs(3, 8, 2.5),
+    notes: 'Down the list of rates in HD, to see where the gain from a faster one ends.',
+  },
+  {
+    id: 'wexley-hd30-a', ...WEXLEY, ...BALCONY, date: '2026-03-20',
+    settings: { ...USUAL, resolution: 'hd', rate: '29.97' }, room: '21.0 °C', warmUp: '70 min', runs: runs(3, 8, 2.6),
+    notes: 'As wexley-hd24-a, one rate up.',
   },
   {
     id: 'wexley-hd60-audio', ...WEXLEY, ...BALCONY, date: '2026-03-20',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkWriteUps, expectedOf, knownOf } from '../../src/figures/check-write-ups.ts';
 import { compileRegister } from '../../src/figures/compile.ts';
+import { PARTS } from '../../src/figures/write-up-parts.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
 import type { WriteUp } from '../../src/model/bench.ts';
 import { describeProblem } from '../../src/model/problem-text.ts';
@@ -64,7 +65,7 @@ describe('refuses what does not, with the nearest that does', () => {
     ['<Figure id="total/alba-25" />', 'content/reports/r.mdx:1:1  Figure id  there is no figure "total/alba-25". Did you mean total/alba-24?'],
     ['<Figure id="nothing-like-it-at-all" />', 'content/reports/r.mdx:1:1  Figure id  there is no figure "nothing-like-it-at-all". npm run figures lists them all.'],
     ['<Figure />', 'content/reports/r.mdx:1:1  Figure  this part needs the property id. Add it.'],
-    ['<Figur id="total/alba-24" />', 'content/reports/r.mdx:1:1  there is no part <Figur>; expected one of Advice, Difference, DifferenceChart, DifferenceTable, Effects, Figure, FigureTable, FigureChart, Ranking, Ratio, Readings, MethodNote and 1 more. Did you mean Figure?'],
+    ['<Figur id="total/alba-24" />', `content/reports/r.mdx:1:1  there is no part <Figur>; expected one of ${Object.keys(PARTS).slice(0, 12).join(', ')} and ${Object.keys(PARTS).length - 12} more. Did you mean Figure?`],
     ['<Readings sesion="alba-24" />', 'content/reports/r.mdx:1:1  Readings  this part takes no property "sesion"; expected session. Did you mean session?'],
     ['<Readings session="alba24" />', 'content/reports/r.mdx:1:1  Readings session  unknown session "alba24"; expected one of alba-24, alba-24-audio. Did you mean alba-24?'],
     ['<FigureTable ids={["total/alba-24", "total/alba-2"]} caption="x" />', 'content/reports/r.mdx:1:1  FigureTable ids  there is no figure "total/alba-2". Did you mean total/alba-24?'],

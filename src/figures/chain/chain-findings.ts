@@ -1,0 +1,132 @@
+/** What the network of sessions cannot tell, why, and what would make it so. */
+import type { ChainBrackets } from '../../analysis/chain-brackets.ts';
+import { estimateChainDifference, estimateChainElement, type ChainFit } from '../../analysis/chain-network.ts';
+import type { Session } from '../../model/bench.ts';
+import type { Finding } from '../register.ts';
+import { describeValue } from '../text.ts';
+import { partOf } from './elements.ts';
+import type { Island } from './network.ts';
+
+export interface TakenApart {
+  readonly island: Island;
+  readonly chain: ChainFit;
+  readonly brackets: ChainBrackets;
+}
+
+type NameOf = (element: string) => string;
+
+/** Findings about chains carry this key: the island's first display. */
+const WHERE = 'chain';
+
+export function chainFindings(taken: readonly TakenApart[], withoutUncertainty: readonly Session[], nameOf: NameOf): readonly Finding[] {
+  return [
+    ...taken.flatMap((one) => [...notAnchored(one, nameOf), ...linksNotSeparable(one, nameOf), ...displaysNotSeparable(one, nameOf), ...inconsistent(one), ...contradicted(one)]),
+    ...notJoined(taken, nameOf),
+    ...withoutUncertainty.map(({ id }): Finding => ({
+      rule: 'chain-no-uncertainty',
+      severity: 'caution',
+      where: { session: id },
+      message: 'Its readings are all alike, so nothing can say how far to trust it, and it takes no part in taking the chain apart.',
+      hint: 'Take further readings, and write every decimal that the timers show.',
+    })),
+  ];
+}
+
+function notAnchored({ island, chain }: TakenApart, nameOf: NameOf): readonly Finding[] {
+  const displays = ofType(island, 'display');
+  const open = displays.filter((display) => estimateChainElement(chain, display).kind === 'not-estimable');
+  if (open.length === 0) return [];
+  return [
+    {
+      rule: 'chain-not-anchored',
+      severity: 'note',
+      where: whereOf(island),
+      message: `${list(open.map(nameOf))}: no latency of ${open.length === 1 ? 'its' : 'their'} own can be given, nor of the bodies in front of ${open.length === 1 ? 'it' : 'them'}. Any amount could move from the display to every body, and each total would stay what it is.`,
+      hint: `Find the latency of ${open.length === 1 ? 'it' : 'any one of them'} and state it in data/displays (latency: value, uncertainty, source); the bodies follow.`,
+    },
+  ];
+}
+
+function linksNotSeparable({ island, chain }: TakenApart, nameOf: NameOf): readonly Finding[] {
+  return ofType(island, 'link').flatMap((link): readonly Finding[] =>
+    estimateChainElement(chain, link).kind === 'estimate'
+      ? []
+      : [
+          {
+            rule: 'chain-link-not-separable',
+            severity: 'note',
+            where: { ...whereOf(island), link: partOf(link).id },
+            message: `${nameOf(link)}: what it adds cannot be told, because no body was measured in one condition both with and without it on displays that can be compared.`,
+            hint: 'Repeat one of its sessions without it, on the same display and with everything else alike.',
+          },
+        ],
+  );
+}
+
+function displaysNotSeparable({ island, chain }: TakenApart, nameOf: NameOf): readonly Finding[] {
+  const displays = ofType(island, 'display');
+  return displays.slice(1).flatMap((display): readonly Finding[] => {
+    const comparable = displays.some((than) => than !== display && estimateChainDifference(chain, display, than).kind === 'estimate');
+    if (comparable) return [];
+    return [
+      {
+        rule: 'chain-display-not-separable',
+        severity: 'note',
+        where: { ...whereOf(island), display: partOf(display).id },
+        message: `${nameOf(display)}: it cannot be compared with another display, because every path to one differs in something else as well.`,
+        hint: 'Measure one body, alike in every setting and firmware, on both displays with the same links.',
+      },
+    ];
+  });
+}
+
+function inconsistent({ island, chain: { consistency } }: TakenApart): readonly Finding[] {
+  if (consistency === undefined || consistency.inflation === 1) return [];
+  return [
+    {
+      rule: 'chain-inconsistent',
+      severity: 'caution',
+      where: whereOf(island),
+      message: `The sessions disagree about the parts of the chain by ${describeValue(consistency.ratio, 1, '1')} times what their uncertainties explain (Birge ratio); the uncertainties of all parts are widened by that much.`,
+      hint: 'Something differs that no setting names: compare the notes of sessions that should agree, or repeat them on one day.',
+    },
+  ];
+}
+
+function contradicted({ island, brackets }: TakenApart): readonly Finding[] {
+  if (brackets.kind !== 'contradiction') return [];
+  return [
+    {
+      rule: 'chain-contradiction',
+      severity: 'warning',
+      where: { ...whereOf(island), session: brackets.session },
+      message: 'Its total cannot be reached by any latencies of its parts that the other sessions leave possible, so no limits are given for them.',
+      hint: 'Check its readings and its front matter (links, display, settings), and the readout that its body states.',
+    },
+  ];
+}
+
+function notJoined(taken: readonly TakenApart[], nameOf: NameOf): readonly Finding[] {
+  const [first, ...others] = taken;
+  if (first === undefined || others.length === 0) return [];
+  const displaysOf = ({ island }: TakenApart): string => list(ofType(island, 'display').map(nameOf));
+  return others.map((other) => ({
+    rule: 'chain-not-joined',
+    severity: 'note',
+    where: whereOf(other.island),
+    message: `${displaysOf(other)} cannot be compared with ${displaysOf(first)}: no body was measured in one and the same condition in front of both.`,
+    hint: 'One session on each of two such displays, of one body alike in every setting and firmware, joins them.',
+  }));
+}
+
+function ofType({ elements }: Island, type: string): readonly string[] {
+  return elements.filter((element) => partOf(element).type === type);
+}
+
+function whereOf(island: Island): { readonly [WHERE]: string } {
+  return { [WHERE]: partOf(ofType(island, 'display')[0] ?? '').id };
+}
+
+function list(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
+}

@@ -1,0 +1,48 @@
+/** Which sessions are alike in everything but one thing: the rate, the day, the firmware, the chain. */
+import type { Bench, Session } from '../model/bench.ts';
+import type { Lookup } from './lookup.ts';
+
+/** What sessions may differ in and still be of one group. */
+export interface Apart {
+  readonly rate?: boolean;
+  readonly firmware?: boolean;
+}
+
+/**
+ * The name of a session's configuration, for ids: body, firmware where one is stated, chain, levels in the order of the
+ * settings: `orrin-v2/1.40/balcony/uhd-59.94-10-4:2:2-off-off`. It depends on that session's files alone, so that an id
+ * stays what it is when other sessions join.
+ */
+export function configurationId(session: Session, bench: Bench, find: Lookup, apart: Apart = {}): string {
+  return [session.body, ...(apart.firmware ? [] : [session.firmware]), chainName(session, find), levelsOf(session, bench, apart)]
+    .filter(Boolean)
+    .join('/');
+}
+
+/** The same without the chain: the body as it was set, wherever its picture went: `orrin-v2/1.40/uhd-59.94-10-4:2:2-off-off`. */
+export function conditionId(session: Session, bench: Bench, apart: Apart = {}): string {
+  return [session.body, ...(apart.firmware ? [] : [session.firmware]), levelsOf(session, bench, apart)].filter(Boolean).join('/');
+}
+
+/** Sessions by group, each group and the list in the order given. */
+export function groupBy(sessions: readonly Session[], nameOf: (session: Session) => string): ReadonlyMap<string, readonly Session[]> {
+  return Map.groupBy(sessions, nameOf);
+}
+
+/** `balcony`; what departs from the rig's own chain, and a method other than two timers, is added: `pit+radio-pair`. */
+function chainName({ rig, links, display, method }: Session, find: Lookup): string {
+  const own = find.rig(rig);
+  return [
+    rig,
+    ...(links.join() === own.links.join() ? [] : links.length === 0 ? ['no-link'] : links),
+    ...(display === own.display ? [] : [display]),
+    ...(method === 'two-timers' ? [] : [method]),
+  ].join('+');
+}
+
+function levelsOf({ settings }: Session, bench: Bench, apart: Apart): string {
+  return bench.settings
+    .filter(({ id }) => !(apart.rate && id === 'rate'))
+    .map(({ id }) => settings[id]?.replaceAll(/[^\w.:]+/g, '-') ?? '_')
+    .join('-');
+}

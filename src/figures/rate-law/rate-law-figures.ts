@@ -1,0 +1,45 @@
+import { combineComponents, type CombinedUncertainty } from '../../analysis/components.ts';
+import { tInterval, type Interval } from '../../analysis/interval.ts';
+import type { RateLaw } from '../../analysis/rate-law.ts';
+import type { Compilation, Contribution } from '../compilation.ts';
+import { describeProbability, measuredFigure, plainFigure, type EntryPage, type JointSubject, type Measured } from '../joint-figure.ts';
+import type { KindName } from '../kinds.ts';
+import type { Figure } from '../register.ts';
+import { describeInterval, describeValue, placeOfUncertainty } from '../text.ts';
+import { findRateLaws, type ConfigurationLaw } from './rate-laws.ts';
+
+const PAGE: EntryPage = { name: 'rate-laws', title: 'Rate laws' };
+
+/** Figures of every rate law: `rate-law-fixed/…`, `rate-law-frames/…`, its lack of fit, its floor. */
+export function compileRateLaws(compilation: Compilation): Contribution {
+  const { bench, find, budgetOf } = compilation;
+  const laws = findRateLaws(bench, find, budgetOf);
+  return { figures: laws.flatMap((law) => figuresOf(law, compilation)), findings: [] };
+}
+
+function figuresOf({ name, body, subject, sessions, law, floor }: ConfigurationLaw, { find, session }: Compilation): readonly Figure[] {
+  if (law.kind !== 'rate-law') return [];
+  const totals = sessions.map(({ id }) => session(id).total);
+  const subjectOf = (kind: KindName): JointSubject => ({ kind, name, of: { law: name, body }, subject: [find.body(body).name, subject].filter((part, at, all) => all.indexOf(part) === at).join(', '), page: PAGE, totals });
+  const probability = (kind: KindName, p: number): Figure => plainFigure(subjectOf(kind), p, describeProbability(p));
+  return [
+    measuredFigure(subjectOf('rate-law-fixed'), law.fixedMs),
+    measuredFigure(subjectOf('rate-law-frames'), law.frames),
+    ...(law.lackOfFit === undefined ? [] : [probability('rate-law-lack-of-fit', law.lackOfFit.p)]),
+    ...(floor.kind === 'floor' ? [measuredFigure(subjectOf('rate-law-floor'), onThisRig(floor.floorMs, floor.floorUncertainty, law))] : []),
+    ...(floor.kind === 'floor' && floor.breakSet.kind === 'bounded' ? [breakFigure(subjectOf('rate-law-break'), floor.breakIntervalMs, floor.breakSet)] : []),
+    ...(floor.kind === 'not-estimable' ? [] : [probability('rate-law-floor-test', floor.p)]),
+  ];
+}
+
+/** A ratio has no standard uncertainty of its own: its interval is Fieller's, and need not lie evenly about the value. */
+function breakFigure(subject: JointSubject, value: number, { low, high, level }: Interval): Figure {
+  const place = Math.max(0, placeOfUncertainty((high - low) / 2));
+  return { ...plainFigure(subject, value, `${describeValue(value, place, 'ms')} (${describeInterval(low, high, 'ms')})`), interval: { low, high, level } };
+}
+
+/** A level with the errors that all sessions on the rig share. */
+function onThisRig(value: number, own: CombinedUncertainty, { sharedStandardUncertaintyMs, level }: RateLaw): Measured {
+  const whole = combineComponents([own, { standardUncertainty: sharedStandardUncertaintyMs, degreesOfFreedom: Infinity }]);
+  return { value, ...whole, interval: tInterval(value, whole.standardUncertainty, whole.degreesOfFreedom, level) };
+}

@@ -1,0 +1,53 @@
+import { combineComponents, type BudgetedValue } from '../../analysis/components.ts';
+import { findRateFloor, type RateFloor } from '../../analysis/rate-floor.ts';
+import { estimateRateLaw, type NoRateLaw, type RateLaw, type RatePoint } from '../../analysis/rate-law.ts';
+import type { Bench, Session } from '../../model/bench.ts';
+import { intervalMs, rateKey } from '../../model/rate.ts';
+import { configurationId, groupBy } from '../configuration.ts';
+import { sharedUncertainty, splitBudget } from '../figure-budget.ts';
+import type { Lookup } from '../lookup.ts';
+import { nameConfigurations } from '../name-configurations.ts';
+import { inBenchOrder } from '../select.ts';
+
+/** The rate law of one configuration: one body, rig and chain, all settings alike but the rate. */
+export interface ConfigurationLaw {
+  /** `orrin-v2/1.40/balcony/uhd-10-4:2:2-off-off` */
+  readonly name: string;
+  readonly body: string;
+  /** What sets it apart from the body's other configurations with a law: `UHD 3840 × 2160`. */
+  readonly subject: string;
+  /** In bench order: slowest rate first. */
+  readonly sessions: readonly Session[];
+  readonly law: RateLaw | NoRateLaw;
+  readonly floor: RateFloor;
+}
+
+/** Every configuration with its law, or with the reason why it has none; in bench order. */
+export function findRateLaws(bench: Bench, find: Lookup, budgetOf: (session: string) => BudgetedValue): readonly ConfigurationLaw[] {
+  const groups = [...groupBy(inBenchOrder(bench, bench.sessions), (session) => configurationId(session, bench, find, { rate: true }))];
+  const found = groups.map(([name, sessions]) => ({ name, body: sessions[0]?.body ?? '', sessions, ...estimate(sessions, budgetOf) }));
+  return found.map((one) => ({ ...one, subject: subjectOf(one, found, bench, find) }));
+}
+
+/** How many different rates a configuration was measured at. */
+export function countRates(sessions: readonly Session[]): number {
+  return new Set(sessions.map(({ rate }) => rateKey(rate))).size;
+}
+
+function estimate(sessions: readonly Session[], budgetOf: (session: string) => BudgetedValue): Pick<ConfigurationLaw, 'law' | 'floor'> {
+  const budgets = sessions.map(({ id }) => budgetOf(id));
+  const points = sessions.map(({ rate }, index): RatePoint => {
+    const budget = budgets[index] ?? { value: Number.NaN, components: [] };
+    return { intervalMs: intervalMs(rate), totalMs: budget.value, ...combineComponents(splitBudget(budget).own) };
+  });
+  // Errors that all sessions on a rig share move the line up or down as a whole.
+  return { law: estimateRateLaw(points, { sharedStandardUncertaintyMs: sharedUncertainty(budgets) }), floor: findRateFloor(points) };
+}
+
+type Found = Pick<ConfigurationLaw, 'name' | 'body' | 'sessions'>;
+
+function subjectOf(one: Found, all: readonly Found[], bench: Bench, find: Lookup): string {
+  const peers = all.filter(({ body, sessions, name }) => body === one.body && (name === one.name || countRates(sessions) > 1));
+  const [subject = ''] = nameConfigurations(bench, find, [one, ...peers.filter(({ name }) => name !== one.name)].flatMap(({ sessions }) => sessions[0] ?? []), { rate: false });
+  return subject;
+}
