@@ -15,6 +15,8 @@ export interface EstimatesInput {
   readonly rows: readonly EstimateRow[];
   /** Says what the figures are; otherwise the figures' own label. */
   readonly title?: string;
+  /** Values to mark with a dashed line each, in the figures' unit, and what they are: said under the axis. */
+  readonly marked?: { readonly values: readonly number[]; readonly note: string };
 }
 
 /** The row of a figure: its point, its interval, its published text. */

@@ -11,5 +11,8 @@ export type { EstimateRow, EstimatesInput } from './estimate-row.ts';
  */
 export async function renderEstimates(input: EstimatesInput): Promise<Chart> {
   refuseMixtures(input.id, input.rows);
-  return renderRowPlot({ id: input.id, rows: input.rows.map(plotRow), ...describeEstimates(input) });
+  const { id, rows, marked } = input;
+  const words = describeEstimates(input);
+  if (!marked) return renderRowPlot({ id, rows: rows.map(plotRow), ...words });
+  return renderRowPlot({ id, rows: rows.map(plotRow), ...words, marked: marked.values, notes: [marked.note], description: `${words.description} ${marked.note}` });
 }

@@ -16,7 +16,7 @@ const LINES_PER_TICK = 2;
 export function layOutRateLaw({ points, line }: RateLawInput, words: RateLawWords, variant: Variant): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
   const height = HEIGHT[variant];
-  const values = [...points.flatMap(({ figure: { value, interval } }) => [value, interval?.low ?? value, interval?.high ?? value]), ...line.flatMap(({ fitted, low, high }) => [fitted, low ?? fitted, high ?? fitted])];
+  const values = [...points.flatMap(({ figure: { value, interval } }) => [value, interval?.low ?? value, interval?.high ?? value]), ...line.flatMap(({ fitted, low, high }) => [fitted, low ?? fitted, high ?? fitted]).map(aboveZero)];
   // what counts along a vertical axis is the height of its labels, not their width
   const yAxis = axisFromZero(values, height, LINES_PER_TICK * LINE_HEIGHT);
   const left = Math.ceil(yAxis.labelWidth) + LABEL_GAP;
@@ -61,6 +61,11 @@ export function layOutRateLaw({ points, line }: RateLawInput, words: RateLawWord
       texts,
     },
   };
+}
+
+/** Where a line or its band dips below zero, which no latency does, the drawing ends at the axis instead of making room for it. */
+function aboveZero(value: number): number {
+  return Math.max(0, value);
 }
 
 /** The name of each rate above its interval, one line higher where it would touch its neighbour. */

@@ -25,8 +25,8 @@ const SPEC: TopLevelSpec = {
     y: { type: 'quantitative', scale: SCALE('y'), axis: { values: { expr: 'yMarks' }, labelExpr: 'format(datum.value, yFormat)' } },
   },
   layer: [
-    { name: 'band', data: { name: 'band' }, mark: { type: 'area', color: COLOUR.accent, opacity: 0.18 }, encoding: { y: { field: 'low' }, y2: { field: 'high' } } },
-    { name: 'line', data: { name: 'line' }, mark: { type: 'line', color: COLOUR.accent, strokeWidth: 1.5 }, encoding: { y: { field: 'fitted' } } },
+    { name: 'band', data: { name: 'band' }, mark: { type: 'area', clip: true, color: COLOUR.accent, opacity: 0.18 }, encoding: { y: { field: 'low' }, y2: { field: 'high' } } },
+    { name: 'line', data: { name: 'line' }, mark: { type: 'line', clip: true, color: COLOUR.accent, strokeWidth: 1.5 }, encoding: { y: { field: 'fitted' } } },
     { name: 'leaders', data: { name: 'leaders' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { y: { value: { expr: 'datum.top' } }, y2: { value: 0 } } },
     { name: 'intervals', data: { name: 'intervals' }, mark: { type: 'rule', color: COLOUR.ink, strokeWidth: 1.5 }, encoding: { y: { field: 'low' }, y2: { field: 'high' } } },
     { name: 'points', data: { name: 'points' }, mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.ink }, encoding: { y: { field: 'value' } } },

@@ -30,10 +30,10 @@ interface Stack {
 }
 
 /** Places every mark and every text of a row plot, for one variant. */
-export function layOutRows({ rows, axisTitle, shaded, notes }: RowPlot, variant: Variant): Omit<Drawing, 'spec'> {
+export function layOutRows({ rows, axisTitle, shaded, marked = [], notes }: RowPlot, variant: Variant): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
   const values = rows.flatMap(({ value, interval, bracket }) => [value, interval?.low, interval?.high, bracket?.low, bracket?.high]);
-  const drawn = [...values, shaded?.low, shaded?.high].filter((value) => value !== undefined);
+  const drawn = [...values, shaded?.low, shaded?.high, ...marked].filter((value) => value !== undefined);
   const columns = layOutColumns(rows, axisFromZero(drawn, total), variant);
   const { texts, lines, marks, bands, height } = stackRows(rows, columns, variant);
   const { plotLeft, plotRight } = columns;
@@ -61,6 +61,7 @@ export function layOutRows({ rows, axisTitle, shaded, notes }: RowPlot, variant:
       shaded: shaded ? bands.map((band) => ({ ...band, low: shaded.low, high: shaded.high })) : [],
       grid: bands.flatMap((band) => axis.ticks.filter((tick) => tick !== 0).map((value) => ({ value, ...band }))),
       zero: bands.map((band) => ({ value: 0, ...band })),
+      marked: bands.flatMap((band) => marked.map((value) => ({ value, ...band }))),
       lines: lines.map(({ x, x2, y }) => ({ x: x - plotLeft, x2: x2 - plotLeft, y })),
       intervals,
       ends: intervals.flatMap(({ y, low, high }) => [{ y, value: low }, { y, value: high }]),

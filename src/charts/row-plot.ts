@@ -34,6 +34,7 @@ const SPEC: TopLevelSpec = {
     { name: 'shaded', data: { name: 'shaded' }, mark: { type: 'rect', color: COLOUR.soft, opacity: 0.16 }, encoding: { x: { field: 'low' }, x2: { field: 'high' }, y2: { value: { expr: 'datum.y2' } } } },
     { name: 'grid', data: { name: 'grid' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
     { name: 'zero', data: { name: 'zero' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
+    { name: 'marked', data: { name: 'marked' }, mark: { type: 'rule', color: COLOUR.accent2, strokeWidth: 1.25, strokeDash: [4, 3] }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
     { name: 'intervals', data: { name: 'intervals' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: INTERVAL_WIDTH }, encoding: { x: { field: 'low' }, x2: { field: 'high' } } },
     { name: 'ends', data: { name: 'ends' }, mark: { type: 'tick', orient: 'vertical', opacity: 1, color: COLOUR.accent, thickness: INTERVAL_WIDTH, size: CAP_HEIGHT }, encoding: { x: { field: 'value' } } },
     { name: 'points', data: { name: 'points' }, mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },

@@ -7,6 +7,7 @@ export const PATHS = {
   comparison: '/comparison/',
   bodies: '/bodies/',
   rigs: '/rigs/',
+  chain: '/chain/',
   method: '/method/',
   data: '/data/',
   corrections: '/corrections/',

@@ -37,6 +37,16 @@ it('accepts what exists', () => {
 
 <Readings session="alba-24" />
 
+<FigureChart ids={["total/alba-24"]} bands="sound" caption="x" />
+
+<RateLaw body="alba-one" rig="attic" where={{ resolution: 'uhd' }} caption="x" />
+
+A law: <RateLawSentence body="alba-one" />
+
+<ChainBrackets />
+
+<History body="brae" />
+
 <MethodNote of="two-timers" />
 
 <Difference of="alba-24-audio" than="alba-24" />, <Ratio of="alba-24-audio" than="alba-24" />, <Verdict of="alba-24-audio" than="alba-24" margin="8 ms" />
@@ -74,6 +84,13 @@ describe('refuses what does not, with the nearest that does', () => {
     ['<FigureChart kind="total" where={{ resolutoin: "uhd" }} caption="x" />', 'content/reports/r.mdx:1:1  FigureChart where  unknown setting "resolutoin"; expected one of resolution, rate, audio-out. Did you mean resolution?'],
     ['<FigureChart kind="total" where={{ resolution: "uh" }} caption="x" />', 'content/reports/r.mdx:1:1  FigureChart where  unknown level "uh" of this setting; expected one of hd, uhd. Did you mean uhd?'],
     ['<FigureChart kind="total" body="brae" caption="x" />', 'content/reports/r.mdx:1:1  FigureChart  no session matches this selection. Loosen it, or record the session first.'],
+    ['<FigureChart kind="total" bands="sounds" caption="x" />', 'content/reports/r.mdx:1:1  FigureChart bands  "sounds" is not a choice here; expected sound. Did you mean sound?'],
+    ['<RateLaw rig="attic" />', 'content/reports/r.mdx:1:1  RateLaw  this part needs the property body. Add it.'],
+    ['<RateLaw body="alba-on" />', 'content/reports/r.mdx:1:1  RateLaw body  unknown body "alba-on"; expected one of alba-one, brae. Did you mean alba-one?'],
+    ['<RateLawSentence body="brae" />', 'content/reports/r.mdx:1:1  RateLawSentence  no session matches this selection. Loosen it, or record the session first.'],
+    ['<RateLaw body="alba-one" where={{ resolution: "hd" }} />', 'content/reports/r.mdx:1:1  RateLaw  no session matches this selection. Loosen it, or record the session first.'],
+    ['<History />', 'content/reports/r.mdx:1:1  History  this part needs the property body. Add it.'],
+    ['<ChainBrackets display="screen" />', 'content/reports/r.mdx:1:1  ChainBrackets  this part takes no property "display"; expected caption.'],
     ['<MethodNote of="two-timer" />', 'content/reports/r.mdx:1:1  MethodNote of  unknown method "two-timer"; expected two-timers. Did you mean two-timers?'],
     ['<Difference of="alba24" than="alba-25-audio" />', 'content/reports/r.mdx:1:1  Difference of  unknown session "alba24"; expected one of alba-24, alba-24-audio. Did you mean alba-24?', 'content/reports/r.mdx:1:1  Difference than  unknown session "alba-25-audio"; expected one of alba-24, alba-24-audio. Did you mean alba-24-audio?'],
     ['<Ratio of="alba-24" />', 'content/reports/r.mdx:1:1  Ratio  this part needs the property than. Add it.'],
@@ -98,7 +115,7 @@ describe('refuses what does not, with the nearest that does', () => {
 it('every kind of mistake was seen above', () => expect(WRITE_UP_CODES.filter((code) => !seen.has(code))).toEqual([]));
 
 it('checks against what a faulty bench would hold', () => {
-  const text = '<Figure id="total/alba-24" /> <Figure id="total/alba-99" /> <Figure id="difference/alba-24/alba-99" /> <Advice body="alba-one" rig="attic" /> [raw](/data/sessions/alba-24.csv) [page](/sessions/alba-99/)';
+  const text = '<Figure id="total/alba-24" /> <Figure id="total/alba-99" /> <Figure id="rate-law-frames/alba-one/attic/uhd-off" /> <Figure id="difference/alba-24/alba-99" /> <Advice body="alba-one" rig="attic" /> [raw](/data/sessions/alba-24.csv) [page](/sessions/alba-99/)';
   const inventory = { bodies: ['alba-one'], rigs: ['attic'], sessions: ['alba-24'], methods: ['two-timers'], reports: ['r'], settings: [], writeUps: [writeUp('r', text)] };
   expect(checkWriteUps(expectedOf(inventory)).map(({ code, found }) => [code, found])).toEqual([
     ['unknown-figure', 'total/alba-99'],

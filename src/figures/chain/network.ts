@@ -4,7 +4,7 @@ import { combineComponents } from '../../analysis/components.ts';
 import type { Session, StatedLatency } from '../../model/bench.ts';
 import { intervalMs } from '../../model/rate.ts';
 import type { Compilation } from '../compilation.ts';
-import { splitBudget } from '../figure-budget.ts';
+import { splitBudget } from '../split-budget.ts';
 import { bodyElement, displayElement, elementsOf, linkElement } from './elements.ts';
 
 /** Sessions that hang together by the parts they share; nothing joins two islands. */

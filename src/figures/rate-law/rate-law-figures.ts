@@ -17,7 +17,7 @@ export function compileRateLaws(compilation: Compilation): Contribution {
   return { figures: laws.flatMap((law) => figuresOf(law, compilation)), findings: [] };
 }
 
-function figuresOf({ name, body, subject, sessions, law, floor }: ConfigurationLaw, { find, session }: Compilation): readonly Figure[] {
+function figuresOf({ name, body, subject, sessions, law, straight, floor }: ConfigurationLaw, { find, session }: Compilation): readonly Figure[] {
   if (law.kind !== 'rate-law') return [];
   const totals = sessions.map(({ id }) => session(id).total);
   const subjectOf = (kind: KindName): JointSubject => ({ kind, name, of: { law: name, body }, subject: [find.body(body).name, subject].filter((part, at, all) => all.indexOf(part) === at).join(', '), page: PAGE, totals });
@@ -25,7 +25,7 @@ function figuresOf({ name, body, subject, sessions, law, floor }: ConfigurationL
   return [
     measuredFigure(subjectOf('rate-law-fixed'), law.fixedMs),
     measuredFigure(subjectOf('rate-law-frames'), law.frames),
-    ...(law.lackOfFit === undefined ? [] : [probability('rate-law-lack-of-fit', law.lackOfFit.p)]),
+    ...(straight.kind === 'not-estimable' || straight.lackOfFit === undefined ? [] : [probability('rate-law-lack-of-fit', straight.lackOfFit.p)]),
     ...(floor.kind === 'floor' ? [measuredFigure(subjectOf('rate-law-floor'), onThisRig(floor.floorMs, floor.floorUncertainty, law))] : []),
     ...(floor.kind === 'floor' && floor.breakSet.kind === 'bounded' ? [breakFigure(subjectOf('rate-law-break'), floor.breakIntervalMs, floor.breakSet)] : []),
     ...(floor.kind === 'not-estimable' ? [] : [probability('rate-law-floor-test', floor.p)]),

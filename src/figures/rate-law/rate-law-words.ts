@@ -20,12 +20,12 @@ const NO_LAW: Readonly<Record<NoRateLaw['reason'], string>> = {
 };
 
 /** The statement, whether the rates lie on one line, and whether there is a floor; or why there is no law. */
-export function describeLaw({ name, sessions, law, floor }: ConfigurationLaw, figure: (id: string) => Figure | undefined, find: Lookup): Words {
+export function describeLaw({ name, sessions, law, straight, floor }: ConfigurationLaw, figure: (id: string) => Figure | undefined, find: Lookup): Words {
   if (law.kind !== 'rate-law') return [NO_LAW[law.reason]];
   const the = (kind: string): Figure | string => figure(`${kind}/${name}`) ?? '';
   return [
     ...describeShape(law.fixedMs.interval, law.frames.interval, the('rate-law-fixed'), the('rate-law-frames')),
-    ...describeFit(law.lackOfFit?.p, the('rate-law-lack-of-fit')),
+    ...(straight.kind === 'rate-law' && floor.kind !== 'floor' ? describeFit(straight.lackOfFit?.p, the('rate-law-lack-of-fit')) : []),
     ...describeFloor(floor, sessions, the, find),
   ];
 }
@@ -51,17 +51,26 @@ function describeFit(p: number | undefined, figure: Figure | string): Words {
 }
 
 function describeFloor(floor: RateFloor, sessions: readonly Session[], the: (kind: string) => Figure | string, find: Lookup): Words {
-  if (floor.kind === 'not-estimable') return [];
-  if (floor.kind === 'no-floor-seen') return [' A rate beyond which going faster helps no longer is not seen (p ', the('rate-law-floor-test'), ').'];
-  const { breakSet } = floor;
-  const reached = breakSet.kind === 'bounded' ? sessions.find(({ rate }) => intervalMs(rate) <= breakSet.high) : undefined;
-  return [
-    ' There is a floor at ',
-    the('rate-law-floor'),
-    ' (p ',
-    the('rate-law-floor-test'),
-    ')',
-    ...(breakSet.kind === 'bounded' ? [', reached at a frame interval of ', the('rate-law-break')] : []),
-    reached === undefined ? ': faster rates help no longer.' : `: ${find.level('rate', reached.settings['rate'] ?? '')} frames/s may be fast enough, and a faster rate helps no further than that.`,
-  ];
+  const test: Words = [' (p ', the('rate-law-floor-test'), ')'];
+  switch (floor.kind) {
+    case 'not-estimable':
+      return [];
+    case 'no-floor-seen':
+      return [' A rate beyond which going faster helps no longer is not seen', ...test, '.'];
+    case 'other-shape':
+      return [' The fastest rates lie above the line of the slower ones', ...test, ', but not at one level.'];
+    case 'floor': {
+      const { breakSet } = floor;
+      const reached = breakSet.kind === 'bounded' ? sessions.findLast(({ rate }) => intervalMs(rate) > breakSet.high) : undefined;
+      const next = sessions[sessions.findIndex((session) => session === reached) + 1];
+      return [
+        ' That holds down to a floor',
+        ...test,
+        ': no faster rate goes below ',
+        the('rate-law-floor'),
+        ...(breakSet.kind === 'bounded' ? [', which the line reaches at a frame interval of ', the('rate-law-break')] : []),
+        next === undefined ? '.' : `. At ${find.level('rate', next.settings['rate'] ?? '')} frames/s these data see no more to be gained.`,
+      ];
+    }
+  }
 }

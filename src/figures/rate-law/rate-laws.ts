@@ -4,7 +4,7 @@ import { estimateRateLaw, type NoRateLaw, type RateLaw, type RatePoint } from '.
 import type { Bench, Session } from '../../model/bench.ts';
 import { intervalMs, rateKey } from '../../model/rate.ts';
 import { configurationId, groupBy } from '../configuration.ts';
-import { sharedUncertainty, splitBudget } from '../figure-budget.ts';
+import { sharedUncertainty, splitBudget } from '../split-budget.ts';
 import type { Lookup } from '../lookup.ts';
 import { nameConfigurations } from '../name-configurations.ts';
 import { inBenchOrder } from '../select.ts';
@@ -18,7 +18,10 @@ export interface ConfigurationLaw {
   readonly subject: string;
   /** In bench order: slowest rate first. */
   readonly sessions: readonly Session[];
+  /** The line; where there is a floor, through the rates that are slower than it. */
   readonly law: RateLaw | NoRateLaw;
+  /** One line through all rates, which is the same where there is no floor. */
+  readonly straight: RateLaw | NoRateLaw;
   readonly floor: RateFloor;
 }
 
@@ -34,14 +37,20 @@ export function countRates(sessions: readonly Session[]): number {
   return new Set(sessions.map(({ rate }) => rateKey(rate))).size;
 }
 
-function estimate(sessions: readonly Session[], budgetOf: (session: string) => BudgetedValue): Pick<ConfigurationLaw, 'law' | 'floor'> {
+function estimate(sessions: readonly Session[], budgetOf: (session: string) => BudgetedValue): Pick<ConfigurationLaw, 'law' | 'straight' | 'floor'> {
   const budgets = sessions.map(({ id }) => budgetOf(id));
   const points = sessions.map(({ rate }, index): RatePoint => {
     const budget = budgets[index] ?? { value: Number.NaN, components: [] };
     return { intervalMs: intervalMs(rate), totalMs: budget.value, ...combineComponents(splitBudget(budget).own) };
   });
   // Errors that all sessions on a rig share move the line up or down as a whole.
-  return { law: estimateRateLaw(points, { sharedStandardUncertaintyMs: sharedUncertainty(budgets) }), floor: findRateFloor(points) };
+  const shared = { sharedStandardUncertaintyMs: sharedUncertainty(budgets) };
+  const straight = estimateRateLaw(points, shared);
+  const floor = findRateFloor(points);
+  if (floor.kind !== 'floor') return { law: straight, straight, floor };
+  // Written so that the slowest rate at the floor does not pass for slower than itself by rounding.
+  const slower = points.filter((point) => point.intervalMs > floor.enoughIntervalMs * (1 + 1e-9));
+  return { law: estimateRateLaw(slower, shared), straight, floor };
 }
 
 type Found = Pick<ConfigurationLaw, 'name' | 'body' | 'sessions'>;

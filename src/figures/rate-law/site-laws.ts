@@ -1,6 +1,6 @@
 /** The rate laws of the compiled site, for pages: computed once from the register's totals. */
 import { findRateLaws, type ConfigurationLaw } from './rate-laws.ts';
-import { budgetOfFigure } from '../figure-budget.ts';
+import { budgetOfFigure } from '../budget-of-figure.ts';
 import { matchesQuery, type Query } from '../select.ts';
 import type { Site } from '../site.ts';
 

@@ -4,7 +4,7 @@ import { tInterval } from '../../analysis/interval.ts';
 import { poolSessions } from '../../analysis/repeat-sessions.ts';
 import type { Session } from '../../model/bench.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
-import { sharedUncertainty, splitBudget } from '../figure-budget.ts';
+import { sharedUncertainty, splitBudget } from '../split-budget.ts';
 import { measuredFigure, plainFigure, type EntryPage, type JointSubject } from '../joint-figure.ts';
 import type { KindName } from '../kinds.ts';
 import { nameConfigurations } from '../name-configurations.ts';

@@ -2,7 +2,7 @@
 import type { BudgetedValue, NamedComponent } from '../../analysis/components.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { configurationId, groupBy } from '../configuration.ts';
-import { splitBudget } from '../figure-budget.ts';
+import { splitBudget } from '../split-budget.ts';
 import type { Lookup } from '../lookup.ts';
 import { inBenchOrder } from '../select.ts';
 

@@ -1,15 +1,4 @@
 import type { BudgetedValue, NamedComponent } from '../analysis/components.ts';
-import type { Figure } from './register.ts';
-
-/** A published figure as the analysis takes it: value and named components; null degrees of freedom are infinite. */
-export function budgetOfFigure({ value, components = [] }: Figure): BudgetedValue {
-  return {
-    value,
-    components: components.map(
-      ({ name, standardUncertainty, degreesOfFreedom, shared }): NamedComponent => ({ name, standardUncertainty, degreesOfFreedom: degreesOfFreedom ?? Infinity, sharedKey: shared }),
-    ),
-  };
-}
 
 /** A budget in two: what this session has alone, and what it shares with others, by name and key. */
 export function splitBudget({ components }: BudgetedValue): { own: readonly NamedComponent[]; shared: ReadonlyMap<string, NamedComponent> } {
