@@ -10,7 +10,7 @@
  * σ is the jitter of single frames that the rig's rates do not explain (0, or 0.4·T_d and up in steps of √2 as
  * far as the readings' spread asks for), τ a delay that changes from run to run (0, or T_d/2 to 4·T_d). The data weigh
  * them; where rates alone explain the readings, intervals stay short, and where they do not, σ and τ widen them.
- * The prior is 0.5 on σ = 0 and 0.9 on τ = 0, the rest evenly on the others: a judgement, tried on the
+ * The prior is 0.5 on σ = 0 and 0.95 on τ = 0, the rest evenly on the others: a judgement, tried on the
  * coverage bench.
  *
  * Computed on a grid of L in two passes: a coarse one that finds the support, a fine one over it.
@@ -37,7 +37,7 @@ interface Prior {
 }
 
 const NO_JITTER = 0.5;
-const SAME_DELAY = 0.9;
+const SAME_DELAY = 0.95;
 const COARSE = { count: 48, sharpStates: 48, smoothStates: 12 };
 const FINE = { count: 112, sharpStates: 160, smoothStates: 40 };
 /** What a pass may leave out, relative to the highest value. */

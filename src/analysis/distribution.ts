@@ -45,24 +45,6 @@ export function addIndependent(a: Distribution, b: Distribution): Distribution {
   return { low: a.low + b.low, step: a.step, masses };
 }
 
-/** The distribution of −a. */
-export function negated({ low, step, masses }: Distribution): Distribution {
-  return { low: -(low + (masses.length - 1) * step), step, masses: [...masses].reverse() };
-}
-
-/** The same distribution on another step, by linear sharing between neighbouring cells: the mean stays exactly. */
-export function resampled({ low, step, masses }: Distribution, newStep: number): Distribution {
-  const start = Math.floor(low / newStep) * newStep;
-  const result = new Array<number>(Math.ceil(((masses.length - 1) * step + (low - start)) / newStep) + 2).fill(0);
-  masses.forEach((mass, i) => {
-    const place = (low + i * step - start) / newStep;
-    const cell = Math.floor(place);
-    result[cell]! += mass * (cell + 1 - place);
-    result[cell + 1]! += mass * (place - cell);
-  });
-  return { low: start, step: newStep, masses: result };
-}
-
 /**
  * Half-width U of the interval mean ± U that holds the share `level` (0 to 1): the expanded uncertainty of
  * JCGM 101, 7.7 for an interval that is symmetric about the estimate, so that it can be written as y ± U.

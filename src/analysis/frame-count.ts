@@ -18,18 +18,30 @@ import type { Explanations, StateEvidence } from './evidence.ts';
 import { kronecker } from './kronecker.ts';
 
 const STATES = 96;
+/** Phases that one reading is averaged over where they are fresh in each. */
+const FRESH = 12;
 const SESSION_MS = 60_000;
 
 /** Counts as milliseconds (frames × observer interval), or a sensor's own milliseconds where `counted` is false. */
 export function flashEvidence(chain: Chain, latenciesMs: readonly number[], counted: boolean): Explanations {
   const observerMs = counted ? intervalMs(chain.observer!.rate) : 0;
   const displayMs = freeRunningIntervalMs(chain.display);
-  const stateWith = (waitsMs: number): StateEvidence => latenciesMs.map((latencyMs) => ({ xMs: [latencyMs - observerMs + waitsMs], weights: [1] }));
-  const inStep = Array.from({ length: STATES }, (_, k) => stateWith(kronecker(k, 0) * observerMs - kronecker(k, 1) * displayMs));
+  const waitsMs = (k: number): number => kronecker(k, 0) * observerMs - kronecker(k, 1) * displayMs;
+  const stateWith = (waits: readonly number[]): StateEvidence =>
+    latenciesMs.map((latencyMs) => ({ xMs: waits.map((wait) => latencyMs - observerMs + wait), weights: waits.map(() => 1 / waits.length) }));
   const partners = [...(counted ? [chain.observer!.rate] : []), ...(displayMs > 0 ? [chain.display.refresh] : [])];
   const share = Math.max(0, ...partners.map((partner) => inStepShare(chain.body.rate, partner)));
-  const anyPhase = { states: [stateWith((observerMs - displayMs) / 2)], windowMs: observerMs, extraVarianceMs2: (observerMs ** 2 + displayMs ** 2) / 12, share: 1 - share };
-  return share > 0 ? [{ states: inStep, windowMs: observerMs, extraVarianceMs2: 0, share }, anyPhase] : [anyPhase];
+  const common = { windowMs: observerMs, extraVarianceMs2: 0 };
+  const fresh = { ...common, states: [stateWith(evenly(FRESH, observerMs, displayMs))], share: 1 - share };
+  if (share === 0) return [fresh];
+  return [{ ...common, states: Array.from({ length: STATES }, (_, k) => stateWith([waitsMs(k)])), share }, fresh];
+}
+
+/** γ − W for phases spread evenly over both intervals; one 0 where there is neither. */
+function evenly(count: number, observerMs: number, displayMs: number): number[] {
+  if (observerMs === 0 && displayMs === 0) return [0];
+  // 5 and 12 have no divisor in common: each coordinate takes every one of its twelve places once
+  return Array.from({ length: count }, (_, k) => ((k + 0.5) / count) * observerMs - ((((5 * k) % count) + 0.5) / count) * displayMs);
 }
 
 /** Only whole multiples keep one phase for all frames of the body; other ratios run through several. */

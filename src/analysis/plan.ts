@@ -52,7 +52,7 @@ function assess(design: Design, trials: readonly Trial[], wanted: Wanted): Plan 
 }
 
 /** Share of all pairs of trials, one of them slower by `differenceMs`, whose difference is told from 0. */
-function powerOfPairs(trials: readonly Trial[], differenceMs: number): number {
+export function powerOfPairs(trials: readonly Trial[], differenceMs: number): number {
   let [seen, pairs] = [0, 0];
   trials.forEach((a, i) => {
     for (const b of trials.slice(i + 1)) {

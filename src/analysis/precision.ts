@@ -5,8 +5,8 @@ import { intervalMs, rate } from '../model/rate.ts';
 import { longestBeat } from './beat.ts';
 import { totalFromPipelineMs, type Chain, type Method } from './chain.ts';
 import { estimateSession, type Estimate } from './estimate.ts';
-import type { RunInput } from './session-input.ts';
 import { seededRandom, type Random } from './random.ts';
+import type { RunInput } from './session-input.ts';
 import { simulateFrameCounts, simulateTwoTimers, type Sampling } from './simulate.ts';
 
 /** What is to be measured with. */

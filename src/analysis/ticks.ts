@@ -33,9 +33,9 @@ export function agreeingTicks(beginsMs: readonly number[], lastingMs: number, st
   return found;
 }
 
-/** Spreads [0, 1) over [−1, 1), densest in the middle: clocks keep well within their tolerance as a rule (median 1/32 of it). */
+/** Spreads [0, 1) over [−1, 1), densest in the middle: most clocks keep well within their tolerance, and rates meant to be locked are tried as such. */
 export function peaked(share: number): number {
-  return (2 * share - 1) ** 5;
+  return (2 * share - 1) ** 7;
 }
 
 function hasTickInEvery(beginsMs: readonly number[], order: readonly number[], lastingMs: number, phaseMs: number, stepMs: number): boolean {

@@ -51,6 +51,9 @@ describe('estimateSession', () => {
     const { components, standardUncertainty, coverageFactor, expandedUncertainty, value, interval, uncorrectedValue, corrections } = estimate;
     expect(Math.hypot(...components.map((c) => c.standardUncertainty))).toBeCloseTo(standardUncertainty, 9);
     expect(coverageFactor * standardUncertainty).toBeCloseTo(expandedUncertainty, 9);
+    // 95 % of a rectangular law take 0.95·√3 standard uncertainties, of Student's law on 9 degrees of freedom 2.26
+    expect(coverageFactor).toBeGreaterThan(1.645);
+    expect(coverageFactor).toBeLessThan(2.26);
     expect([interval.low, interval.high]).toEqual([value - expandedUncertainty, value + expandedUncertainty]);
     expect(uncorrectedValue + corrections.reduce((sum, c) => sum + c.valueMs, 0)).toBeCloseTo(value, 9);
     expect(components.map(({ name }) => name)).toEqual([
@@ -106,6 +109,9 @@ describe('estimateSession', () => {
     expect(shaken.diagnostics.jitterProbability).toBeGreaterThan(0.99);
     expect(shaken.diagnostics.birgeRatio!).toBeGreaterThan(1.5);
     expect(shaken.expandedUncertainty).toBeGreaterThan(2 * calm.expandedUncertainty);
+    // repeatability is what is left beside the phases: k stays a coverage factor
+    expect(shaken.components.find(({ name }) => name === 'repeatability')!.varianceShare).toBeGreaterThan(0.5);
+    for (const { coverageFactor } of [calm, shaken]) expect(Math.abs(coverageFactor - 1.96)).toBeLessThan(0.3);
   });
 
   it('gets by with a misread stamp, and says that the stamps contradict the rates', () => {

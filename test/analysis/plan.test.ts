@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../src/analysis/chain.ts';
-import { planSession } from '../../src/analysis/plan.ts';
+import { planSession, powerOfPairs } from '../../src/analysis/plan.ts';
 import { advisedSpacingMs, precisionTable, simulateTrials, type Setup } from '../../src/analysis/precision.ts';
 import { rate, type Rate } from '../../src/model/rate.ts';
 
@@ -66,6 +66,13 @@ describe('planSession', () => {
     expect(plan.power).toBeGreaterThanOrEqual(0.8);
     // a difference of two is told from 0 half the time at √2·U: 80 % takes more than that
     expect(plan.halfWidthMs * Math.SQRT2).toBeLessThan(20);
+  });
+
+  it('counts a difference as seen only where its interval leaves 0 out', () => {
+    const trials = simulateTrials(setupOf(rate(50)), { runs: 1, readings: 8, spacingMs: 800 }, 16);
+    // no difference: at most the upper tail of 2.5 %, and pairs share trials
+    expect(powerOfPairs(trials, 0)).toBeLessThan(0.12);
+    expect(powerOfPairs(trials, 100)).toBe(1);
   });
 
   it('refuses wishes that no plan can have', () => {

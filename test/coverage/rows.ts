@@ -59,7 +59,7 @@ const SETUPS: readonly Setup[] = [
   { name: '30000/1001 against 60, ±1 frame of jitter', body: NTSC_30, world: { jitterFrames: 1 } },
   { name: '60 against 60, ±1 frame of jitter', body: rate(60), world: { jitterFrames: 1 }, note: LOCKED },
   { name: '25, frames counted at 240/s', body: rate(25), method: 'frame-count', observer: { rate: rate(240), exposureMs: 1000 / 480 } },
-  { name: '60000/1001, frames counted at 120/s', body: NTSC_60, method: 'frame-count', observer: { rate: rate(120), exposureMs: 1000 / 240 } },
+  { name: '60000/1001, frames counted at 240/s', body: NTSC_60, method: 'frame-count', observer: { rate: rate(240), exposureMs: 1000 / 480 } },
 ];
 
 function rowsOf(setup: Setup): Row[] {

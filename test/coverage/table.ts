@@ -9,6 +9,12 @@ export const TABLE_FILE = new URL('../../src/analysis/coverage-table.json', impo
 export const LEVEL = 0.95;
 export const ACCEPTED = { low: 0.93, high: 0.98 };
 
+/** Whether a share counted in `trials` agrees with the accepted ones: within them, or beyond by no more than two standard errors. */
+export function isAccepted(coverage: number, trials: number): boolean {
+  const slack = (p: number): number => 2 * Math.sqrt((p * (1 - p)) / trials);
+  return coverage >= ACCEPTED.low - slack(ACCEPTED.low) && coverage <= ACCEPTED.high + slack(ACCEPTED.high);
+}
+
 export interface TableRow extends Verdict {
   readonly rig: string;
   readonly method: string;
