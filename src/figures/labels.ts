@@ -100,7 +100,7 @@ function tellApart(labels: readonly string[], rows: readonly (readonly Trait[])[
   });
 }
 
-export function join(traits: readonly Trait[]): string {
+function join(traits: readonly Trait[]): string {
   return capitalize(traits.map(({ short }) => short).filter((short) => short !== '').join(', '));
 }
 

@@ -12,7 +12,7 @@ export interface Site {
   readonly find: Lookup;
   /** The figure with this id; undefined when there is none. */
   figure(id: string): Figure | undefined;
-  /** Every figure of one session, in the order of the register. */
+  /** Every figure of one session alone, in the order of the register. */
   figuresOf(session: string): readonly Figure[];
   findingsOf(key: string, id: string): readonly Finding[];
 }
@@ -55,7 +55,7 @@ async function readSite(root: string, memory: EstimateMemory): Promise<Site> {
   const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir: join(root, 'content') }, memory.estimate);
   memory.forgetUnused();
   const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
-  const bySession = Map.groupBy(register.figures, ({ of }) => of['session']);
+  const bySession = Map.groupBy(register.figures.filter(({ of }) => of['than'] === undefined), ({ of }) => of['session']);
   return {
     bench,
     register,

@@ -23,7 +23,7 @@ const PAGES = [
   '/bodies/',
   '/bodies/orrin-v2/',
   '/comparison/',
-  '/figures/body-tamsel-6/',
+  '/figures/bodies-balcony-uhd-59-94-10-4-2-2-off-off/',
   '/rigs/',
   '/rigs/balcony/',
   '/method/',

@@ -1,8 +1,8 @@
 import type { Bench, Session } from '../../model/bench.ts';
-import { columnsOf, describeShared, isSilent, join, labelSessions } from '../labels.ts';
+import { columnsOf, describeShared, isSilent, labelSessions } from '../labels.ts';
 import { lookup } from '../lookup.ts';
 import { describeLevels } from '../level-words.ts';
-import { lowerFirst, traitsOf, type Trait } from '../traits.ts';
+import { traitsOf, type Trait } from '../traits.ts';
 import { conditionKey } from './conditions.ts';
 import { differenceId, type SessionPair } from './family.ts';
 
@@ -25,6 +25,7 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
   const sessions = [...new Set(pairs.flatMap(({ a, b }) => [a, b]))].map(find.session);
   const rows = new Map(sessions.map((session) => [session.id, traitsOf(session, bench, find)]));
   const columns = columnsOf([...rows.values()]);
+  const ofBody = new Map([...Map.groupBy(sessions, ({ body }) => body)].map(([body, own]) => [body, columnsOf(own.flatMap(({ id }) => [rows.get(id) ?? []]))]));
   const names = labelSessions(bench, sessions).of;
   const onlyBodiesDiffer = new Set(sessions.map(conditionKey)).size === 1;
   const nameOf = ({ id, body }: Session): string => (onlyBodiesDiffer ? find.body(body).name : (names.get(id) ?? id));
@@ -35,10 +36,10 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
     const { setting, from, to } = pair.step;
     const at = traitIndexOf(bench, setting);
     const told = (rows.get(b.id) ?? []).filter((trait: Trait, index) => {
-      const column = columns[index];
+      const column = (trait.role === 'body-setting' ? ofBody.get(b.body) : columns)?.[index];
       return index !== at && trait.role !== 'last-resort' && !(column && isSilent(column) && column.common.key === trait.key);
     });
-    return { group: find.setting(setting).label, row: [describeLevels(find, setting, from, to), lowerFirst(join(told))].filter(Boolean).join(': ') };
+    return { group: find.setting(setting).label, row: [describeLevels(find, setting, from, to), told.map(({ short }) => short).filter(Boolean).join(', ')].filter(Boolean).join(': ') };
   });
   const told = labels.map((label, index): readonly [string, PairLabel] => {
     const pair = pairs[index] ?? { a: '', b: '' };
