@@ -1,10 +1,10 @@
 import type { Bench } from '../../model/bench.ts';
-import type { Words } from '../words.ts';
+import type { Sentence } from '../sentence.ts';
 import type { ChainRow } from './chain-rows.ts';
 import { displayElement, linkElement } from './elements.ts';
 
 /** Whether the parts have latencies of their own, and what they hang on. */
-export function describeAnchors(bench: Bench, rows: readonly ChainRow[]): Words {
+export function describeAnchors(bench: Bench, rows: readonly ChainRow[]): Sentence {
   const stated = [...bench.displays.map((display) => ({ ...display, element: displayElement(display.id) })), ...bench.links.map((link) => ({ ...link, element: linkElement(link.id) }))].filter(
     ({ latency, element }) => latency !== undefined && rows.some((row) => row.element === element),
   );

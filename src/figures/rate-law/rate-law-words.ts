@@ -7,7 +7,7 @@ import type { NoRateLaw } from '../../analysis/rate-law.ts';
 import { INCONSISTENT_BELOW } from '../../analysis/birge.ts';
 import type { Lookup } from '../lookup.ts';
 import type { Figure } from '../register.ts';
-import type { Words } from '../words.ts';
+import type { Sentence } from '../sentence.ts';
 import type { ConfigurationLaw } from './rate-laws.ts';
 
 /** A frame stays for one interval, so on the mean it is half an interval old at least: the slope of a constant delay. */
@@ -20,7 +20,7 @@ const NO_LAW: Readonly<Record<NoRateLaw['reason'], string>> = {
 };
 
 /** The statement, whether the rates lie on one line, and whether there is a floor; or why there is no law. */
-export function describeLaw({ name, sessions, law, straight, floor }: ConfigurationLaw, figure: (id: string) => Figure | undefined, find: Lookup): Words {
+export function describeLaw({ name, sessions, law, straight, floor }: ConfigurationLaw, figure: (id: string) => Figure | undefined, find: Lookup): Sentence {
   if (law.kind !== 'rate-law') return [NO_LAW[law.reason]];
   const the = (kind: string): Figure | string => figure(`${kind}/${name}`) ?? '';
   return [
@@ -30,7 +30,7 @@ export function describeLaw({ name, sessions, law, straight, floor }: Configurat
   ];
 }
 
-function describeShape(fixedMs: Interval, frames: Interval, fixed: Figure | string, slope: Figure | string): Words {
+function describeShape(fixedMs: Interval, frames: Interval, fixed: Figure | string, slope: Figure | string): Sentence {
   const noFixedPart = fixedMs.low <= 0 && fixedMs.high >= 0;
   const noFrames = frames.low <= WAITING_FRAMES;
   if (noFixedPart && noFrames) {
@@ -44,14 +44,14 @@ function describeShape(fixedMs: Interval, frames: Interval, fixed: Figure | stri
   return ['Neither a constant number of frames nor a constant number of milliseconds: ', fixed, ' that no frame rate changes, and ', slope, ' on top.'];
 }
 
-function describeFit(p: number | undefined, figure: Figure | string): Words {
+function describeFit(p: number | undefined, figure: Figure | string): Sentence {
   if (p === undefined) return [' Through two rates any line goes: a third would show whether it is straight, and whether it has a floor.'];
   if (p < INCONSISTENT_BELOW) return [' The rates do not lie on one line (lack of fit, p ', figure, '), so the line is a summary and no rule.'];
   return [' As far as these data can tell, the rates lie on one line (lack of fit, p ', figure, ').'];
 }
 
-function describeFloor(floor: RateFloor, sessions: readonly Session[], the: (kind: string) => Figure | string, find: Lookup): Words {
-  const test: Words = [' (p ', the('rate-law-floor-test'), ')'];
+function describeFloor(floor: RateFloor, sessions: readonly Session[], the: (kind: string) => Figure | string, find: Lookup): Sentence {
+  const test: Sentence = [' (p ', the('rate-law-floor-test'), ')'];
   switch (floor.kind) {
     case 'not-estimable':
       return [];

@@ -1,13 +1,13 @@
 /** What repeat sessions and firmware changes say, as computed sentences. */
 import type { Figure } from '../register.ts';
-import type { Words } from '../words.ts';
+import type { Sentence } from '../sentence.ts';
 import { plural } from '../provenance.ts';
 import type { FirmwareChange, RepeatGroup } from './repeat-groups.ts';
 
 type FigureOf = (id: string) => Figure | undefined;
 
 /** Empty where the sessions agree to the last digit, so that nothing varies. */
-export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureOf): Words {
+export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureOf): Sentence {
   const [mean, between, next] = ['repeat-mean', 'repeat-between', 'repeat-next'].map((kind) => figure(`${kind}/${name}`));
   if (!mean || !between || !next) return [];
   const days = new Set(sessions.map(({ date }) => date)).size;
@@ -25,7 +25,7 @@ export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureO
 }
 
 /** `Firmware 2.20 against 2.11: −17 ± 12 ms, faster.` The interval decides the word. */
-export function describeFirmwareChange({ name, from, to, earlier, later }: FirmwareChange, figure: FigureOf): Words {
+export function describeFirmwareChange({ name, from, to, earlier, later }: FirmwareChange, figure: FigureOf): Sentence {
   const change = figure(`firmware-change/${name}`);
   if (change?.interval === undefined) return [];
   const { low, high } = change.interval;

@@ -8,6 +8,7 @@ import { describeCondition } from '../comparisons/describe-condition.ts';
 import { labelSessions } from '../labels.ts';
 import { describeLevel } from '../level-words.ts';
 import type { Figure } from '../register.ts';
+import type { Sentence } from '../sentence.ts';
 import type { Site } from '../site.ts';
 
 export interface AdviceRow {
@@ -18,9 +19,6 @@ export interface AdviceRow {
   readonly cost: Figure | undefined;
   readonly tiedWithBest: boolean;
 }
-
-/** Words and figures in the order in which they are read. */
-export type Sentence = readonly (string | Figure)[];
 
 export interface Advice {
   /** Lowest total first. */

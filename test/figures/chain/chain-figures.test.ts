@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compileChain, describeLimits } from '../../../src/figures/chain/chain-figures.ts';
 import { describeAnchors } from '../../../src/figures/chain/chain-words.ts';
 import { briefRows, chainRows } from '../../../src/figures/chain/chain-rows.ts';
-import { plainWords } from '../../../src/figures/words.ts';
+import { plainSentence } from '../../../src/figures/sentence.ts';
 import type { Display, Link } from '../../../src/model/bench.ts';
 import { rate } from '../../../src/model/rate.ts';
 import { compilationOf, figureOf, given, type GivenTotal } from '../../support/joint-bench.ts';
@@ -83,7 +83,7 @@ describe('with a display whose latency is stated', () => {
     const rows = chainRows(compilation.bench, compilation.find, figures);
     expect(rows.map(({ name }) => name)).toEqual(['Hall', 'Stage', 'Radio', 'Alba One', 'Brae']);
     expect(briefRows(rows, compilation.find).map(({ name }) => name)).toEqual(['Hall', 'Stage', 'Radio', 'Alba One, at its fastest', 'Brae, at its fastest']);
-    expect(plainWords(describeAnchors(compilation.bench, rows))).toMatch(/^Hall: stated, A light sensor\. The other latencies follow/);
+    expect(plainSentence(describeAnchors(compilation.bench, rows))).toMatch(/^Hall: stated, A light sensor\. The other latencies follow/);
   });
 });
 

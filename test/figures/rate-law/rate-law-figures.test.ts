@@ -3,7 +3,7 @@ import type { Compilation } from '../../../src/figures/compilation.ts';
 import { compileRateLaws } from '../../../src/figures/rate-law/rate-law-figures.ts';
 import { describeLaw } from '../../../src/figures/rate-law/rate-law-words.ts';
 import { findRateLaws } from '../../../src/figures/rate-law/rate-laws.ts';
-import { plainWords } from '../../../src/figures/words.ts';
+import { plainSentence } from '../../../src/figures/sentence.ts';
 import { compilationOf, figureOf, given, settings, type GivenTotal } from '../../support/joint-bench.ts';
 
 const NAME = 'alba-one/attic/uhd-off';
@@ -11,7 +11,7 @@ const NAME = 'alba-one/attic/uhd-off';
 function statement(compilation: Compilation): readonly string[] {
   const { figures } = compileRateLaws(compilation);
   const laws = findRateLaws(compilation.bench, compilation.find, compilation.budgetOf);
-  return laws.map((law) => plainWords(describeLaw(law, (id) => figures.find((figure) => figure.id === id), compilation.find)));
+  return laws.map((law) => plainSentence(describeLaw(law, (id) => figures.find((figure) => figure.id === id), compilation.find)));
 }
 
 /** Totals on a line, at these rates. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compileRepeats } from '../../../src/figures/repeats/repeat-figures.ts';
 import { averageBudget, findFirmwareChanges, findRepeats, historyOf } from '../../../src/figures/repeats/repeat-groups.ts';
 import { describeFirmwareChange, describeRepeats } from '../../../src/figures/repeats/repeat-words.ts';
-import { plainWords } from '../../../src/figures/words.ts';
+import { plainSentence } from '../../../src/figures/sentence.ts';
 import { compilationOf, figureOf, given, type GivenTotal } from '../../support/joint-bench.ts';
 
 const NAME = 'alba-one/attic/uhd-24-off';
@@ -30,7 +30,7 @@ describe('sessions on three days', () => {
   it('stand in words, by date', () => {
     const [group] = findRepeats(compilation.bench, compilation.find);
     expect(group?.sessions.map(({ date }) => date)).toEqual(['2026-01-01', '2026-01-02', '2026-01-03']);
-    expect(plainWords(describeRepeats(group!, (id) => figures.find((figure) => figure.id === id)))).toBe(
+    expect(plainSentence(describeRepeats(group!, (id) => figures.find((figure) => figure.id === id)))).toBe(
       '3 sessions on 3 days: 305 ± 11 ms on the mean. Between sessions they scatter with a standard deviation of 4.1 ms, beyond what their own uncertainties explain. One more session on this rig would fall within 305 ± 23 ms.',
     );
   });
@@ -66,7 +66,7 @@ describe('a change of firmware', () => {
 
   it('is said in a word that its interval earns', () => {
     const [found] = findFirmwareChanges(compilation.bench, compilation.find);
-    const words = (figure = change): string => plainWords(describeFirmwareChange(found!, () => figure));
+    const words = (figure = change): string => plainSentence(describeFirmwareChange(found!, () => figure));
     expect(words()).toMatch(/^Firmware 2\.20 against 2\.11, everything else alike: −22\.0 ± 4\.8 ms, faster\. They were measured on different days/);
     expect(words({ ...change, interval: { low: 1, high: 9, level: 0.95 } })).toContain(', slower.');
     expect(words({ ...change, interval: { low: -1, high: 9, level: 0.95 } })).toContain('not settled by these data.');
