@@ -10,13 +10,14 @@ import { bodyFamilies } from './comparisons/body-families.ts';
 import { choicesOf } from './comparisons/choices.ts';
 import { selectPairs, type PairQuery } from './comparisons/select-pairs.ts';
 import { settingFamilies } from './comparisons/setting-families.ts';
+import { checkClaimShape, checkWords } from './claims/check-shape.ts';
 import { isKind, KINDS } from './kinds.ts';
 import { RANKABLE } from './comparisons/ranking.ts';
 import type { Figure, Register } from './register.ts';
 import { methodPath, reportPath } from './paths.ts';
 import { selectFigures, type Query } from './select.ts';
 import { pagePaths, sitePaths } from './site-paths.ts';
-import { PARTS } from './write-up-parts.ts';
+import { PARTS, propertiesOf } from './write-up-parts.ts';
 
 /** What write-ups may refer to. */
 export interface Known extends Pick<Inventory, 'bodies' | 'rigs' | 'sessions' | 'methods' | 'settings' | 'writeUps'> {
@@ -79,6 +80,9 @@ function hasAnswer(bench: Bench, figures: readonly Figure[], { part, ...query }:
   return selectPairs(bench, [...settingFamilies(bench), ...bodyFamilies(bench)], query).length > 0;
 }
 
+/** Parts that put figures in order, and so take only what has one. */
+const RANKING = new Set(['Ranking', 'Lowest', 'Highest']);
+
 export function checkWriteUps(known: Known): readonly Problem[] {
   return known.writeUps.flatMap((writeUp) => [
     ...writeUp.parts.flatMap((part) => checkPart(writeUp, part, known)),
@@ -93,12 +97,16 @@ function checkPart(writeUp: WriteUp, part: Part, known: Known): readonly Problem
     return writeUp.ownNames.includes(part.name) ? [] : [{ code: 'unknown-part', ...at, ...choice(part.name, Object.keys(PARTS)) }];
   }
   const given = Object.keys(part.attributes);
+  if (part.name === 'Claim') {
+    const open = given.filter((name) => part.attributes[name]?.known !== true || name === '...');
+    if (open.length > 0) return open.map((name): Problem => ({ code: 'not-plain', ...at, key: part.name, found: name }));
+  }
   // What a spread holds is known only when the part is drawn, which checks again.
   if (given.includes('...')) return [];
   const key = (name: string): Pick<Problem, 'key'> => ({ key: `${part.name} ${name}` });
   const unknown = given
-    .filter((name) => !definition.takes.includes(name))
-    .map((name): Problem => ({ code: 'unknown-property', ...at, key: part.name, ...choice(name, definition.takes) }));
+    .filter((name) => !(name in definition.properties))
+    .map((name): Problem => ({ code: 'unknown-property', ...at, key: part.name, ...choice(name, propertiesOf(definition)) }));
   // A misspelt property is one mistake, not also a missing one.
   const meant = [...given, ...unknown.flatMap((problem) => problem.nearest ?? [])];
   const missing = definition.needs
@@ -123,7 +131,7 @@ function checkPart(writeUp: WriteUp, part: Part, known: Known): readonly Problem
     ...missing,
     ...figures,
     ...(part.name === 'FigureTable' || part.name === 'FigureChart' ? mustBe('kind', Object.keys(KINDS), 'bad-choice') : []),
-    ...(part.name === 'Ranking' ? mustBe('kind', [...RANKABLE], 'bad-choice') : []),
+    ...(RANKING.has(part.name) ? mustBe('kind', [...RANKABLE], 'bad-choice') : []),
     ...mustBe('bands', ['sound'], 'bad-choice'),
     ...mustBe('body', known.bodies, 'unknown-body'),
     ...mustBe('rig', known.rigs, 'unknown-rig'),
@@ -131,6 +139,8 @@ function checkPart(writeUp: WriteUp, part: Part, known: Known): readonly Problem
     ...mustBe('method', known.methods, 'unknown-method'),
     ...(part.name === 'MethodNote' ? mustBe('of', known.methods, 'unknown-method') : []),
     ...checkComparison(part.name, value, known).map((problem): Problem => ({ ...problem, ...at, key: `${part.name} ${problem.key}` })),
+    ...(part.name === 'Claim' ? checkClaimShape(value, known).map((problem): Problem => ({ ...problem, ...at, key: `${part.name} ${problem.key}` })) : []),
+    ...checkWords(part).map((problem): Problem => ({ ...problem, ...at, key: part.name })),
     ...checkWhere(value('where'), known).map((problem): Problem => ({ ...problem, ...at, ...key('where') })),
   ];
   return wrong.length > 0 ? wrong : [...checkSelection(part, value, at, known), ...checkAnswer(part, value, at, known)];

@@ -7,6 +7,7 @@
  *     2. estimate   each session, on its own rig                 (compilation.ts, session-figures.ts)
  *     3. compile    what sessions say together, kind by kind     (COMPILERS, below)
  *     4. check      that every write-up asks for what exists     (check-write-ups.ts)
+ *                   and claims what the data support             (claims/check-claims.ts)
  */
 import { ANALYSIS_VERSION } from '../analysis/version.ts';
 import { UnsoundBenchError } from '../ingest/inventory.ts';
@@ -16,12 +17,14 @@ import { problemsError } from '../model/problem-text.ts';
 import { benchFigures } from './bench-figures.ts';
 import { compileChain } from './chain/chain-figures.ts';
 import { checkWriteUps, expectedOf, knownOf } from './check-write-ups.ts';
+import { checkClaims } from './claims/check-claims.ts';
 import { compileSessions, type Compilation, type Contribution } from './compilation.ts';
 import type { Estimator } from './estimate-memory.ts';
 import { findingsOf } from './findings/findings.ts';
 import { compileComparisons } from './comparisons/compile-comparisons.ts';
 import { compileSettings } from './settings/compile-settings.ts';
 import { compileRateLaws } from './rate-law/rate-law-figures.ts';
+import { typedNumbers } from './prose/typed-numbers.ts';
 import type { Register } from './register.ts';
 import { compileRepeats } from './repeats/repeat-figures.ts';
 
@@ -34,6 +37,7 @@ const COMPILERS: readonly ((compilation: Compilation) => Contribution)[] = [
   ({ bench }) => ({ figures: benchFigures(bench), findings: [] }),
   compileComparisons,
   compileSettings,
+  ({ bench }) => ({ figures: [], findings: typedNumbers(bench) }),
 ];
 
 /**
@@ -44,7 +48,7 @@ const COMPILERS: readonly ((compilation: Compilation) => Contribution)[] = [
 export async function compileSite(folders: BenchFolders, estimator?: Estimator): Promise<{ bench: Bench; register: Register }> {
   const bench = await readSound(folders); // 1
   const register = compileRegister(bench, estimator); // 2 and 3
-  const problems = checkWriteUps(knownOf(bench, register)); // 4
+  const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)]; // 4
   if (problems.length > 0) throw problemsError(problems);
   return { bench, register };
 }

@@ -10,6 +10,7 @@ export const PATHS = {
   chain: '/chain/',
   method: '/method/',
   data: '/data/',
+  guide: '/guide/',
   corrections: '/corrections/',
   register: '/figures.json',
 } as const;

@@ -1,25 +1,18 @@
-/** The parts and links that a write-up uses, with their places, so that a build can check them all at once. */
+/** The parts, links and prose of a write-up, with their places, so that a build can check them all at once. */
 import { mdxToMdast, type MdastNode } from 'satteri';
 import { parse as parseYaml } from 'yaml';
-import type { Part, PartValue, WriteUpLink } from '../model/bench.ts';
+import type { Part, PartValue, Prose, WriteUpLink } from '../model/bench.ts';
+import type { Visited } from './mdx-node.ts';
+import { ProseReader, textOf } from './prose.ts';
 import type { Report } from './source.ts';
 
 export interface WriteUpReferences {
   /** JSX elements whose name has a capital: `<Figure …/>`. */
   readonly parts: readonly Part[];
   readonly links: readonly WriteUpLink[];
+  readonly prose: readonly Prose[];
   /** Names that the file imports or defines itself. */
   readonly ownNames: readonly string[];
-}
-
-interface Visited {
-  readonly type: string;
-  readonly name?: string | null;
-  readonly url?: string;
-  readonly value?: unknown;
-  readonly attributes?: readonly { readonly type: string; readonly name?: string; readonly value?: unknown }[];
-  readonly children?: readonly Visited[];
-  readonly position?: { readonly start: { readonly line: number; readonly column: number } };
 }
 
 /** `5:4: Unexpected character after `<` (mdx-jsx:unexpected-character)` */
@@ -33,6 +26,7 @@ export function parseReferences(source: string, report: Report): WriteUpReferenc
   const parts: Part[] = [];
   const links: WriteUpLink[] = [];
   const ownNames: string[] = [];
+  const prose = new ProseReader();
   const visit = (node: Visited): void => {
     const { line = 1, column = 1 } = node.position?.start ?? {};
     if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined) links.push({ to: node.url, line, column });
@@ -43,18 +37,29 @@ export function parseReferences(source: string, report: Report): WriteUpReferenc
         // A spread can hold anything: what it holds is checked when the part is drawn.
         attributes[type === 'mdxJsxAttribute' ? (name ?? '') : '...'] = partValue(value);
       }
-      parts.push({ name: node.name ?? '', line, column, attributes });
+      const content = node.children ?? [];
+      parts.push({ name: node.name ?? '', line, column, attributes, ...(content.length === 0 ? {} : { words: textOf(content), holds: heldBy(content) }) });
     }
     node.children?.forEach(visit);
   };
   try {
-    visit(mdxToMdast(source) as MdastNode as Visited);
+    const tree = mdxToMdast(source) as MdastNode as Visited;
+    visit(tree);
+    prose.read(tree);
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     const [, line = '1', column = '1', says = message] = PLACED_ERROR.exec(message) ?? [];
     report({ code: 'bad-mdx', line: Number(line), column: Number(column), found: says });
   }
-  return { parts, links, ownNames };
+  return { parts, links, prose: prose.found, ownNames };
+}
+
+/** Parts and links within: `<Figure>`, `a link`. */
+function heldBy(nodes: readonly Visited[]): readonly string[] {
+  return nodes.flatMap(({ type, name, children = [] }) => [
+    ...(type === 'link' || name === 'a' ? ['a link'] : /^[A-Z]/.test(name ?? '') ? [`<${name}>`] : []),
+    ...heldBy(children),
+  ]);
 }
 
 /** `"text"`, `{["a", "b"]}` and `{{ a: "b" }}` are read; any other expression is left to the build. */

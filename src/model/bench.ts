@@ -163,12 +163,25 @@ export interface Part {
   readonly line: number;
   readonly column: number;
   readonly attributes: Readonly<Record<string, PartValue>>;
+  /** What stands between its tags, on one line; absent where nothing does. */
+  readonly words?: string;
+  /** Parts and links between its tags: `<Figure>`, `a link`. */
+  readonly holds?: readonly string[];
 }
 
 /** A session that is planned and has no readings yet: not published, but counted, so that none is forgotten. */
 export interface PlannedSession extends Pick<Session, 'id' | 'body' | 'rig' | 'links' | 'display' | 'method' | 'settings' | 'rate'> {
   readonly file: SourceFile;
 }
+
+/** A stretch of prose and the line on which it begins. */
+export interface ProsePiece {
+  readonly text: string;
+  readonly line: number;
+}
+
+/** What a paragraph, heading or cell says in the author's own words, piece by piece. */
+export type Prose = readonly ProsePiece[];
 
 export interface WriteUpLink {
   readonly to: string;
@@ -185,6 +198,7 @@ export interface WriteUp {
   readonly author?: string;
   readonly parts: readonly Part[];
   readonly links: readonly WriteUpLink[];
+  readonly prose: readonly Prose[];
   /** Names that the file imports or defines itself, so that they are no mistake. */
   readonly ownNames: readonly string[];
   readonly file: SourceFile;

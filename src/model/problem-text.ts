@@ -7,7 +7,7 @@
  * The file is as long as the table of codes.
  */
 import { describeCauses } from './cause-text.ts';
-import { compareProblems, ProblemsError, type Problem, type ProblemCode } from './problem.ts';
+import { compareProblems, ProblemsError, type ClaimEvidence, type Problem, type ProblemCode } from './problem.ts';
 
 /** What is wrong; then, where the choices and the nearest of them do not say it, what to do. */
 type Words = (problem: Problem) => readonly [says: string, remedy?: string];
@@ -134,6 +134,18 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'empty-selection': () => ['no session matches this selection', 'Loosen it, or record the session first'],
   'empty-comparison': () => ['no two sessions match, so there is nothing to compare', 'Loosen it, or record the sessions first'],
   'same-session': (p) => [`${found(p)} is compared with itself`, 'Name two sessions'],
+  'bad-quantity': (p) => [`expected a quantity, found ${found(p)}; write 100 ms, 0.5 frames, half a frame, 30 %, half, twice or 3`],
+  'bad-selection': (p) => [`expected figures, such as {["total/a", "total/b"]}, or what their sessions have in common, such as {{ rig: "balcony", where: { rate: "25" } }}, found ${found(p)}`],
+  'no-words': () => ['there are no words between its tags', 'Write them: what is to be marked stands inside'],
+  'nested-words': (p) => [`holds ${asIs(p.found)} between its tags, and a link cannot stand in a link`, 'Let it hold plain words only'],
+  'not-plain': (p) => [`${asIs(p.found)} is not written out, so it cannot be checked before the pages are drawn`, 'Write plain values: text in quotes, numbers, lists and maps of them'],
+  'wrong-unit': (p) => [`${found(p)} cannot be set against ${asIs(p.expected)}`, 'State it in the unit of the figure'],
+  'one-sided': (p) => [`${asIs(p.found)} compares nothing, so this cannot be asked of it`, 'Name two sessions, of and than, or a difference'],
+  'not-rankable': (p) => [`${asIs(p.found)} cannot be ranked with these`, 'Only totals, or totals in frames, all of one kind, have an order'],
+  'claim-fails': (p) => [
+    `the data do not support ${found(p)} (${asIs(p.expected)}): ${describeEvidence(p.evidence)}${p.causes?.length ? `. Since the last record: ${because(p)}` : ''}`,
+    'Change the sentence to what the data say, or find out why they say it',
+  ],
   'unknown-page': (p) => [`there is no page ${found(p)} on this site`],
 
   'bad-record': (p) => [`expected ${asIs(p.expected)}, found ${found(p)}`, AS_RECORDED],
@@ -196,6 +208,31 @@ function remedyOfNumber({ found: text = '' }: Problem): string {
   if (text !== text.trim()) return 'Remove the blanks around it';
   if (text.includes(',')) return 'Write decimals with a point, not a comma';
   return 'Where there is no value, leave the cell empty and say under exclude why';
+}
+
+function describeEvidence(evidence: ClaimEvidence | undefined): string {
+  if (evidence === undefined) return '';
+  const { figure, text, interval } = evidence;
+  return `${asIs(figure)} is ${[asIs(text), interval].filter(Boolean).join(', ')}; ${describeMiss(evidence.miss)}`;
+}
+
+function describeMiss(miss: ClaimEvidence['miss']): string {
+  switch (miss.kind) {
+    case 'too-low':
+      return miss.ofInterval ? `its interval begins ${miss.off} too low` : `${miss.off} too low`;
+    case 'too-high':
+      return miss.ofInterval ? `its interval ends ${miss.off} too high` : `${miss.off} too high`;
+    case 'no-interval':
+      return 'it has no interval to judge by';
+    case 'other-verdict':
+      return 'that is another verdict';
+    case 'not-shown':
+      return `the adjusted p is ${miss.p}, and must be at most 0.05`;
+    case 'beaten':
+      return `${asIs(miss.rival)} is beyond it by ${miss.off}`;
+    case 'tied':
+      return `it cannot be told from ${asIs(miss.rivals.join(', '))}`;
+  }
 }
 
 function because({ causes = [] }: Problem): string {

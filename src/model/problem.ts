@@ -107,11 +107,36 @@ export const WRITE_UP_CODES = [
   'empty-selection',
   'empty-comparison',
   'same-session',
+  'bad-quantity',
+  'bad-selection',
+  'no-words',
+  'nested-words',
+  'not-plain',
+  'wrong-unit',
+  'one-sided',
+  'not-rankable',
+  'claim-fails',
   'unknown-page',
 ] as const;
 
 /** What a strict build refuses: shown by the state of the numbers, not by a file alone. */
 export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'no-ledger'] as const;
+
+/** What the data say now of a claim that they do not support, in published text. */
+export interface ClaimEvidence {
+  /** Id of the figure. */
+  readonly figure: string;
+  readonly text: string;
+  /** `95 % interval 81 to 93 ms`; absent where the figure is exact. */
+  readonly interval?: string;
+  /** How far off it is. */
+  readonly miss:
+    | { readonly kind: 'too-low' | 'too-high'; readonly off: string; readonly ofInterval: boolean }
+    | { readonly kind: 'no-interval' | 'other-verdict' }
+    | { readonly kind: 'not-shown'; readonly p: string }
+    | { readonly kind: 'beaten'; readonly rival: string; readonly off: string }
+    | { readonly kind: 'tied'; readonly rivals: readonly string[] };
+}
 
 export interface Problem {
   /** Stable name of the kind of mistake, e.g. `unknown-body`. */
@@ -134,6 +159,7 @@ export interface Problem {
   readonly nearest?: readonly string[];
   /** Why a published number moved. */
   readonly causes?: readonly Cause[];
+  readonly evidence?: ClaimEvidence;
 }
 
 /** Thrown once per command or build, with every problem that was found. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkWriteUps, expectedOf, knownOf } from '../../src/figures/check-write-ups.ts';
+import { checkClaims } from '../../src/figures/claims/check-claims.ts';
 import { compileRegister } from '../../src/figures/compile.ts';
 import { PARTS } from '../../src/figures/write-up-parts.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
@@ -22,7 +23,8 @@ const seen = new Set<ProblemCode>();
 
 function check(text: string): readonly string[] {
   const whole = bench(sessions, { methods: [two], reports: [writeUp('r', text)] });
-  const problems = checkWriteUps(knownOf(whole, compileRegister(whole)));
+  const register = compileRegister(whole);
+  const problems = [...checkWriteUps(knownOf(whole, register)), ...checkClaims(whole, register)];
   for (const { code } of problems) seen.add(code);
   return problems.map(describeProblem);
 }
@@ -62,6 +64,12 @@ A law: <RateLawSentence body="alba-one" />
 <Ranking kind="total" where={{ rate: "24" }} caption="x" />
 
 <Figure id="difference/alba-24/alba-24-audio" />
+
+<Lowest kind="total" rig="attic" /> <Highest ids={["total/alba-24"]} />
+
+<Claim of="total/alba-24" atLeast="100 ms" atMost="12 frames">well over 100 ms</Claim>, <Claim of="alba-24-audio" than="alba-24" verdict="same" margin="1 s">the *same*</Claim>, <Claim of="count/sessions" exactly="2">two</Claim>
+
+<Quoted from="a standard">125 ms</Quoted> <Setting>2 ms</Setting>
 
 <Mine />
 
@@ -105,6 +113,20 @@ describe('refuses what does not, with the nearest that does', () => {
     ['<Effects body="brae" rig="attic" />', 'content/reports/r.mdx:1:1  Effects  no two sessions match, so there is nothing to compare. Loosen it, or record the sessions first.'],
     ['<Advice body="bra" rig="attic" />', 'content/reports/r.mdx:1:1  Advice body  unknown body "bra"; expected one of alba-one, brae. Did you mean brae?'],
     ['<Ranking kind="median" caption="x" />', 'content/reports/r.mdx:1:1  Ranking kind  "median" is not a choice here; expected one of total, frames.'],
+    ['<Claim of="total/alba-25" atLeast="100 ms">x</Claim>', 'content/reports/r.mdx:1:1  Claim of  there is no figure "total/alba-25". Did you mean total/alba-24?'],
+    ['<Claim of="alba-24" than="alba-25-audio" verdict="slwer">x</Claim>', 'content/reports/r.mdx:1:1  Claim than  unknown session "alba-25-audio"; expected one of alba-24, alba-24-audio. Did you mean alba-24-audio?', 'content/reports/r.mdx:1:1  Claim verdict  "slwer" is not a choice here; expected one of slower, faster, same, not-settled. Did you mean slower?'],
+    ['<Claim of="total/alba-24">x</Claim>', 'content/reports/r.mdx:1:1  Claim  this part needs the property atLeast or atMost or exactly or sameWithin or noLowerBy or noHigherBy or verdict or lowestOf or highestOf. Add it.'],
+    ['<Claim of="total/alba-24" atLeast="100" atMost="a lot">x</Claim>', 'content/reports/r.mdx:1:1  Claim atMost  expected a quantity, found "a lot"; write 100 ms, 0.5 frames, half a frame, 30 %, half, twice or 3.'],
+    ['<Claim of="total/alba-24" atLeast="100">x</Claim>', 'content/reports/r.mdx:1:1  Claim atLeast  "100" cannot be set against total/alba-24 (305 ± 21 ms). State it in the unit of the figure.'],
+    ['<Claim of="total/alba-24" sameWithin="8 ms">x</Claim>', 'content/reports/r.mdx:1:1  Claim sameWithin  total/alba-24 compares nothing, so this cannot be asked of it. Name two sessions, of and than, or a difference.'],
+    ['<Claim of="mean/alba-24" lowestOf={{ rig: "attic" }}>x</Claim>', 'content/reports/r.mdx:1:1  Claim lowestOf  mean/alba-24 cannot be ranked with these. Only totals, or totals in frames, all of one kind, have an order.'],
+    ['<Claim of="total/alba-24" lowestOf="all">x</Claim>', 'content/reports/r.mdx:1:1  Claim lowestOf  expected figures, such as {["total/a", "total/b"]}, or what their sessions have in common, such as {{ rig: "balcony", where: { rate: "25" } }}, found "all".'],
+    ['<Claim of="total/alba-24" highestOf={["total/alba-2"]}>x</Claim>', 'content/reports/r.mdx:1:1  Claim highestOf  there is no figure "total/alba-2". Did you mean total/alba-24?'],
+    ['<Claim of="total/alba-24" atLeast={bound}>x</Claim>', 'content/reports/r.mdx:1:1  Claim  atLeast is not written out, so it cannot be checked before the pages are drawn. Write plain values: text in quotes, numbers, lists and maps of them.'],
+    ['<Claim of="total/alba-24" atLeast="100 ms" />', 'content/reports/r.mdx:1:1  Claim  there are no words between its tags. Write them: what is to be marked stands inside.'],
+    ['<Claim of="total/alba-24" atLeast="100 ms">it is <Figure id="total/alba-24" /></Claim>', 'content/reports/r.mdx:1:1  Claim  holds <Figure> between its tags, and a link cannot stand in a link. Let it hold plain words only.'],
+    ['<Claim of="total/alba-24" atLeast="400 ms">over 400 ms</Claim>', 'content/reports/r.mdx:1:1  Claim  the data do not support "over 400 ms" (at least 400 ms): total/alba-24 is 305 ± 21 ms, 95 % interval 284 to 326 ms; its interval begins 120 ms too low. Change the sentence to what the data say, or find out why they say it.'],
+    ['<Quoted>125 ms</Quoted>', 'content/reports/r.mdx:1:1  Quoted  this part needs the property from. Add it.'],
     ['See [it](/sessions/alba-42/).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/ or /sessions/alba-24-audio/?'],
     ['See [it](../../sessions/alba-42/#total).', 'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/ or /sessions/alba-24-audio/?'],
     ['See [it](../../../sessions/alba-24/).', 'content/reports/r.mdx:1:5  there is no page "/../sessions/alba-24/" on this site. Did you mean /sessions/alba-24/, /data/sessions/alba-24.md or /data/sessions/alba-24.csv?'],

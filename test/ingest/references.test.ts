@@ -47,3 +47,21 @@ it('says where a text is not MDX', () => {
 it('does not mistake code for a part', () => {
   expect(parseReferences('`<Figure id="total/a" />`\n\n```mdx\n<Figure id="x" />\n```\n').parts).toEqual([]);
 });
+
+it('reads the words between the tags of a part, and what they hold', () => {
+  const { parts } = parseReferences('A <Claim of="x">slower by\n**at least** `100` ms</Claim> and <Claim of="y"><Figure id="z" /> [so](/x/)</Claim> <Claim></Claim>');
+  expect(parts.map(({ name, words, holds }) => [name, words, holds])).toEqual([
+    ['Claim', 'slower by at least 100 ms', []],
+    ['Claim', 'so', ['<Figure>', 'a link']],
+    ['Figure', undefined, undefined],
+    ['Claim', undefined, undefined],
+  ]);
+});
+
+it('reads prose block by block, with the line of each piece', () => {
+  const { prose } = parseReferences('# One\n\ntwo **three**\nfour `code`\n');
+  expect(prose).toEqual([
+    [{ text: 'One', line: 1 }],
+    [{ text: 'two ', line: 3 }, { text: 'three', line: 3 }, { text: '\nfour ', line: 3 }, { text: '\uFFFC', line: 4 }],
+  ]);
+});

@@ -2,6 +2,7 @@
 import Link from '../page/Link.astro';
 import Advice from './Advice.astro';
 import ChainBrackets from './ChainBrackets.astro';
+import Claim from './Claim.astro';
 import Difference from './Difference.astro';
 import DifferenceChart from './DifferenceChart.astro';
 import DifferenceTable from './DifferenceTable.astro';
@@ -10,16 +11,20 @@ import Figure from './Figure.astro';
 import FigureChart from './FigureChart.astro';
 import FigureTable from './FigureTable.astro';
 import History from './History.astro';
+import Highest from './Highest.astro';
+import Lowest from './Lowest.astro';
 import MethodNote from './MethodNote.astro';
+import Quoted from './Quoted.astro';
 import Ranking from './Ranking.astro';
 import RateLaw from './RateLaw.astro';
 import RateLawSentence from './RateLawSentence.astro';
 import Ratio from './Ratio.astro';
 import Readings from './Readings.astro';
+import Setting from './Setting.astro';
 import Verdict from './Verdict.astro';
 
 export const parts = {
-  Advice, ChainBrackets, Difference, DifferenceChart, DifferenceTable, Effects, Figure, FigureChart, FigureTable, History, MethodNote, Ranking,
-  RateLaw, RateLawSentence, Ratio, Readings, Verdict,
+  Advice, ChainBrackets, Claim, Difference, DifferenceChart, DifferenceTable, Effects, Figure, FigureChart, FigureTable, Highest, History,
+  Lowest, MethodNote, Quoted, Ranking, RateLaw, RateLawSentence, Ratio, Readings, Setting, Verdict,
   a: Link,
 };

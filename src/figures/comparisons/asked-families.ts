@@ -1,12 +1,11 @@
 /** The comparisons that write-ups ask for: one family each, so that a report's verdicts hold together. */
 import { parseDurationMs } from '../../ingest/quantities.ts';
 import type { Bench, Part, WriteUp } from '../../model/bench.ts';
+import { pairOf } from '../claims/claim.ts';
 import { bodyFamilies } from './body-families.ts';
-import { differenceId, type Family, type SessionPair } from './family.ts';
+import { differenceId, pairOfId, type Family, type SessionPair } from './family.ts';
 import { settingFamilies } from './setting-families.ts';
 import { selectPairs, type PairQuery } from './select-pairs.ts';
-
-const ID = /^(?:difference|ratio)\/([^/]+)\/([^/]+)$/;
 
 /** Id of the family of a report or method note. */
 export function writeUpFamilyId(folder: 'reports' | 'method', id: string): string {
@@ -46,10 +45,11 @@ function pairsOf({ name, attributes }: Part, families: readonly Family[], bench:
     case 'Figure':
     case 'FigureTable':
     case 'FigureChart':
-      return [value('id'), value('ids')].flat().flatMap((id) => {
-        const [, a, b] = ID.exec(String(id)) ?? [];
-        return a === undefined || b === undefined ? [] : [{ a, b }];
-      });
+      return [value('id'), value('ids')].flat().flatMap((id) => pairOfId(String(id)) ?? []);
+    case 'Claim': {
+      const pair = pairOf({ of: text('of') ?? '', ...(text('than') === undefined ? {} : { than: String(text('than')) }) });
+      return pair === undefined ? [] : [withMargin(pair, text('margin'))];
+    }
     default:
       return [];
   }

@@ -4,7 +4,7 @@ import { nearest } from '../../ingest/nearest.ts';
 import { parseDurationMs } from '../../ingest/quantities.ts';
 import type { Problem } from '../../model/problem.ts';
 
-type Unplaced = Pick<Problem, 'code' | 'found' | 'expected' | 'choices' | 'nearest'> & { readonly key: string };
+export type Unplaced = Pick<Problem, 'code' | 'found' | 'expected' | 'choices' | 'nearest'> & { readonly key: string };
 type Value = (name: string) => unknown;
 
 const OF_TWO = new Set(['Difference', 'Ratio', 'Verdict']);
@@ -17,7 +17,7 @@ export function checkComparison(part: string, value: Value, { sessions, settings
   return [...checkPairs(value('pairs'), sessions), ...checkSetting(value('setting'), settings.map(({ id }) => id)), ...checkMargin(value('margin'))];
 }
 
-function checkTwo(keyA: string, a: unknown, keyB: string, b: unknown, sessions: readonly string[]): readonly Unplaced[] {
+export function checkTwo(keyA: string, a: unknown, keyB: string, b: unknown, sessions: readonly string[]): readonly Unplaced[] {
   const unknown = [...checkSession(keyA, a, sessions), ...checkSession(keyB, b, sessions)];
   return unknown.length === 0 && a !== undefined && a === b ? [{ code: 'same-session', key: keyB, found: String(b) }] : unknown;
 }
@@ -41,7 +41,7 @@ function checkSetting(setting: unknown, choices: readonly string[]): readonly Un
   return [{ code: 'unknown-setting', key: 'setting', found: String(setting), choices, nearest: nearest(String(setting), choices) }];
 }
 
-function checkMargin(margin: unknown): readonly Unplaced[] {
+export function checkMargin(margin: unknown): readonly Unplaced[] {
   if (margin === undefined) return [];
   const marginMs = typeof margin === 'string' ? parseDurationMs(margin) : undefined;
   if (marginMs === undefined) return [{ code: 'bad-duration', key: 'margin', found: typeof margin === 'string' ? margin : JSON.stringify(margin) }];

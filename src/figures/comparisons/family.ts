@@ -32,6 +32,13 @@ export interface Family {
 
 export const differenceId = ({ a, b }: SessionPair): string => `difference/${a}/${b}`;
 export const ratioId = ({ a, b }: SessionPair): string => `ratio/${a}/${b}`;
+
+/** The pair that a difference or ratio with this id is of; undefined for any other id. */
+export function pairOfId(id: string): SessionPair | undefined {
+  const [, a, b] = /^(?:difference|ratio)\/([^/]+)\/([^/]+)$/.exec(id) ?? [];
+  return a === undefined || b === undefined ? undefined : { a, b };
+}
+
 export const familySizeId = (family: string): string => `family/${family}`;
 
 /** A stated margin is part of the question, and so of the id. */

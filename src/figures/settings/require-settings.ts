@@ -1,6 +1,8 @@
 /** What a write-up asks for of a body's settings, or an error that says what is missing. */
 import { choicesOf } from '../comparisons/choices.ts';
 import { RANKABLE, rankFigures, type RankedFigure } from '../comparisons/ranking.ts';
+import { labelSessions } from '../labels.ts';
+import type { Figure } from '../register.ts';
 import { requireSelection, type Selection } from '../require.ts';
 import { loadSite } from '../site.ts';
 import type { Bench, Session } from '../../model/bench.ts';
@@ -23,9 +25,22 @@ export async function requireAdvice(body: string, rig: string): Promise<{ advice
   return { advice, title: `${site.find.body(body).name} on ${site.find.rig(rig).name}, lowest total first` };
 }
 
-export async function requireRanking(selection: Selection): Promise<{ bench: Bench; sessions: readonly Session[]; ranked: readonly RankedFigure[] }> {
+export async function requireRanking(selection: Selection, from: 'lowest' | 'highest' = 'lowest'): Promise<{ bench: Bench; sessions: readonly Session[]; ranked: readonly RankedFigure[] }> {
   const { bench, figures, sessions } = await requireSelection(selection);
   const wrong = figures.find(({ kind, unit }) => !RANKABLE.has(kind) || unit !== figures[0]?.unit);
   if (wrong !== undefined) throw new Error(`'${wrong.id}' cannot be ranked: only totals, or totals in frames, all of one kind`);
-  return { bench, sessions, ranked: rankFigures(figures) };
+  return { bench, sessions, ranked: rankFigures(figures, from) };
+}
+
+export interface NamedFigure {
+  readonly name: string;
+  readonly figure: Figure;
+}
+
+/** The session at one end of the order of a selection, and all that these data cannot tell from it, named by what sets them apart. */
+export async function requireExtreme(selection: Selection, end: 'lowest' | 'highest'): Promise<{ named: readonly NamedFigure[] }> {
+  const { bench, sessions, ranked } = await requireRanking(selection, end);
+  const labels = labelSessions(bench, sessions).of;
+  const named = ranked.filter(({ tiedWithBest }) => tiedWithBest).map(({ figure }) => ({ figure, name: labels.get(figure.of['session'] ?? '') ?? figure.id }));
+  return { named };
 }
