@@ -10,7 +10,7 @@ export const FIGURE_PARTS: PartDefinitions = {
     failure: { written: '<Figure id="total/orin-uhd24-a" />', says: '1:1  Figure id  there is no figure "total/orin-uhd24-a". Did you mean total/orrin-uhd24-a, total/orrin-uhd24-b or total/orrin-uhd24-c?' },
   },
   FigureTable: {
-    shows: 'a table of figures, by list or by query',
+    shows: 'a table of figures, by list (ids) or by query: new sessions that match join by themselves',
     needs: [['ids', 'kind'], 'caption'],
     properties: { ...SELECTION, caption: COMMON.caption },
     example: '<FigureTable kind="total" body="orrin-v2" rig="balcony" where={{ resolution: "uhd" }} caption="Orrin V2 in UHD, from the balcony." />',
@@ -19,7 +19,7 @@ export const FIGURE_PARTS: PartDefinitions = {
   FigureChart: {
     shows: 'the same figures drawn with their intervals, with the table behind',
     needs: [['ids', 'kind'], 'caption'],
-    properties: { ...SELECTION, caption: COMMON.caption, bands: { means: 'behind the figures, what viewers of television notice of sound that is early or late', accepts: '"sound"' } },
+    properties: { ...SELECTION, caption: COMMON.caption, bands: { means: 'dashed lines where sound ahead of the picture is noticed and no longer acceptable (ITU-R BT.1359-1, EBU R 37)', accepts: '"sound"' } },
     example: '<FigureChart ids={["total/wexley-uhd60-a", "total/tamsel-uhd60-a"]} caption="Two bodies in UHD at 59.94." />',
     failure: { written: '<FigureChart caption="Two bodies in UHD at 59.94." />', says: '1:1  FigureChart  this part needs the property ids or kind. Add it.' },
   },

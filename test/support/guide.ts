@@ -1,0 +1,25 @@
+import { PARTS } from '../../src/figures/write-up-parts.ts';
+
+/** The part itself in its example, without the words around it. */
+export function tagOf(name: string): string {
+  const example = PARTS[name]?.example ?? '';
+  const [tag] = new RegExp(`<${name}\\b(?:[^>]*?/>|.*?</${name}>)`, 's').exec(example) ?? [];
+  if (tag === undefined) throw new Error(`the example of ${name} does not use it`);
+  return tag;
+}
+
+/** The table of parts as README has it. */
+export function partsTable(): string {
+  const rows = Object.entries(PARTS).map(([name, { shows }]) => `| \`${tagOf(name)}\` | ${shows} |`);
+  return ['| part | shows |', '|---|---|', ...rows].join('\n');
+}
+
+/** A report that holds every example of the guide. */
+export const EVERY_EXAMPLE = `---
+title: Every part
+summary: Each example of the guide once.
+date: 2026-04-22
+---
+
+${Object.values(PARTS).map(({ example }) => example).join('\n\n')}
+`;
