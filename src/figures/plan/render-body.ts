@@ -1,4 +1,4 @@
-import { stringify } from 'yaml';
+import { renderFrontMatter } from '../../ingest/render-front-matter.ts';
 
 export interface NewBody {
   readonly name: string;
@@ -10,9 +10,6 @@ export interface NewBody {
 
 /** The file of a body that is still to be described. */
 export function renderNewBody({ name, maker, model, readout, invented }: NewBody): string {
-  const front = stringify(
-    { name, maker, model, ...(readout === undefined ? {} : { 'sensor-readout': readout }), ...(invented ? { invented: true } : {}) },
-    { lineWidth: 0 },
-  );
+  const front = renderFrontMatter({ name, maker, model, ...(readout === undefined ? {} : { 'sensor-readout': readout }), ...(invented ? { invented: true } : {}) });
   return `---\n${front}---\n\nWhat it is and how it came to the bench.\n`;
 }

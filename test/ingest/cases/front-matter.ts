@@ -1,6 +1,6 @@
 import { edit, type ProblemCase } from './case.ts';
 
-const SESSION_KEYS = 'body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display';
+const SESSION_KEYS = 'body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display, planned';
 const session = (from: string, to: string) => edit('data/sessions/a.md', from, to);
 const body = (content: string) => ({ 'data/bodies/orrin.md': content });
 const refused = (language: string, column = 4) =>
