@@ -17,6 +17,8 @@ it('stand on a chart as dashed lines where its axis says, also beyond its figure
   for (const svg of [chart.wide, chart.narrow]) {
     const valueAt = axisScale(svg, 'x');
     expect(marksOf(svg, 'marked').map(({ x }) => Math.round(valueAt(x)))).toEqual([40, 45, 90]);
+    // the axis has room for all of them
+    expect(Math.max(...textsOf(svg).map(({ text }) => Number(text)).filter(Number.isFinite))).toBeGreaterThanOrEqual(90);
     expect(textsOf(svg).map(({ text }) => text).join(' ')).toContain('how far sound may be ahead of picture');
   }
   expect(chart.description).toContain('90 ms, no longer acceptable');
