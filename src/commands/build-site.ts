@@ -4,8 +4,10 @@ import { performance } from 'node:perf_hooks';
 import { build } from 'astro';
 import { checkLedger } from '../figures/ledger/check.ts';
 import { compareWithLedger } from '../figures/ledger/compare.ts';
+import { describeChanges } from '../figures/ledger/describe.ts';
 import { loadSite } from '../figures/site.ts';
 import { problemsError } from '../model/problem-text.ts';
+import { ProblemsError } from '../model/problem.ts';
 import { countPages, type BuildSummary } from './summary.ts';
 
 /**
@@ -20,7 +22,11 @@ export async function buildSite(root: string, { strict = false } = {}): Promise<
   const { register, bench } = await loadSite();
   const changes = compareWithLedger(bench, register);
   const unrecorded = strict ? checkLedger(bench, changes) : [];
-  if (unrecorded.length > 0) throw problemsError(unrecorded);
+  if (unrecorded.length > 0) {
+    const { problems, message } = problemsError(unrecorded);
+    // First by cause, as any build shows it: a long list of problems is cut.
+    throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
+  }
   const fresh = join(root, '.astro', 'dist');
   const dist = join(root, 'dist');
   await rm(fresh, { recursive: true, force: true });

@@ -53,7 +53,7 @@ const MUTATIONS: readonly Mutation[] = [
     name: 'one reading is half a second longer',
     files: [READINGS],
     mutate: () => copy.edit(READINGS, halfASecondMore),
-    says: [/ {2}total\/orrin-uhd60-a {2}was "[^"]+ ms", is now "[^"]+ ms": data\/sessions\/orrin-uhd60-a\.csv changed\./],
+    says: [/\n {2}data\/sessions\/orrin-uhd60-a\.csv changed:\n {4}total\/orrin-uhd60-a +[^\n]+ ms → [^\n]+ ms\n/],
   },
   {
     name: 'two bodies’ files change places',
@@ -69,8 +69,8 @@ const MUTATIONS: readonly Mutation[] = [
     files: SESSIONS,
     mutate: () => swap(SESSIONS),
     says: [
-      / {2}total\/orrin-uhd60-a {2}was "[^"]+", is now "[^"]+": data\/sessions\/orrin-uhd60-a\.csv changed\./,
-      / {2}total\/tamsel-uhd60-a {2}was "[^"]+", is now "[^"]+": data\/sessions\/tamsel-uhd60-a\.csv changed\./,
+      /\n {2}data\/sessions\/orrin-uhd60-a\.csv changed:\n {4}total\/orrin-uhd60-a +[^\n]+ ms → [^\n]+ ms\n/,
+      /\n {2}data\/sessions\/tamsel-uhd60-a\.csv changed:\n {4}total\/tamsel-uhd60-a +[^\n]+ ms → [^\n]+ ms\n/,
     ],
   },
   {
@@ -119,7 +119,8 @@ describe('a strict build', () => {
       mutate();
       const { code, stderr } = copy.run('build', ['--strict']);
       expect({ code, published: existsSync(copy.dist) }).toEqual({ code: 1, published: false });
-      expect(stderr).toMatch(/^\d+ problems? in 1 file:\n\ncontent\/ledger\/figures\.csv:\d+ /);
+      expect(stderr).toMatch(/^Since the last record: .*(?:moved|gone).*\n/);
+      expect(stderr).toMatch(/\n\n\d+ problems? in 1 file:\n\ncontent\/ledger\/figures\.csv:\d+ {2}\S+ {2}was "/);
       for (const words of says) expect(stderr).toMatch(words);
     } finally {
       for (const [path, text] of before) copy.write(path, text);
