@@ -21,7 +21,7 @@ if (!Number.isInteger(sessions) || sessions < 2) {
 
 const rows = await judgeAll();
 console.log(render(rows));
-const refused = rows.filter((row) => !isAccepted(row.total.coverage, row.sessions) || !isAccepted(row.difference.coverage, row.sessions / 2));
+const refused = rows.filter((row) => !isAccepted(row.total.coverage, row.sessions, row.safeSide) || !isAccepted(row.difference.coverage, row.sessions / 2, row.safeSide));
 if (sessions === FULL) writeFileSync(TABLE_FILE, `${JSON.stringify({ level: LEVEL, rows }, null, 1)}\n`);
 console.log(`\n${rows.length} rows of ${sessions} sessions; ${refused.length} outside ${percent(ACCEPTED.low)} to ${percent(ACCEPTED.high)} by more than two standard errors.`);
 process.exitCode = refused.length > 0 && sessions === FULL ? 1 : 0;
