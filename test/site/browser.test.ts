@@ -34,6 +34,7 @@ const PAGES = [
   '/method/',
   '/method/two-timers/',
   '/data/',
+  '/guide/',
   '/sessions/orrin-uhd25-a/',
   '/sessions/orrin-flash-uhd60/',
   '/sessions/wexley-sensor-hd60/',
