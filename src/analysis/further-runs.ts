@@ -43,8 +43,16 @@ export function planFurtherRuns(
 ): FurtherRuns {
   if (plan === undefined) return { kind: 'out-of-reach', reason: 'no-plan' };
   const size = Math.abs(difference);
-  const toSeparate = fewestRuns((m) => powerOfDifference(size, uncertaintyAfter(plan, m), alpha) >= power);
-  const toEquate = size < margin ? fewestRuns((m) => powerOfSameness(size, uncertaintyAfter(plan, m), margin, alpha) >= power) : undefined;
+  // A normal distribution has thinner tails than any t, so where it asks for a run, t does too: exact powers start from there.
+  const normal = (m: number): CombinedUncertainty => ({ ...uncertaintyAfter(plan, m), degreesOfFreedom: Infinity });
+  const toSeparate = fewestRuns(
+    (m) => powerOfDifference(size, uncertaintyAfter(plan, m), alpha) >= power,
+    fewestRuns((m) => powerOfDifference(size, normal(m), alpha) >= power),
+  );
+  const toEquate = size >= margin ? undefined : fewestRuns(
+    (m) => powerOfSameness(size, uncertaintyAfter(plan, m), margin, alpha) >= power,
+    fewestRuns((m) => powerOfSameness(size, normal(m), margin, alpha) >= power),
+  );
   if (toSeparate === undefined && toEquate === undefined) return { kind: 'out-of-reach', reason: 'too-many' };
   const separate = toSeparate ?? Infinity;
   const equate = toEquate ?? Infinity;
@@ -75,14 +83,19 @@ function powerOfSameness(size: number, { standardUncertainty: u, degreesOfFreedo
   return Math.max(0, 1 - missed(margin - size) - missed(margin + size));
 }
 
-/** The smallest m from 1 to MOST_RUNS for which a condition holds that stays true once it is; undefined for none. */
-function fewestRuns(settled: (m: number) => boolean): number | undefined {
-  let high = 1;
-  while (!settled(high)) {
+/**
+ * The smallest m from `least` to MOST_RUNS for which a condition holds that stays true once it is; undefined for none,
+ * and where `least` is none.
+ */
+function fewestRuns(settled: (m: number) => boolean, least: number | undefined = 1): number | undefined {
+  if (least === undefined) return undefined;
+  let low = least - 1;
+  let high = least;
+  for (let step = 1; !settled(high); step *= 2) {
     if (high >= MOST_RUNS) return undefined;
-    high = Math.min(MOST_RUNS, 2 * high);
+    low = high;
+    high = Math.min(MOST_RUNS, high + step);
   }
-  let low = Math.floor(high / 2);
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
     if (settled(middle)) high = middle;
