@@ -17,6 +17,7 @@ const COMPARISON_KINDS = {
   difference: kind('difference', 'Difference', 'ms', 'The total latency of one session less that of another: components that both share count once, so what is equal in both falls out.'),
   ratio: kind('ratio', 'Ratio', '1', 'The total latency of one session over that of another, with Fieller’s interval.'),
   verdict: kind('verdict', 'Verdict', 'ms', 'What a difference allows to say, adjusted for all comparisons that are read together.'),
+  cost: kind('cost', 'Over the lowest total', 'ms', 'The total latency of a session less the lowest one of its body, through the same chain.'),
   family: kind('family', 'Comparisons read together', '1', 'How many comparisons were adjusted together.'),
   effect: kind('effect', 'Effect of a setting', 'ms', 'From a weighted linear model of the sessions’ totals on their settings.'),
   'effect-verdict': kind('effect-verdict', 'Effect of a setting, in words', 'ms', 'What an effect allows to say, adjusted for all effects of its model.'),

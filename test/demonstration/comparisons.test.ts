@@ -41,7 +41,8 @@ describe('matched pairs', () => {
 
 it('the 95 % intervals of differences between different sessions cover the truth in a plausible share', () => {
   // One difference of each unordered pair that is compared, as those share sessions they are not independent: the bound is loose.
-  const pairs = new Map(ofKind('difference').filter(STEADY).map((figure) => [[figure.of['session'], figure.of['than']].sort().join(), figure]));
+  const compared = [...ofKind('cost'), ...ofKind('difference')].filter(({ interval }) => interval !== undefined);
+  const pairs = new Map(compared.filter(STEADY).map((figure) => [[figure.of['session'], figure.of['than']].sort().join(), figure]));
   const covered = [...pairs.values()].filter((figure) => figure.interval!.low <= trueDifference(figure) && trueDifference(figure) <= figure.interval!.high);
   expect(pairs.size).toBeGreaterThan(50);
   // Binomial(n, 0.95): fewer than 0.95 n − 3.5 √(0.0475 n) come by chance once in 4,000, were they independent.

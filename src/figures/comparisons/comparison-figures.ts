@@ -141,7 +141,7 @@ function sizeFigure(family: Family, figures: readonly Figure[]): Figure {
 }
 
 /** What every figure of a pair has in common. */
-function ofPair({ session }: Compilation, family: Family, pair: SessionPair, kind: KindName, id: string, labels: PairLabels): Omit<Figure, 'value' | 'text'> {
+export function ofPair({ session }: Compilation, family: Family, pair: SessionPair, kind: KindName, id: string, labels: PairLabels): Omit<Figure, 'value' | 'text'> {
   const totals = [pair.a, pair.b].map((each) => session(each).figures.find((figure) => figure.kind === 'total'));
   const sum = (of: 'readings' | 'runs' | 'excluded'): number => totals.reduce((total, figure) => total + (figure?.[of] ?? 0), 0);
   const sources = new Map(totals.flatMap((figure) => figure?.sources ?? []).map((source) => [source.file, source]));

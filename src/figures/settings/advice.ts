@@ -2,7 +2,7 @@
 import { differingSettings } from '../../analysis/matched-pairs.ts';
 import type { Session } from '../../model/bench.ts';
 import type { Choice } from '../comparisons/choices.ts';
-import { differenceId } from '../comparisons/family.ts';
+import { costId } from '../comparisons/cost-figures.ts';
 import { rankFigures } from '../comparisons/ranking.ts';
 import { describeCondition } from '../comparisons/describe-condition.ts';
 import { labelSessions } from '../labels.ts';
@@ -15,8 +15,8 @@ export interface AdviceRow {
   readonly session: Session;
   readonly label: string;
   readonly total: Figure;
-  /** Over the lowest total; absent for the lowest itself. */
-  readonly cost: Figure | undefined;
+  /** Over the lowest total. */
+  readonly cost: Figure;
   readonly tiedWithBest: boolean;
 }
 
@@ -34,11 +34,10 @@ export function adviseOn(site: Pick<Site, 'bench' | 'find' | 'figure'>, { sessio
   const { bench, find, figure } = site;
   const labels = labelSessions(bench, sessions);
   const ranked = rankFigures(sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []));
-  const fastest = ranked[0]?.figure.of['session'] ?? '';
-  const [best, ...others] = ranked.map(({ figure: total, tiedWithBest }): AdviceRow => {
+  const [best, ...others] = ranked.flatMap(({ figure: total, tiedWithBest }): readonly AdviceRow[] => {
     const session = find.session(total.of['session'] ?? '');
-    const cost = session.id === fastest ? undefined : figure(differenceId({ a: session.id, b: fastest }));
-    return { session, label: labels.of.get(session.id) ?? session.id, total, cost, tiedWithBest };
+    const cost = figure(costId(session.id));
+    return cost === undefined ? [] : [{ session, label: labels.of.get(session.id) ?? session.id, total, cost, tiedWithBest }];
   });
   if (best === undefined) return undefined;
   return { rows: [best, ...others], shared: labels.shared, sentence: [...lowest(site, best), ...steps(site, best, others)] };
@@ -53,7 +52,7 @@ function steps({ find }: Pick<Site, 'find'>, { session: best }: AdviceRow, other
   const single = others.flatMap((row) => {
     const [setting, ...more] = differingSettings(best.settings, row.session.settings);
     const level = setting === undefined ? undefined : row.session.settings[setting];
-    if (setting === undefined || level === undefined || more.length > 0 || row.cost === undefined || row.session.firmware !== best.firmware) return [];
+    if (setting === undefined || level === undefined || more.length > 0 || row.session.firmware !== best.firmware) return [];
     return [{ words: describeLevel(find, setting, level), cost: row.cost, tied: row.tiedWithBest }];
   });
   const seen = new Set<string>();

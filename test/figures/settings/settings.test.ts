@@ -73,7 +73,7 @@ describe('advice', () => {
     expect(advice?.rows.map(({ session: { id }, tiedWithBest }) => [id, tiedWithBest])).toEqual([['a', true], ['c', true], ['b', false], ['d', false]]);
     const said = advice?.sentence.map((part) => (typeof part === 'string' ? part : `[${part.id}]`)).join('');
     expect(said).toBe(
-      'The lowest total of Alba One on Attic is [total/a], at 24 frames/s, resolution HD 1920 × 1080, embedded audio off. From there, embedded audio on costs [difference/b/a]. These sessions settle no cost of 25 frames/s ([difference/c/a]).',
+      'The lowest total of Alba One on Attic is [total/a], at 24 frames/s, resolution HD 1920 × 1080, embedded audio off. From there, embedded audio on costs [cost/b]. These sessions settle no cost of 25 frames/s ([cost/c]).',
     );
   });
 
