@@ -1,0 +1,117 @@
+/** That claims hold the demonstration's words to its data: a copy is changed, and a strict build must name the cause. */
+import { existsSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { EVERY_EXAMPLE } from '../support/guide.ts';
+import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
+
+let copy: ProjectCopy;
+beforeAll(() => {
+  copy = copyProject();
+  // Numbers are held to the state of this very commit.
+  copy.remove('content/ledger');
+  const { code, stderr } = copy.run('record', ['--reason', 'The state before the changes', '--date', '2026-05-02']);
+  if (code !== 0) throw new Error(stderr);
+});
+afterAll(() => copy[Symbol.dispose]());
+
+const session = (id: string): string => `data/sessions/${id}.csv`;
+/** Half a second more on the first source time. */
+const halfASecondMore = (csv: string): string =>
+  csv.replace(/^(1,(?:\d+:)*)(\d+\.\d{3}),/m, (_all, before: string, seconds: string) => `${before}${(Number(seconds) + 0.5).toFixed(3).padStart(6, '0')},`);
+
+function swap(one: string, two: string): void {
+  const [first, second] = [copy.read(one), copy.read(two)];
+  copy.write(one, second);
+  copy.write(two, first);
+}
+
+interface Mutation {
+  readonly name: string;
+  /** Put back afterwards. */
+  readonly files: readonly string[];
+  mutate(): void;
+  readonly says: readonly RegExp[];
+}
+
+const MUTATIONS: readonly Mutation[] = [
+  {
+    name: 'one reading is half a second longer',
+    files: [session('orrin-uhd24-c')],
+    mutate: () => copy.edit(session('orrin-uhd24-c'), halfASecondMore),
+    says: [/^content\/reports\/how-we-measure\.mdx:\d+:\d+ {2}Claim {2}the data do not support "within half a frame" \(the same within half a frame\): difference\/orrin-uhd24-c\/orrin-uhd24-b is [^;]+; its interval ends [\d.]+ ms too high\. Since the last record: data\/sessions\/orrin-uhd24-c\.csv changed\./m],
+  },
+  {
+    name: 'the readings of two bodies change places',
+    files: [session('wexley-uhd24-a'), session('orrin-uhd24-b')],
+    mutate: () => swap(session('wexley-uhd24-a'), session('orrin-uhd24-b')),
+    says: [
+      /"the same body leads" \(the lowest, told from every other\): total\/wexley-uhd24-a is [^;]+; total\/orrin-uhd24-b \([^)]+\) is beyond it by [\d.]+ ms\. Since the last record: data\/sessions\/wexley-uhd24-a\.csv changed\./,
+      /"the Orrin falls far behind" \(the highest, told from every other\): total\/orrin-uhd24-b is .* Since the last record: data\/sessions\/orrin-uhd24-b\.csv changed\./,
+    ],
+  },
+  {
+    name: 'two bodies’ files change places',
+    files: ['data/bodies/orrin-v2.md', 'data/bodies/wexley-duo.md'],
+    mutate: () => swap('data/bodies/orrin-v2.md', 'data/bodies/wexley-duo.md'),
+    says: [/ {2}body\/orrin-v2 {2}was "[^"]+", is now "[^"]+": data\/bodies\/orrin-v2\.md changed\./],
+  },
+  {
+    name: 'a session is deleted',
+    files: [session('tamsel-uhd25-a'), 'data/sessions/tamsel-uhd25-a.md'],
+    mutate: () => {
+      copy.remove(session('tamsel-uhd25-a'));
+      copy.remove('data/sessions/tamsel-uhd25-a.md');
+    },
+    says: [/^content\/reports\/stage-screen\.mdx:\d+:\d+ {2}Claim than {2}unknown session "tamsel-uhd25-a"/m],
+  },
+  {
+    name: 'the refresh of a rig is another',
+    files: ['data/rigs/balcony.md'],
+    mutate: () => copy.edit('data/rigs/balcony.md', (text) => text.replace(/^( {2}refresh:) \d+$/m, '$1 50')),
+    says: [/data\/rigs\/balcony\.md changed/],
+  },
+];
+
+describe('a strict build', () => {
+  it('accepts what the demonstration claims', () => expect(copy.run('figures')).toMatchObject({ code: 0, stderr: '' }));
+
+  it.each(MUTATIONS)('refuses it when $name, and names the cause', ({ files, mutate, says }) => {
+    const before = files.map((path) => [path, copy.read(path)] as const);
+    try {
+      mutate();
+      const { code, stderr } = copy.run('build', ['--strict']);
+      expect({ code, published: existsSync(copy.dist) }).toEqual({ code: 1, published: false });
+      for (const words of says) expect(stderr).toMatch(words);
+    } finally {
+      for (const [path, text] of before) copy.write(path, text);
+    }
+  });
+
+  it('reports every failing claim at once', () => {
+    copy.write('content/reports/x-claims.mdx', `---
+title: X
+summary: X
+date: 2026-04-21
+---
+
+<Claim of="count/bodies" exactly="4">four bodies</Claim>, <Claim of="total/orrin-uhd24-a" atMost="100 ms">at most 100 ms</Claim>
+`);
+    const { code, stderr } = copy.run('build');
+    copy.remove('content/reports/x-claims.mdx');
+    expect(code).toBe(1);
+    expect(stderr).toMatch(/^2 problems in 1 file:/);
+    expect(stderr).toContain('the data do not support "four bodies" (exactly 4): count/bodies is 3; 1.0 too low.');
+    expect(stderr).toMatch(/the data do not support "at most 100 ms" \(at most 100 ms\): total\/orrin-uhd24-a is \S+ ± \S+ ms, 95 % interval \S+ to \S+ ms; its interval ends \S+ ms too high\./);
+  });
+});
+
+describe('every example of the authoring guide', () => {
+  it('builds, and is drawn', () => {
+    copy.write('content/reports/every-part.mdx', EVERY_EXAMPLE);
+    copy.build();
+    const html = copy.read('dist/reports/every-part/index.html');
+    for (const sign of ['data-claim="difference/orrin-uhd24-audio/orrin-uhd24-b"', 'data-quoted="ITU-R BT.1359-1"', 'data-setting', 'data-figure="total/orrin-uhd24-a"', '>Wexley Duo</a>']) expect(html).toContain(sign);
+    expect(html).not.toMatch(/&lt;[A-Z]/);
+    copy.remove('content/reports/every-part.mdx');
+  });
+});
