@@ -1,5 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import type { Changes } from '../figures/ledger/compare.ts';
+import { describeByReport } from '../figures/ledger/by-report.ts';
 import { describeChanges } from '../figures/ledger/describe.ts';
 import { describeCount, roundTo } from '../figures/text.ts';
 import type { Finding, Register, Severity } from '../figures/register.ts';
@@ -20,7 +21,7 @@ export async function countPages(dist: string): Promise<number> {
   return files.filter((name) => name.endsWith('.html')).length;
 }
 
-/** What a build compiled, one thing a line; what an editor should look at; what moved since the last record. */
+/** What a build compiled, one thing a line; what an editor should look at; what moved since the last record, and in which report. */
 export function describeSummary({ bench, register, changes, pages, seconds }: BuildSummary): string {
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
   const rows: readonly (readonly [string, string])[] = [
@@ -35,7 +36,7 @@ export function describeSummary({ bench, register, changes, pages, seconds }: Bu
   ];
   const width = Math.max(...rows.map(([, text]) => text.length));
   const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
-  return [counts, describeFindings(register.findings), describeChanges(changes)].filter(Boolean).join('\n\n');
+  return [counts, describeFindings(register.findings), describeChanges(changes), describeByReport(changes, bench, register)].filter(Boolean).join('\n\n');
 }
 
 const FINDINGS_SHOWN = 8;

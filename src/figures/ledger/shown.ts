@@ -30,6 +30,9 @@ function comparedIn(report: string, figures: readonly Figure[], byId: ReadonlyMa
 function figuresOf({ name, attributes }: Part, bench: Bench, figures: readonly Figure[], byId: ReadonlyMap<string, Figure>): readonly Figure[] {
   const known = Object.fromEntries(Object.entries(attributes).flatMap(([key, value]) => (value.known ? [[key, value.value]] : [])));
   const [body, rig, session, kind] = ['body', 'rig', 'session', 'kind'].map((key) => (typeof known[key] === 'string' ? known[key] : undefined));
+  if (name === 'RateLaw' || name === 'RateLawSentence') return figures.filter(({ of }) => of['law'] !== undefined && of['body'] === body);
+  if (name === 'History') return figures.filter(({ kind: of, of: subject }) => (of.startsWith('repeat-') || of === 'firmware-change') && subject['body'] === body);
+  if (name === 'ChainBrackets') return figures.filter(({ kind: of }) => of === 'bracket');
   if (name === 'Effects') return figures.filter(({ of }) => of['setting'] !== undefined && of['body'] === body && of['rig'] === rig);
   if (name === 'Advice') return selectFigures(bench, figures, { kind: 'total', body, rig });
   const ids = [known['id'], known['ids']].flat().filter((id) => typeof id === 'string');
