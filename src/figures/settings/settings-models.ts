@@ -38,8 +38,11 @@ export function settingsModels({ bench, sessions }: Compilation): readonly Setti
     const [used, without] = [all.filter((each) => ownUncertainty(each).standardUncertainty > 0), all.filter((each) => ownUncertainty(each).standardUncertainty === 0)];
     const observations = used.map(observe);
     const factors = factorsOf(bench.settings, observations);
-    const terms = proposeTerms(observations.map(({ condition }) => condition), factors, 1, withInterval(factors, observations));
-    return [{ body, rig, sessions: used, without, fit: fitSettings(observations, factors, terms, { scale: 'stated' }) }];
+    const interactions = withInterval(factors, observations);
+    // Where nothing but the rate varies, the frame interval has nothing to interact with.
+    const usable = interactions.length > 0 ? factors : factors.filter(({ id }) => id !== INTERVAL_FACTOR);
+    const terms = proposeTerms(observations.map(({ condition }) => condition), usable, 1, interactions);
+    return [{ body, rig, sessions: used, without, fit: fitSettings(observations, usable, terms, { scale: 'stated' }) }];
   });
 }
 

@@ -56,6 +56,13 @@ describe('effects', () => {
     expect(found[0]?.hint).toMatch(/^A session with resolution (?:HD 1920 × 1080, frame rate 2[45] and embedded audio on|UHD 3840 × 2160, frame rate 2[45] and embedded audio off) would tell them apart\.$/);
   });
 
+  it('of the rate alone are not confused with those of the frame interval', () => {
+    const rates = [of('a', 'hd', '24', 'off', 200), of('b', 'hd', '25', 'off', 200), of('c', 'hd', '59.94', 'off', 120)];
+    const { figures: found, findings: said } = compileRegister(bench(rates));
+    expect(said.filter(({ rule }) => rule === 'settings-not-separated')).toEqual([]);
+    expect(found.filter(({ kind }) => kind === 'effect').map(({ id }) => id)).toContain('effect/alba-one/attic/rate/24/25');
+  });
+
   it.each<readonly [string, readonly Session[]]>([['one session', factorial.slice(0, 1)], ['repeats of one condition', [of('a', 'hd', '24', 'off', 200), of('b', 'hd', '24', 'off', 202)]]])('of %s are none', (_case, sessions) => {
     expect(compileRegister(bench(sessions)).figures.filter(({ kind }) => kind === 'effect')).toEqual([]);
   });
