@@ -24,6 +24,7 @@ const PAGES = [
   '/bodies/orrin-v2/',
   '/comparison/',
   '/chain/',
+  '/guide/',
   '/corrections/',
   '/figures/rate-laws/',
   '/figures/chain/',

@@ -74,8 +74,9 @@ const TRACES: Readonly<Record<string, Trace>> = {
   },
   'data-recorded': (_id, { text }) => ledger.includes(text),
   'data-finding': (_rule, { text }) => findings.some((finding) => text.includes(finding)),
-  // From a file that the page offers.
+  // From a file that the page offers, as it stands there or by simulation of what it describes.
   'data-stated': (file, { page }) => page.elements.some((element) => element.tagName === 'a' && (attributeOf(element, 'href') ?? '').endsWith(file)),
+  'data-simulated': (file, { page }) => page.elements.some((element) => element.tagName === 'a' && (attributeOf(element, 'href') ?? '').endsWith(file)),
   'data-quoted': (from) => from !== '',
   'data-setting': () => true,
   'data-authored': (_value, { page }) => page.path === '/guide/',
@@ -83,7 +84,8 @@ const TRACES: Readonly<Record<string, Trace>> = {
 
 function isTraced(found: Found): boolean {
   return found.within.some((element) => {
-    if (element.tagName === 'svg' || element.tagName === 'pre' || (element.tagName === 'table' && hasClass(element, 'readings'))) return true;
+    // Drawings say in words what they draw and are tested by themselves; commands are no statements.
+    if (element.tagName === 'svg' || element.tagName === 'pre' || element.tagName === 'code' || (element.tagName === 'table' && hasClass(element, 'readings'))) return true;
     return Object.entries(TRACES).some(([name, trace]) => {
       const value = attributeOf(element, name);
       return value !== undefined && trace(value, found);
