@@ -36,7 +36,7 @@ describe('the imports of src', () => {
   });
 
   it('name files that exist, with their ending', () => {
-    expect(inSource.filter(({ to }) => !existsSync(join(PROJECT, to)) || !/\.(?:ts|astro|css)$/.test(to)).map(tell)).toEqual([]);
+    expect(inSource.filter(({ to }) => !existsSync(join(PROJECT, to)) || !/\.(?:ts|astro|css|json)$/.test(to)).map(tell)).toEqual([]);
   });
 
   it('go one way', () => {
