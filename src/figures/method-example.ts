@@ -1,14 +1,11 @@
-import { tQuantile } from '../analysis/distributions.ts';
+import { coverageFactor } from '../analysis/distributions.ts';
 import type { Figure, Register } from './register.ts';
-import { describeSignificant } from './text.ts';
 
 export interface MethodExample {
   readonly session: string;
   readonly total: Figure;
   readonly mean: Figure;
   readonly standardError: Figure;
-  /** Half-width of mean ± t·s/√n, which takes every reading as independent. */
-  readonly textbookHalfWidth: string;
   readonly beat: string;
 }
 
@@ -19,9 +16,9 @@ export function findMethodExample({ figures, findings }: Register): MethodExampl
     const session = where['session'];
     const [total, mean, standardError] = ['total', 'mean', 'standard-error'].map((kind) => byId.get(`${kind}/${session}`));
     if (rule !== 'beating-rates' || session === undefined || !total?.interval || !mean || !standardError) return [];
-    const textbook = tQuantile(0.975, total.readings - 1) * standardError.value;
-    const ratio = (total.interval.high - total.interval.low) / 2 / textbook;
-    return [{ ratio, session, total, mean, standardError, textbookHalfWidth: describeSignificant(textbook, 2, 'ms'), beat: message }];
+    const textbookHalfWidth = coverageFactor(total.interval.level, total.readings - 1) * standardError.value;
+    const ratio = (total.interval.high - total.interval.low) / 2 / textbookHalfWidth;
+    return [{ ratio, session, total, mean, standardError, beat: message }];
   });
   return examples.sort((a, b) => b.ratio - a.ratio)[0];
 }

@@ -9,6 +9,7 @@ export const PATHS = {
   rigs: '/rigs/',
   chain: '/chain/',
   method: '/method/',
+  coverage: '/coverage/',
   data: '/data/',
   guide: '/guide/',
   corrections: '/corrections/',

@@ -26,6 +26,7 @@ const PAGES = [
   '/chain/',
   '/guide/',
   '/corrections/',
+  '/coverage/',
   '/figures/rate-laws/',
   '/figures/chain/',
   '/figures/repeats/',

@@ -23,7 +23,7 @@ const KINDS_OF_PAGE = [
   ['report', 'content/reports', '.mdx', 'reports'],
 ] as const;
 
-const INDEXES = ['/', '/bodies/', '/chain/', '/comparison/', '/corrections/', '/data/', '/guide/', '/method/', '/reports/', '/rigs/'];
+const INDEXES = ['/', '/bodies/', '/chain/', '/comparison/', '/corrections/', '/coverage/', '/data/', '/guide/', '/method/', '/reports/', '/rigs/'];
 
 describe('the pages', () => {
   it.each(KINDS_OF_PAGE)('are one for every committed %s', (_kind, folder, ending, section) => {

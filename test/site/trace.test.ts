@@ -1,6 +1,7 @@
 /** That every number on the pages which came from data has a trace, and that every entry says all that a reader needs to check it. */
 import { describe, expect, inject, it } from 'vitest';
 import { describeBudget } from '../../src/figures/budget.ts';
+import { describeCoverageTable } from '../../src/figures/coverage.ts';
 import { describeEntry } from '../../src/figures/entry.ts';
 import { inWordsOf } from '../../src/figures/kinds.ts';
 import { describeBasis } from '../../src/figures/provenance.ts';
@@ -57,6 +58,13 @@ function said(figure: Figure): ReadonlySet<string> {
   return all;
 }
 
+/** The published results of the coverage bench. */
+const coverage = new Set(describeCoverageTable().rows.flatMap((row) => [row.coverage, `± ${row.halfWidth}`, row.textbookCoverage, `± ${row.textbookHalfWidth}`, row.differenceCoverage]).map(bare));
+
+function offers(page: Page, file: string): boolean {
+  return page.elements.some((element) => element.tagName === 'a' && (attributeOf(element, 'href') ?? '').endsWith(`/${file}`));
+}
+
 /** Of what is marked with an attribute: whether it is what it says to be. */
 type Trace = (value: string, found: Found) => boolean;
 
@@ -74,9 +82,11 @@ const TRACES: Readonly<Record<string, Trace>> = {
   },
   'data-recorded': (_id, { text }) => ledger.includes(text),
   'data-finding': (_rule, { text }) => findings.some((finding) => text.includes(finding)),
-  // From a file that the page offers, as it stands there or by simulation of what it describes.
-  'data-stated': (file, { page }) => page.elements.some((element) => element.tagName === 'a' && (attributeOf(element, 'href') ?? '').endsWith(file)),
-  'data-simulated': (file, { page }) => page.elements.some((element) => element.tagName === 'a' && (attributeOf(element, 'href') ?? '').endsWith(file)),
+  // From a file that the page offers, as it stands there.
+  'data-stated': (file, { page }) => offers(page, file),
+  // Of a rig that the page describes, by its file; or by a command that the page names.
+  'data-simulated': (by, { page, text }) =>
+    by.startsWith('npm run ') ? coverage.has(text) && page.elements.some((element) => element.tagName === 'code' && textOf(element) === by) : offers(page, by),
   'data-quoted': (from) => from !== '',
   'data-setting': () => true,
   'data-authored': (_value, { page }) => page.path === '/guide/',
