@@ -57,7 +57,7 @@ await runCommand(USAGE, OPTIONS, async (options, words) => {
     if (await exists(join(root, 'data', 'bodies', `${id}.md`))) throw new CallError(`data/bodies/${id}.md is there already; choose another --id. Nothing was written.`);
     const wanted = readWanted(options);
 
-    const conditions = comparableConditions(bench, rig.id, id, most);
+    const conditions = comparableConditions(bench, rig, id, most);
     const planned = planConditions(bench, rig, conditions, wanted);
     await writeFile(join(root, 'data', 'bodies', `${id}.md`), renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }), { flag: 'wx' });
     console.log(`Written: data/bodies/${id}.md\n`);

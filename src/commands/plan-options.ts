@@ -38,11 +38,11 @@ export function rigOf(bench: Bench, id: string | undefined): Rig {
 }
 
 /** One of a list by id, or an error that names the nearest. */
-export function choose<T extends { readonly id: string }>(option: string, id: string | undefined, list: readonly T[]): T {
+export function choose<T extends { readonly id: string }>(option: string, id: string | undefined, list: readonly T[], noun = option): T {
   const ids = list.map((item) => item.id);
   if (id === undefined) throw new CallError(`Say which: --${option} ${ids.join(' | ')}`);
   const found = list.find((item) => item.id === id);
-  if (found === undefined) throw new CallError(`There is no ${option} '${id}'${suggest(id, ids)}`);
+  if (found === undefined) throw new CallError(`There is no ${noun} '${id}'${suggest(id, ids)}`);
   return found;
 }
 
@@ -50,7 +50,7 @@ export function choose<T extends { readonly id: string }>(option: string, id: st
 export function conditionsOf(bench: Bench, rates: string | undefined, sets: readonly string[] = []): readonly Condition[] {
   if (rates === undefined) throw new CallError('Say at which frame rate: --rate 59.94');
   const given = new Map<string, readonly string[]>([['rate', rates.split(',')], ...sets.map(parseSet)]);
-  for (const name of given.keys()) choose('set', name, bench.settings);
+  for (const name of given.keys()) choose('set', name, bench.settings, 'setting');
   const chosen = bench.settings.flatMap((setting) => {
     const levels = given.get(setting.id);
     return levels === undefined ? [] : [{ id: setting.id, levels: levels.map((level) => levelOf(setting, level.trim())) }];

@@ -1,4 +1,4 @@
-import type { Bench } from '../../model/bench.ts';
+import type { Bench, Rig } from '../../model/bench.ts';
 import { conditionKey } from '../comparisons/conditions.ts';
 import { inBenchOrder } from '../select.ts';
 import type { Condition } from './planned-session.ts';
@@ -9,12 +9,12 @@ export interface ComparableCondition extends Condition {
 }
 
 /**
- * The conditions in which a new body is best measured on a rig, so that it joins what is published: those that
+ * The conditions in which a new body is best measured on a rig as it stands, so that it joins what is published: those that
  * most bodies share first, then those with most sessions, then in bench order.
  */
-export function comparableConditions(bench: Bench, rig: string, body: string, most: number): readonly ComparableCondition[] {
-  const elsewhere = inBenchOrder(bench, bench.sessions.filter((session) => session.rig === rig && session.links.length === 0));
-  const own = new Set([...bench.sessions, ...bench.planned].filter((session) => session.body === body && session.rig === rig).map(conditionKey));
+export function comparableConditions(bench: Bench, rig: Rig, body: string, most: number): readonly ComparableCondition[] {
+  const elsewhere = inBenchOrder(bench, bench.sessions.filter((session) => session.rig === rig.id && session.display === rig.display && session.links.join() === rig.links.join()));
+  const own = new Set([...bench.sessions, ...bench.planned].filter((session) => session.body === body && session.rig === rig.id).map(conditionKey));
   const groups = [...Map.groupBy(elsewhere.filter((session) => session.body !== body), conditionKey)];
   return groups
     .map(([, sessions]) => ({ sessions, bodies: new Set(sessions.map((session) => session.body)).size }))
