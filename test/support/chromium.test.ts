@@ -2,7 +2,8 @@ import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { findChromium, firstInPath, launchOptions, WAYS, type Way } from './chromium.ts';
+import { findChromium, launchOptions, WAYS, type Way } from './chromium.ts';
+import { firstInPath } from './install.ts';
 
 const starts = async () => undefined;
 const tried: string[] = [];

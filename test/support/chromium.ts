@@ -1,9 +1,9 @@
 /** A Chromium to test with: found, or else installed by whichever way this machine can reach. */
-import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { delimiter, join } from 'node:path';
+import { join } from 'node:path';
 import { chromium, type LaunchOptions } from 'playwright-core';
+import { firstInPath, installPackage, isRoot, succeeds } from './install.ts';
 
 /** One way to come by a browser. `path` may install it, and is undefined where this way leads nowhere. */
 export interface Way {
@@ -13,7 +13,6 @@ export interface Way {
 
 const COMMANDS = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome'];
 const LAUNCH_ARGS = ['--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
-const isRoot = process.getuid?.() === 0;
 
 const HOW_TO_INSTALL = `No Chromium was found, and none could be installed. Do one of these and run the tests again:
   apt-get install chromium                   (as root, on Debian)
@@ -25,7 +24,7 @@ export const WAYS: readonly Way[] = [
   { name: 'the one named in $CHROMIUM', path: () => process.env['CHROMIUM'] || undefined },
   { name: "the system's", path: () => firstInPath(COMMANDS, process.env['PATH'] ?? '') },
   { name: "the browser driver's", path: () => downloaded() },
-  { name: "Debian's package", path: () => (installPackage() ? firstInPath(COMMANDS, process.env['PATH'] ?? '') : undefined) },
+  { name: "Debian's package", path: () => (installPackage('chromium') ? firstInPath(COMMANDS, process.env['PATH'] ?? '') : undefined) },
   { name: "the browser driver's download", path: () => (download() ? downloaded() : undefined) },
 ];
 
@@ -53,11 +52,6 @@ export function launchOptions(executablePath: string): LaunchOptions {
   return { executablePath, args: isRoot ? ['--no-sandbox', ...LAUNCH_ARGS] : LAUNCH_ARGS };
 }
 
-export function firstInPath(commands: readonly string[], path: string): string | undefined {
-  const folders = path.split(delimiter).filter((folder) => folder !== '');
-  return commands.flatMap((command) => folders.map((folder) => join(folder, command))).find((file) => existsSync(file));
-}
-
 async function whyItDoesNotStart(path: string): Promise<string | undefined> {
   try {
     await (await chromium.launch(launchOptions(path))).close();
@@ -72,21 +66,7 @@ function downloaded(): string | undefined {
   return existsSync(path) ? path : undefined;
 }
 
-function installPackage(): boolean {
-  if (firstInPath(['apt-get'], process.env['PATH'] ?? '') === undefined) return false;
-  const asRoot = isRoot ? [] : ['sudo', '-n'];
-  const apt = (...words: string[]): boolean => succeeds([...asRoot, 'env', 'DEBIAN_FRONTEND=noninteractive', 'apt-get', '-qq', ...words]);
-  const install = (): boolean => apt('install', '-y', '--no-install-recommends', 'chromium');
-  // The lists of a fresh machine are empty, those of an old one name packages that are gone.
-  return install() || (apt('update') && install());
-}
-
 function download(): boolean {
   const cli = join(createRequire(import.meta.url).resolve('playwright-core/package.json'), '..', 'cli.js');
   return succeeds([process.execPath, cli, 'install', '--no-shell', 'chromium']);
-}
-
-function succeeds([command = '', ...words]: readonly string[]): boolean {
-  console.log(`Installing Chromium for the tests: ${[command, ...words].join(' ')}`);
-  return spawnSync(command, words, { stdio: ['ignore', 'ignore', 'inherit'] }).status === 0;
 }
