@@ -16,7 +16,7 @@ import { agreeingTicks, peaked, type SpeedTolerance, type TicksPerWindow } from 
 export const DEFAULT_TOLERANCE_PPM = 100;
 
 /** Phases wanted of a body and of an observer, and pairs of them, in a run. */
-const PHASES = 128;
+const PHASES = 192;
 const PAIRS = 160;
 
 /** Undefined where no phases of body and observer agree with the stamps. Stamps are unwrapped, in ms. */
