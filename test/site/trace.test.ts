@@ -116,6 +116,13 @@ describe('a number that came from data', () => {
 
   it('has a trace, and is what the register says', () => expect(numbers.filter((found) => !isTraced(found)).map(tell)).toEqual([]));
 
+  it('stands in the row of the coverage bench to which it belongs', () => {
+    const rows = site.page('/method/coverage/').elements.filter(({ tagName }) => tagName === 'tbody').flatMap((body) => elementsOf(body, ({ tagName }) => tagName === 'tr'));
+    const printed = rows.map((row) => elementsOf(row, ({ tagName }) => tagName === 'td').map((cell) => bare(textOf(cell))));
+    expect(printed).toEqual(describeCoverageTable().rows.map((row) => [row.coverage, `± ${row.halfWidth}`, row.textbookCoverage, `± ${row.textbookHalfWidth}`, row.differenceCoverage]));
+    expect(printed.length).toBeGreaterThan(5);
+  });
+
   it('is told from other text', () => {
     expect(['307.6 ms', '± 7.1', '7.4 frames', '48 %', '1.4×'].filter((text) => !NUMBER.test(text))).toEqual([]);
     expect(['59.94 frames/s', '25 frames a second', '1920 × 1080', 'UHD 3840 × 2160, frame-count', '2026-04-20'].filter((text) => NUMBER.test(text))).toEqual([]);
