@@ -117,7 +117,7 @@ describe('a number that came from data', () => {
   it('has a trace, and is what the register says', () => expect(numbers.filter((found) => !isTraced(found)).map(tell)).toEqual([]));
 
   it('stands in the row of the coverage bench to which it belongs', () => {
-    const rows = site.page('/method/coverage/').elements.filter(({ tagName }) => tagName === 'tbody').flatMap((body) => elementsOf(body, ({ tagName }) => tagName === 'tr'));
+    const rows = site.page('/coverage/').elements.filter(({ tagName }) => tagName === 'tbody').flatMap((body) => elementsOf(body, ({ tagName }) => tagName === 'tr'));
     const printed = rows.map((row) => elementsOf(row, ({ tagName }) => tagName === 'td').map((cell) => bare(textOf(cell))));
     expect(printed).toEqual(describeCoverageTable().rows.map((row) => [row.coverage, `± ${row.halfWidth}`, row.textbookCoverage, `± ${row.textbookHalfWidth}`, row.differenceCoverage]));
     expect(printed.length).toBeGreaterThan(5);
