@@ -1,5 +1,6 @@
 /** `npm run add-body`: a new body's file, and the sessions that make it comparable with what is published. */
-import { access, writeFile } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { comparableConditions } from '../figures/plan/comparable-conditions.ts';
@@ -54,7 +55,7 @@ await runCommand(USAGE, OPTIONS, async (options, words) => {
     if (readout !== undefined && parseDurationMs(readout) === undefined) throw new CallError(`--sensor-readout is a duration, such as "14 ms", not '${readout}'.`);
     const most = Number(options['most'] ?? '6');
     if (!Number.isInteger(most) || most < 1) throw new CallError(`--most is a whole number above 0, not '${options['most']}'.`);
-    if (await exists(join(root, 'data', 'bodies', `${id}.md`))) throw new CallError(`data/bodies/${id}.md is there already; choose another --id. Nothing was written.`);
+    if (existsSync(join(root, 'data', 'bodies', `${id}.md`))) throw new CallError(`data/bodies/${id}.md is there already; choose another --id. Nothing was written.`);
     const wanted = readWanted(options);
 
     const conditions = comparableConditions(bench, rig, id, most);
@@ -94,13 +95,4 @@ async function asker(): Promise<Ask> {
     }
   };
   return Object.assign(ask, { close: () => terminal.close() });
-}
-
-async function exists(path: string): Promise<boolean> {
-  try {
-    await access(path);
-    return true;
-  } catch {
-    return false;
-  }
 }

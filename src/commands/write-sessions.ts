@@ -1,4 +1,5 @@
-import { access, mkdir, writeFile } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describePlan, describeDesign } from '../figures/plan/plan-text.ts';
 import { newSessionId, type NewSession } from '../figures/plan/planned-session.ts';
@@ -43,7 +44,7 @@ export async function writeSessions({ root, bench, rig, body, planned, seed: see
   const folder = join(root, 'data', 'sessions');
   await mkdir(folder, { recursive: true });
   for (const { id } of sessions) {
-    for (const ending of ['.md', '.csv']) if (await exists(join(folder, id + ending))) throw new CallError(`data/sessions/${id}${ending} is there already; nothing was written.`);
+    for (const ending of ['.md', '.csv']) if (existsSync(join(folder, id + ending))) throw new CallError(`data/sessions/${id}${ending} is there already; nothing was written.`);
   }
   for (const session of sessions) {
     const { front, readings } = renderNewSession(session);
@@ -55,13 +56,4 @@ export async function writeSessions({ root, bench, rig, body, planned, seed: see
     ...sessions.map(({ id, position, plan }) => `  ${position}. data/sessions/${id}.md and .csv: ${describeDesign(plan)}`),
     'Fill in the date and what the first line of each asks for, type the readings, and run npm run build. Until then they are counted as planned.',
   ].join('\n');
-}
-
-async function exists(path: string): Promise<boolean> {
-  try {
-    await access(path);
-    return true;
-  } catch {
-    return false;
-  }
 }
