@@ -9,8 +9,27 @@ export default defineConfig({
   root,
   test: {
     projects: [
-      { root, test: { name: 'unit', include: ['test/**/*.test.ts'], exclude: ['test/site/**'], environment: 'node', testTimeout: 30_000 } },
-      { root, test: { name: 'site', include: ['test/site/**/*.test.ts'], globalSetup: ['test/site/global-setup.ts'], environment: 'node', fileParallelism: false, ...slow } },
+      {
+        root,
+        test: {
+          name: 'unit',
+          include: ['test/**/*.test.ts'],
+          exclude: ['test/site/**'],
+          environment: 'node',
+          testTimeout: 30_000,
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'site',
+          include: ['test/site/**/*.test.ts'],
+          globalSetup: ['test/site/global-setup.ts'],
+          environment: 'node',
+          fileParallelism: false,
+          ...slow,
+        },
+      },
     ],
   },
 });

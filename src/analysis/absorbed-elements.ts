@@ -37,7 +37,11 @@ const ROUNDING = 1e-9;
  * Source: R. Frisch and F. V. Waugh, Econometrica 1 (1933), 387 (from memory): partialling out; with indicators, the
  * within-group transformation.
  */
-export function absorbElements(rows: readonly AbsorbableRow[], columns: readonly (readonly number[])[], isAbsorbed: (element: string) => boolean): Centred {
+export function absorbElements(
+  rows: readonly AbsorbableRow[],
+  columns: readonly (readonly number[])[],
+  isAbsorbed: (element: string) => boolean,
+): Centred {
   const groups = new Map<string, number[]>();
   rows.forEach(({ elements }, row) => {
     const [own, ...more] = elements.filter(isAbsorbed);
@@ -59,7 +63,11 @@ export function absorbElements(rows: readonly AbsorbableRow[], columns: readonly
   return { columns: centred, values, absorbed };
 }
 
-function meansOf(members: readonly number[], rows: readonly AbsorbableRow[], columns: readonly (readonly number[])[]): AbsorbedElement {
+function meansOf(
+  members: readonly number[],
+  rows: readonly AbsorbableRow[],
+  columns: readonly (readonly number[])[],
+): AbsorbedElement {
   const weight = (row: number): number => rows[row]?.weight ?? 0;
   const total = fsum(members.map(weight));
   const mean = (of: (row: number) => number): number => fsum(members.map((row) => weight(row) * of(row))) / total;

@@ -32,7 +32,8 @@ export function nameAliases(fit: LeastSquaresFit, design: Design, conditions: re
       return Math.abs((row[column] ?? 0) - implied) > 1e-7 * Math.max(1, ...row.map(Math.abs));
     };
     const key = [kind, ...terms.map((term) => term.join(':'))].join(' ');
-    if (!found.has(key)) found.set(key, { kind, terms, separatedBy: suggest(conditions, design, terms, breaksEquation) });
+    if (!found.has(key))
+      found.set(key, { kind, terms, separatedBy: suggest(conditions, design, terms, breaksEquation) });
   }
   return [...found.values()];
 }
@@ -46,7 +47,12 @@ function isEmptyCell({ column, combination }: AliasedColumn, { termOf }: Design)
   return term.length > 1 && combination.every((part) => (termOf[part.column] ?? []).every((id) => term.includes(id)));
 }
 
-function suggest(conditions: readonly Condition[], design: Design, terms: readonly Term[], wanted: (c: Condition) => boolean): Condition[] {
+function suggest(
+  conditions: readonly Condition[],
+  design: Design,
+  terms: readonly Term[],
+  wanted: (c: Condition) => boolean,
+): Condition[] {
   const factors = design.factors.filter((factor) => terms.some((term) => term.includes(factor.id)));
   const keyOf = (condition: Condition): string => JSON.stringify(design.factors.map((factor) => condition[factor.id]));
   const seen = new Set(conditions.map(keyOf));

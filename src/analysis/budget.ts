@@ -38,5 +38,11 @@ export interface Budget {
 export function combineBudget(lines: readonly BudgetLine[]): Budget {
   const combined = combineComponents(lines);
   const variance = combined.standardUncertainty ** 2;
-  return { ...combined, components: lines.map((line) => ({ ...line, varianceShare: variance > 0 ? line.standardUncertainty ** 2 / variance : 0 })) };
+  return {
+    ...combined,
+    components: lines.map((line) => ({
+      ...line,
+      varianceShare: variance > 0 ? line.standardUncertainty ** 2 / variance : 0,
+    })),
+  };
 }

@@ -51,8 +51,10 @@ export function bracketChain(observations: readonly ChainObservation[], options:
   const { atLeast = {}, anchors = [], level = BRACKET_LEVEL } = options;
   const bounds = new Map<string, Bounds>();
   for (const { elements } of observations) {
-    if (new Set(elements).size < elements.length) throw new RangeError(`a session names one element twice: ${elements.join(', ')}`);
-    for (const element of elements) bounds.set(element, { low: atLeast[element] ?? 0, high: Infinity, lowFrom: NOTHING, highFrom: NOTHING });
+    if (new Set(elements).size < elements.length)
+      throw new RangeError(`a session names one element twice: ${elements.join(', ')}`);
+    for (const element of elements)
+      bounds.set(element, { low: atLeast[element] ?? 0, high: Infinity, lowFrom: NOTHING, highFrom: NOTHING });
   }
   const equations = [
     ...observations.map(({ id, elements, ...total }) => ({ id, elements, ...limitsOf(total, level) })),
@@ -95,7 +97,11 @@ export function bracketChain(observations: readonly ChainObservation[], options:
 }
 
 function limitsOf(
-  { value, standardUncertainty, degreesOfFreedom }: { value: number; standardUncertainty: number; degreesOfFreedom: number },
+  {
+    value,
+    standardUncertainty,
+    degreesOfFreedom,
+  }: { value: number; standardUncertainty: number; degreesOfFreedom: number },
   level: number,
 ): { low: number; high: number } {
   return tInterval(value, standardUncertainty, degreesOfFreedom, level);

@@ -59,14 +59,25 @@ export function fitChain(
   isAbsorbed: (element: string) => boolean = () => false,
 ): ChainFit | NoChainFit {
   if (observations.length === 0) return { kind: 'not-estimable', reason: 'no-sessions' };
-  const rows = [...observations, ...anchors.map((anchor) => ({ ...anchor, id: anchor.element, elements: [anchor.element] }))];
+  const rows = [
+    ...observations,
+    ...anchors.map((anchor) => ({ ...anchor, id: anchor.element, elements: [anchor.element] })),
+  ];
   if (rows.some((row) => row.standardUncertainty === 0)) return { kind: 'not-estimable', reason: 'no-uncertainty' };
   const named = new Set(observations.flatMap((observation) => observation.elements));
   const elements = [...named].filter((element) => !isAbsorbed(element));
-  const known = rows.filter((row) => row.elements.every((element) => named.has(element))).map((row) => ({ ...row, weight: row.standardUncertainty ** -2 }));
-  const counts = elements.map((element) => known.map((row) => row.elements.filter((other) => other === element).length));
+  const known = rows
+    .filter((row) => row.elements.every((element) => named.has(element)))
+    .map((row) => ({ ...row, weight: row.standardUncertainty ** -2 }));
+  const counts = elements.map((element) =>
+    known.map((row) => row.elements.filter((other) => other === element).length),
+  );
   const { columns, values, absorbed } = absorbElements(known, counts, isAbsorbed);
-  const fit = fitColumns(columns, values, known.map(({ weight }) => weight));
+  const fit = fitColumns(
+    columns,
+    values,
+    known.map(({ weight }) => weight),
+  );
   const residualDegreesOfFreedom = fit.residualDegreesOfFreedom - absorbed.size;
   const consistency = judgeConsistency(fit.residualSumOfSquares, residualDegreesOfFreedom);
   return {
@@ -84,7 +95,11 @@ export function fitChain(
 type ColumnFit = ChainFit['fit'] & Pick<LeastSquaresFit, 'residualSumOfSquares' | 'residualDegreesOfFreedom'>;
 
 /** Where centring leaves nothing of any column (one display, no anchor), there is nothing to solve: all columns are undetermined. */
-function fitColumns(columns: readonly (readonly number[])[], values: readonly number[], weights: readonly number[]): ColumnFit {
+function fitColumns(
+  columns: readonly (readonly number[])[],
+  values: readonly number[],
+  weights: readonly number[],
+): ColumnFit {
   if (columns.some((column) => column.some((value) => value !== 0))) return fitLeastSquares(columns, values, weights);
   return {
     kept: [],
@@ -98,7 +113,12 @@ function fitColumns(columns: readonly (readonly number[])[], values: readonly nu
 
 export type ChainEstimate =
   /** `from`: ids of the sessions, and elements of the anchors, that it rests on. */
-  | (CombinedUncertainty & { readonly kind: 'estimate'; readonly value: number; readonly interval: Interval; readonly from: readonly string[] })
+  | (CombinedUncertainty & {
+      readonly kind: 'estimate';
+      readonly value: number;
+      readonly interval: Interval;
+      readonly from: readonly string[];
+    })
   /** `with`: the elements that it cannot be separated from. `unknown-element`: no session went through it. */
   | { readonly kind: 'not-estimable'; readonly reason: 'not-separable'; readonly with: readonly string[] }
   | { readonly kind: 'not-estimable'; readonly reason: 'unknown-element'; readonly with: readonly string[] };
@@ -120,21 +140,36 @@ function estimateSum(chain: ChainFit, plus: readonly string[], minus: readonly s
   const { elements, absorbed, fit, observations, scale } = chain;
   const unknown = [...plus, ...minus].filter((element) => !elements.includes(element) && !absorbed.has(element));
   if (unknown.length > 0) return { kind: 'not-estimable', reason: 'unknown-element', with: unknown };
-  const times = (element: string): number => plus.filter((other) => other === element).length - minus.filter((other) => other === element).length;
+  const times = (element: string): number =>
+    plus.filter((other) => other === element).length - minus.filter((other) => other === element).length;
   const taken = [...new Set([...plus, ...minus])].flatMap((element) => {
     const own = absorbed.get(element);
     return own ? [{ own, times: times(element) }] : [];
   });
-  const contrast = elements.map((element, k) => times(element) - fsum(taken.map((part) => part.times * (part.own.columnMeans[k] ?? 0))));
-  if (!isEstimable(fit, contrast)) return { kind: 'not-estimable', reason: 'not-separable', with: mixedWith(chain, contrast, [...plus, ...minus]) };
+  const contrast = elements.map(
+    (element, k) => times(element) - fsum(taken.map((part) => part.times * (part.own.columnMeans[k] ?? 0))),
+  );
+  if (!isEstimable(fit, contrast))
+    return { kind: 'not-estimable', reason: 'not-separable', with: mixedWith(chain, contrast, [...plus, ...minus]) };
 
   const parts = fit.kept.map((column) => contrast[column] ?? 0);
-  const value = fsum([...parts.map((part, k) => part * (fit.coefficients[k] ?? 0)), ...taken.map((part) => part.times * part.own.mean)]);
+  const value = fsum([
+    ...parts.map((part, k) => part * (fit.coefficients[k] ?? 0)),
+    ...taken.map((part) => part.times * part.own.mean),
+  ]);
   const shares = observations.map((_, row) => {
-    const share = fsum([...parts.map((part, k) => part * (fit.influence[k]?.[row] ?? 0)), ...taken.map((part) => part.times * (part.own.shares.get(row) ?? 0))]);
+    const share = fsum([
+      ...parts.map((part, k) => part * (fit.influence[k]?.[row] ?? 0)),
+      ...taken.map((part) => part.times * (part.own.shares.get(row) ?? 0)),
+    ]);
     return Math.abs(share) > NO_SHARE ? share : 0;
   });
-  const combined = combineComponents(observations.map(({ standardUncertainty, degreesOfFreedom }, row) => ({ standardUncertainty: Math.abs(shares[row] ?? 0) * standardUncertainty, degreesOfFreedom })));
+  const combined = combineComponents(
+    observations.map(({ standardUncertainty, degreesOfFreedom }, row) => ({
+      standardUncertainty: Math.abs(shares[row] ?? 0) * standardUncertainty,
+      degreesOfFreedom,
+    })),
+  );
   const standardUncertainty = combined.standardUncertainty * scale.birgeRatio;
   const degreesOfFreedom = scale.birgeRatio > 1 ? scale.residualDegreesOfFreedom : combined.degreesOfFreedom;
   return {
@@ -142,13 +177,20 @@ function estimateSum(chain: ChainFit, plus: readonly string[], minus: readonly s
     value,
     standardUncertainty,
     degreesOfFreedom,
-    interval: standardUncertainty === 0 ? { low: value, high: value, level: chain.level } : tInterval(value, standardUncertainty, degreesOfFreedom, chain.level),
+    interval:
+      standardUncertainty === 0
+        ? { low: value, high: value, level: chain.level }
+        : tInterval(value, standardUncertainty, degreesOfFreedom, chain.level),
     from: observations.flatMap(({ id }, row) => (shares[row] === 0 ? [] : [id])),
   };
 }
 
 /** Elements other than those asked for that move along when an undetermined amount is shifted between elements. */
-function mixedWith({ elements, absorbed, fit }: ChainFit, contrast: readonly number[], asked: readonly string[]): string[] {
+function mixedWith(
+  { elements, absorbed, fit }: ChainFit,
+  contrast: readonly number[],
+  asked: readonly string[],
+): string[] {
   const mixed = new Set<number>();
   for (const { column, combination } of fit.aliased) {
     const implied = fsum(combination.map((part) => part.coefficient * (contrast[part.column] ?? 0)));
@@ -158,6 +200,8 @@ function mixedWith({ elements, absorbed, fit }: ChainFit, contrast: readonly num
   }
   return [
     ...elements.filter((_, j) => mixed.has(j)),
-    ...[...absorbed].filter(([, { columnMeans }]) => [...mixed].some((j) => columnMeans[j] !== 0)).map(([element]) => element),
+    ...[...absorbed]
+      .filter(([, { columnMeans }]) => [...mixed].some((j) => columnMeans[j] !== 0))
+      .map(([element]) => element),
   ].filter((element) => !asked.includes(element));
 }

@@ -26,10 +26,14 @@ export interface CombinedUncertainty {
  *
  * Four components of 1 on 10 degrees of freedom each: 2 on 40.
  */
-export function combineComponents(components: readonly Pick<NamedComponent, 'standardUncertainty' | 'degreesOfFreedom'>[]): CombinedUncertainty {
+export function combineComponents(
+  components: readonly Pick<NamedComponent, 'standardUncertainty' | 'degreesOfFreedom'>[],
+): CombinedUncertainty {
   for (const { standardUncertainty, degreesOfFreedom } of components) {
     if (!(standardUncertainty >= 0 && Number.isFinite(standardUncertainty)) || !(degreesOfFreedom > 0)) {
-      throw new RangeError(`a component has an uncertainty of at least 0 and degrees of freedom above 0, not ${standardUncertainty} and ${degreesOfFreedom}`);
+      throw new RangeError(
+        `a component has an uncertainty of at least 0 and degrees of freedom above 0, not ${standardUncertainty} and ${degreesOfFreedom}`,
+      );
     }
   }
   const standardUncertainty = Math.hypot(...components.map((c) => c.standardUncertainty));
@@ -46,7 +50,10 @@ export interface SharedPair {
 }
 
 /** Splits two budgets into what each has alone and what they share. Throws a RangeError where one names a shared component twice. */
-export function pairComponents(a: BudgetedValue, b: BudgetedValue): {
+export function pairComponents(
+  a: BudgetedValue,
+  b: BudgetedValue,
+): {
   readonly ownA: readonly NamedComponent[];
   readonly ownB: readonly NamedComponent[];
   readonly shared: readonly SharedPair[];
@@ -71,7 +78,10 @@ function keyed(value: BudgetedValue): Map<string, NamedComponent> {
   for (const component of value.components) {
     if (component.sharedKey === null) continue;
     const key = JSON.stringify([component.name, component.sharedKey]);
-    if (byKey.has(key)) throw new RangeError(`component '${component.name}' shared by '${component.sharedKey}' is named twice in one budget`);
+    if (byKey.has(key))
+      throw new RangeError(
+        `component '${component.name}' shared by '${component.sharedKey}' is named twice in one budget`,
+      );
     byKey.set(key, component);
   }
   return byKey;

@@ -36,10 +36,14 @@ export function correctionsFor(chain: Chain, method: Method): Correction[] {
   const corrections: Correction[] = [];
   if (observer) {
     const rows = difference(boundedBy(observer.displayRow, 1), boundedBy(observer.sourceRow, 1));
-    corrections.push(describe('observer row skew', product(boundedBy(observer.readoutMs, intervalMs(observer.rate)), rows)));
+    corrections.push(
+      describe('observer row skew', product(boundedBy(observer.readoutMs, intervalMs(observer.rate)), rows)),
+    );
   }
   const toMiddle = difference({ mean: 0.5, variance: 0 }, boundedBy(display.digitsRow, 1));
-  corrections.push(describe('display scan-out', product(boundedBy(display.scanOutMs, intervalMs(display.refresh)), toMiddle)));
+  corrections.push(
+    describe('display scan-out', product(boundedBy(display.scanOutMs, intervalMs(display.refresh)), toMiddle)),
+  );
   return corrections;
 }
 
@@ -53,7 +57,10 @@ function difference(a: Bounded, b: Bounded): Bounded {
 
 /** Exact for independent factors: Var(xy) = Var x·Var y + Var x·(E y)² + Var y·(E x)². */
 function product(x: Bounded, y: Bounded): Bounded {
-  return { mean: x.mean * y.mean, variance: x.variance * y.variance + x.variance * y.mean ** 2 + y.variance * x.mean ** 2 };
+  return {
+    mean: x.mean * y.mean,
+    variance: x.variance * y.variance + x.variance * y.mean ** 2 + y.variance * x.mean ** 2,
+  };
 }
 
 function describe(name: Correction['name'], { mean, variance }: Bounded): Correction {

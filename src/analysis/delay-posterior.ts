@@ -46,13 +46,29 @@ const NEGLIGIBLE = 1e-5;
 const UNLIKELY = 3e-4;
 
 /** The posterior over L; undefined where nothing in the model can have given the readings. */
-export function delayPosterior(runs: readonly Explanations[], frameMs: number, centresMs: readonly number[], reachMs: number): DelayPosterior | undefined {
+export function delayPosterior(
+  runs: readonly Explanations[],
+  frameMs: number,
+  centresMs: readonly number[],
+  reachMs: number,
+): DelayPosterior | undefined {
   const betweenMs = Math.max(...centresMs) - Math.min(...centresMs);
   const lowMs = Math.min(...centresMs) - reachMs - betweenMs / 2;
   const highMs = Math.max(...centresMs) + reachMs + betweenMs / 2;
-  const jitters = priorOver(NO_JITTER, scales(0.4 * frameMs, Math.max(2 * reachMs + betweenMs, 2 * frameMs), Math.SQRT2));
-  const offsets = runs.length > 1 ? priorOver(SAME_DELAY, scales(frameMs / 2, 8 * frameMs, 2)) : [{ valueMs: 0, probability: 1 }];
-  const coarse = pass(runs, frameMs, jitters, offsets, { lowMs, stepMs: (highMs - lowMs) / (COARSE.count - 1), count: COARSE.count }, COARSE);
+  const jitters = priorOver(
+    NO_JITTER,
+    scales(0.4 * frameMs, Math.max(2 * reachMs + betweenMs, 2 * frameMs), Math.SQRT2),
+  );
+  const offsets =
+    runs.length > 1 ? priorOver(SAME_DELAY, scales(frameMs / 2, 8 * frameMs, 2)) : [{ valueMs: 0, probability: 1 }];
+  const coarse = pass(
+    runs,
+    frameMs,
+    jitters,
+    offsets,
+    { lowMs, stepMs: (highMs - lowMs) / (COARSE.count - 1), count: COARSE.count },
+    COARSE,
+  );
   if (!coarse) return undefined;
   const likely = jitters.filter((_, j) => coarse.jitterWeights[j]! > UNLIKELY);
   const fine = pass(runs, frameMs, likely, offsets, supportOf(coarse), FINE);
@@ -80,11 +96,24 @@ interface Pass {
   readonly perRun: readonly Float64Array[];
 }
 
-function pass(runs: readonly Explanations[], frameMs: number, jitters: readonly Prior[], offsets: readonly Prior[], grid: Grid, counts: { sharpStates: number; smoothStates: number }): Pass | undefined {
-  const tables = jitters.map(({ valueMs }) => likelihoods(runs, frameMs, valueMs, grid, valueMs === 0 ? counts.sharpStates : counts.smoothStates));
+function pass(
+  runs: readonly Explanations[],
+  frameMs: number,
+  jitters: readonly Prior[],
+  offsets: readonly Prior[],
+  grid: Grid,
+  counts: { sharpStates: number; smoothStates: number },
+): Pass | undefined {
+  const tables = jitters.map(({ valueMs }) =>
+    likelihoods(runs, frameMs, valueMs, grid, valueMs === 0 ? counts.sharpStates : counts.smoothStates),
+  );
   const best = Math.max(...tables.map((table) => table?.log ?? -Infinity));
   if (best === -Infinity) return undefined;
-  const [all, ratesOnly, sameDelay] = [new Float64Array(grid.count), new Float64Array(grid.count), new Float64Array(grid.count)];
+  const [all, ratesOnly, sameDelay] = [
+    new Float64Array(grid.count),
+    new Float64Array(grid.count),
+    new Float64Array(grid.count),
+  ];
   const perRun = runs.map(() => new Float64Array(grid.count));
   const jitterSums = jitters.map((jitter, j) => {
     const table = tables[j];
@@ -110,7 +139,13 @@ function pass(runs: readonly Explanations[], frameMs: number, jitters: readonly 
 }
 
 /** Each run's likelihood for one σ, scaled to a highest value of 1, and the logarithm of the scales; undefined where a run rules σ out. */
-function likelihoods(runs: readonly Explanations[], frameMs: number, jitterMs: number, grid: Grid, states: number): { runs: Float64Array[]; log: number } | undefined {
+function likelihoods(
+  runs: readonly Explanations[],
+  frameMs: number,
+  jitterMs: number,
+  grid: Grid,
+  states: number,
+): { runs: Float64Array[]; log: number } | undefined {
   const scaled: Float64Array[] = [];
   let log = 0;
   const kernels = new Map<string, Kernel>();
@@ -118,7 +153,8 @@ function likelihoods(runs: readonly Explanations[], frameMs: number, jitterMs: n
     const parts = explanations.map((run) => {
       const sigma = Math.sqrt(jitterMs ** 2 + run.extraVarianceMs2);
       const key = `${run.windowMs} ${sigma}`;
-      const kernel = kernels.get(key) ?? tabulateVisibility({ frameMs, windowMs: run.windowMs, jitterMs: sigma }, grid.stepMs);
+      const kernel =
+        kernels.get(key) ?? tabulateVisibility({ frameMs, windowMs: run.windowMs, jitterMs: sigma }, grid.stepMs);
       kernels.set(key, kernel);
       return marginalLikelihood(run, kernel, grid, states);
     });
@@ -153,7 +189,10 @@ function supportOf({ grid, all, perRun }: Pass): Grid {
 function blurred(values: Float64Array, sigma: number): Float64Array {
   if (sigma === 0) return values;
   const result = new Float64Array(values.length);
-  const weights = Float64Array.from(values, (_, d) => Math.exp(-((d / sigma) ** 2) / 2) / (sigma * Math.sqrt(2 * Math.PI)));
+  const weights = Float64Array.from(
+    values,
+    (_, d) => Math.exp(-((d / sigma) ** 2) / 2) / (sigma * Math.sqrt(2 * Math.PI)),
+  );
   for (let i = 0; i < values.length; i += 1) {
     const value = values[i]!;
     if (value < 1e-9) continue;
@@ -163,7 +202,10 @@ function blurred(values: Float64Array, sigma: number): Float64Array {
 }
 
 function priorOver(zero: number, others: readonly number[]): Prior[] {
-  return [{ valueMs: 0, probability: zero }, ...others.map((valueMs) => ({ valueMs, probability: (1 - zero) / others.length }))];
+  return [
+    { valueMs: 0, probability: zero },
+    ...others.map((valueMs) => ({ valueMs, probability: (1 - zero) / others.length })),
+  ];
 }
 
 /** first, first·ratio, first·ratio² … below a limit. */

@@ -37,16 +37,22 @@ export interface Design {
  * Throws a RangeError for a condition that lacks a factor or has an undeclared level, and for a term of an unknown factor.
  * Source: R, model.matrix with contr.treatment.
  */
-export function buildDesign(conditions: readonly Condition[], declared: readonly Factor[], terms: readonly Term[]): Design {
+export function buildDesign(
+  conditions: readonly Condition[],
+  declared: readonly Factor[],
+  terms: readonly Term[],
+): Design {
   const used = new Set(terms.flat());
   for (const id of used) {
-    if (!declared.some((factor) => factor.id === id)) throw new RangeError(`a term names '${id}', which is no declared factor`);
+    if (!declared.some((factor) => factor.id === id))
+      throw new RangeError(`a term names '${id}', which is no declared factor`);
   }
   const factors = declared.filter((factor) => used.has(factor.id)).map((factor) => occurring(factor, conditions));
   const byId = new Map(factors.map((factor) => [factor.id, factor]));
   const codesOf = (factor: Factor, level: string): number[] => {
     const index = factor.levels.indexOf(level);
-    if (index < 0) throw new RangeError(`'${level}' is no level of '${factor.id}' that occurs: ${factor.levels.join(', ')}`);
+    if (index < 0)
+      throw new RangeError(`'${level}' is no level of '${factor.id}' that occurs: ${factor.levels.join(', ')}`);
     if (factor.kind === 'numeric') return factor.levels.length > 1 ? [numberOf(factor, index)] : [];
     return factor.levels.slice(1).map((other) => (other === level ? 1 : 0));
   };
@@ -57,18 +63,19 @@ export function buildDesign(conditions: readonly Condition[], declared: readonly
   const rowFrom = (codes: (factor: Factor) => number[]): number[] => [
     1,
     ...terms.flatMap((term) =>
-      term.reduce<number[]>((products, id) => {
-        const factor = byId.get(id);
-        const own = factor ? codes(factor) : [];
-        return products.flatMap((product) => own.map((code) => product * code));
-      }, [1]),
+      term.reduce<number[]>(
+        (products, id) => {
+          const factor = byId.get(id);
+          const own = factor ? codes(factor) : [];
+          return products.flatMap((product) => own.map((code) => product * code));
+        },
+        [1],
+      ),
     ),
   ];
   const rowOf = (condition: Condition): number[] => rowFrom((factor) => codesOf(factor, condition[factor.id] ?? ''));
   const rows = conditions.map(rowOf);
-  const widths = terms.map((term) =>
-    term.reduce((width, id) => width * (widthOf(byId.get(id))), 1),
-  );
+  const widths = terms.map((term) => term.reduce((width, id) => width * widthOf(byId.get(id)), 1));
   return {
     columns: (rows[0] ?? []).map((_, j) => rows.map((row) => row[j] ?? 0)),
     termOf: [[], ...terms.flatMap((term, t) => new Array<Term>(widths[t] ?? 0).fill(term))],
@@ -89,7 +96,8 @@ function occurring(factor: Factor, conditions: readonly Condition[]): Factor {
   for (const condition of conditions) {
     const level = condition[factor.id];
     if (level === undefined) throw new RangeError(`a condition says nothing of '${factor.id}'`);
-    if (!factor.levels.includes(level)) throw new RangeError(`'${level}' is no level of '${factor.id}': ${factor.levels.join(', ')}`);
+    if (!factor.levels.includes(level))
+      throw new RangeError(`'${level}' is no level of '${factor.id}': ${factor.levels.join(', ')}`);
     seen.add(level);
   }
   const keep = factor.levels.map((level, index) => ({ level, index })).filter(({ level }) => seen.has(level));

@@ -81,7 +81,9 @@ function beatsOf(chain: Chain): RateBeat[] {
   if (chain.observer) devices.push(['observer', chain.observer.rate]);
   const worthMs = 10 * intervalMs(chain.body.rate);
   return devices
-    .flatMap(([first, a], i) => devices.slice(i + 1).map(([second, b]): RateBeat => ({ first, second, ...longestBeat(a, b) })))
+    .flatMap(([first, a], i) =>
+      devices.slice(i + 1).map(([second, b]): RateBeat => ({ first, second, ...longestBeat(a, b) })),
+    )
     .filter(({ periodMs }) => periodMs > worthMs)
     .sort((a, b) => (a.periodMs === b.periodMs ? 0 : b.periodMs - a.periodMs));
 }

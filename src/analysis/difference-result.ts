@@ -18,5 +18,10 @@ export interface NoDifference {
 
 /** Completes a difference that is known with its uncertainty: interval and p from its error's distribution. */
 export function differenceOf(difference: UncertainValue, level: number): DifferenceResult {
-  return { ...difference, kind: 'difference', interval: intervalAt(difference, level), p: probabilityOfZero(difference) };
+  return {
+    ...difference,
+    kind: 'difference',
+    interval: intervalAt(difference, level),
+    p: probabilityOfZero(difference),
+  };
 }

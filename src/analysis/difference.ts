@@ -22,10 +22,15 @@ export interface Difference extends DifferenceResult {
  *
  * `estimateDifference` of 2.33 (u 0.633, 9) and 0.75 (u 0.566, 9) is 1.58 on 17.78 degrees of freedom.
  */
-export function estimateDifference(a: BudgetedValue, b: BudgetedValue, level = DEFAULT_LEVEL): Difference | NoDifference {
+export function estimateDifference(
+  a: BudgetedValue,
+  b: BudgetedValue,
+  level = DEFAULT_LEVEL,
+): Difference | NoDifference {
   const value = a.value - b.value;
   if (!Number.isFinite(value)) throw new RangeError(`a difference needs finite values, not ${a.value} and ${b.value}`);
-  if (a.components.length === 0 || b.components.length === 0) return { kind: 'not-estimable', value, reason: 'no-budget' };
+  if (a.components.length === 0 || b.components.length === 0)
+    return { kind: 'not-estimable', value, reason: 'no-budget' };
 
   const { ownA, ownB, shared } = pairComponents(a, b);
   const remainders = shared.map(({ a: inA, b: inB }) => ({

@@ -37,7 +37,8 @@ export function varianceOf(distribution: Distribution): number {
 
 /** The distribution of a + b, a and b independent and on grids of one step. */
 export function addIndependent(a: Distribution, b: Distribution): Distribution {
-  if (Math.abs(a.step - b.step) > 1e-9 * a.step) throw new RangeError(`distributions add on one step, not on ${a.step} and ${b.step}`);
+  if (Math.abs(a.step - b.step) > 1e-9 * a.step)
+    throw new RangeError(`distributions add on one step, not on ${a.step} and ${b.step}`);
   const masses = new Array<number>(a.masses.length + b.masses.length - 1).fill(0);
   a.masses.forEach((p, i) => {
     if (p > 0) b.masses.forEach((q, j) => (masses[i + j]! += p * q));
@@ -50,7 +51,10 @@ export function addIndependent(a: Distribution, b: Distribution): Distribution {
  * JCGM 101, 7.7 for an interval that is symmetric about the estimate, so that it can be written as y ± U.
  */
 export function halfWidthAbout({ low, step, masses }: Distribution, centre: number, level: number): number {
-  const edges = masses.flatMap((_, i) => [Math.abs(low + (i - 0.5) * step - centre), Math.abs(low + (i + 0.5) * step - centre)]);
+  const edges = masses.flatMap((_, i) => [
+    Math.abs(low + (i - 0.5) * step - centre),
+    Math.abs(low + (i + 0.5) * step - centre),
+  ]);
   let [inside, outside] = [0, Math.max(...edges)];
   while (outside - inside > 1e-4 * step) {
     const half = (inside + outside) / 2;
@@ -71,7 +75,9 @@ function shareWithin({ low, step, masses }: Distribution, from: number, to: numb
 
 function cells(half: number, step: number, share: (from: number, to: number) => number): Distribution {
   const reach = Math.ceil(half / step);
-  const masses = Array.from({ length: 2 * reach + 1 }, (_, i) => share((i - reach - 0.5) * step, (i - reach + 0.5) * step));
+  const masses = Array.from({ length: 2 * reach + 1 }, (_, i) =>
+    share((i - reach - 0.5) * step, (i - reach + 0.5) * step),
+  );
   const all = masses.reduce((sum, mass) => sum + mass, 0);
   return { low: -reach * step, step, masses: masses.map((mass) => mass / all) };
 }

@@ -34,7 +34,10 @@ export function tQuantile(p: number, degreesOfFreedom: number): number {
   checkDegreesOfFreedom(degreesOfFreedom);
   if (p === 0.5) return 0;
   if (degreesOfFreedom >= AS_GOOD_AS_INFINITE) return normalQuantile(p);
-  return finiteOrThrow(tQuantileOf(p, degreesOfFreedom), `t quantile of ${p} on ${degreesOfFreedom} degrees of freedom`);
+  return finiteOrThrow(
+    tQuantileOf(p, degreesOfFreedom),
+    `t quantile of ${p} on ${degreesOfFreedom} degrees of freedom`,
+  );
 }
 
 /** The factor t with P(|T| ≤ t) = level: `coverageFactor(0.95, 9)` is 2.26 (JCGM 100:2008, Table G.2). */

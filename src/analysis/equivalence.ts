@@ -26,14 +26,11 @@ export interface Equivalence {
  * Domain: standard uncertainty and margin above 0. Source: D. J. Schuirmann, J. Pharmacokinet. Biopharm. 15 (1987), 657
  * (from memory); checked against pairs of one-sided t.test in R.
  */
-export function testEquivalence(
-  difference: UncertainValue,
-  margin: number,
-  alpha = 0.05,
-): Equivalence {
+export function testEquivalence(difference: UncertainValue, margin: number, alpha = 0.05): Equivalence {
   const { value, standardUncertainty } = difference;
   if (!(margin > 0 && Number.isFinite(margin))) throw new RangeError(`a margin is above 0, not ${margin}`);
-  if (!(standardUncertainty > 0)) throw new RangeError(`equivalence needs an uncertainty above 0, not ${standardUncertainty}`);
+  if (!(standardUncertainty > 0))
+    throw new RangeError(`equivalence needs an uncertainty above 0, not ${standardUncertainty}`);
   const pLower = probabilityOfErrorAbove(difference, value + margin);
   const pUpper = probabilityOfErrorBelow(difference, value - margin);
   const p = Math.max(pLower, pUpper);

@@ -14,18 +14,27 @@ export interface UncertainValue {
 }
 
 /** P(error ≥ x): the one-sided p of a true value of `value − x` or less. */
-export function probabilityOfErrorAbove({ standardUncertainty, degreesOfFreedom, errorTail }: UncertainValue, x: number): number {
+export function probabilityOfErrorAbove(
+  { standardUncertainty, degreesOfFreedom, errorTail }: UncertainValue,
+  x: number,
+): number {
   return errorTail ? errorTail(x) : tUpperTail(x / standardUncertainty, degreesOfFreedom);
 }
 
 /** P(error ≤ x). */
-export function probabilityOfErrorBelow({ standardUncertainty, degreesOfFreedom, errorTail }: UncertainValue, x: number): number {
+export function probabilityOfErrorBelow(
+  { standardUncertainty, degreesOfFreedom, errorTail }: UncertainValue,
+  x: number,
+): number {
   return errorTail ? 1 - errorTail(x) : tUpperTail(-x / standardUncertainty, degreesOfFreedom);
 }
 
 /** Two-sided p of a true value of 0: twice the smaller tail, at most 1. */
 export function probabilityOfZero(value: UncertainValue): number {
-  return Math.min(1, 2 * Math.min(probabilityOfErrorAbove(value, value.value), probabilityOfErrorBelow(value, value.value)));
+  return Math.min(
+    1,
+    2 * Math.min(probabilityOfErrorAbove(value, value.value), probabilityOfErrorBelow(value, value.value)),
+  );
 }
 
 /** The interval with equal tails at a level: values whose one-sided p is above (1 − level)/2 on both sides. */

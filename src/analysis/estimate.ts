@@ -85,19 +85,30 @@ function checked(input: SessionInput): SessionInput {
   if (runs.some(({ latenciesMs, sourceMs = [] }) => [...latenciesMs, ...sourceMs].some((ms) => !Number.isFinite(ms)))) {
     throw new RangeError('every reading needs a finite number of milliseconds');
   }
-  if (method === 'frame-count' && !chain.observer) throw new RangeError('frame counts need the rate of the observer: give chain.observer');
+  if (method === 'frame-count' && !chain.observer)
+    throw new RangeError('frame counts need the rate of the observer: give chain.observer');
   if (method === 'two-timers') {
     if (!chain.source) throw new RangeError('two timers need the refresh rate of the source timer: give chain.source');
-    if (!(resolutionMs !== undefined && resolutionMs > 0)) throw new RangeError('two timers need the step of the last digit: give resolutionMs');
-    if (runs.some(({ latenciesMs, sourceMs }) => sourceMs?.length !== latenciesMs.length)) throw new RangeError('two timers need a source stamp for every latency: give sourceMs');
+    if (!(resolutionMs !== undefined && resolutionMs > 0))
+      throw new RangeError('two timers need the step of the last digit: give resolutionMs');
+    if (runs.some(({ latenciesMs, sourceMs }) => sourceMs?.length !== latenciesMs.length))
+      throw new RangeError('two timers need a source stamp for every latency: give sourceMs');
   }
   return input;
 }
 
 function expectedErrors({ method, chain, runs, resolutionMs = 0 }: SessionInput): PhaseErrors {
-  if (method === 'two-timers') return phaseErrors(chain, runs.map(({ sourceMs }) => sourceMs!), resolutionMs);
+  if (method === 'two-timers')
+    return phaseErrors(
+      chain,
+      runs.map(({ sourceMs }) => sourceMs!),
+      resolutionMs,
+    );
   const variance = readingVarianceMs2(chain, method, resolutionMs);
-  return { scatterMs2: variance, meanMs2: variance / runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0) };
+  return {
+    scatterMs2: variance,
+    meanMs2: variance / runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0),
+  };
 }
 
 interface Delay {
@@ -109,8 +120,15 @@ interface Delay {
 function posteriorOfDelay(input: SessionInput, waitsMs: number, errors: PhaseErrors): Delay {
   const { method, chain, runs, resolutionMs = 0 } = input;
   const frameMs = intervalMs(chain.body.rate);
-  const windowMs = method === 'two-timers' ? intervalMs(chain.source!.refresh) : method === 'frame-count' ? intervalMs(chain.observer!.rate) : 0;
-  const centresMs = runs.map(({ latenciesMs }) => latenciesMs.reduce((sum, ms) => sum + ms, 0) / latenciesMs.length - waitsMs);
+  const windowMs =
+    method === 'two-timers'
+      ? intervalMs(chain.source!.refresh)
+      : method === 'frame-count'
+        ? intervalMs(chain.observer!.rate)
+        : 0;
+  const centresMs = runs.map(
+    ({ latenciesMs }) => latenciesMs.reduce((sum, ms) => sum + ms, 0) / latenciesMs.length - waitsMs,
+  );
   const reachMs = frameMs / 2 + windowMs + freeRunningIntervalMs(chain.display) + resolutionMs;
   const sharp = runs.map((run): Explanations | undefined => {
     if (method !== 'two-timers') return flashEvidence(chain, run.latenciesMs, method === 'frame-count');
@@ -118,8 +136,16 @@ function posteriorOfDelay(input: SessionInput, waitsMs: number, errors: PhaseErr
     return evidence && [evidence];
   });
   const phasesKnown = sharp.every((explanations) => explanations !== undefined);
-  const delay = delayPosterior(sharp.map((explanations, i) => explanations ?? [looseEvidence(chain, runs[i]!.latenciesMs, resolutionMs)]), frameMs, centresMs, reachMs);
-  if (!delay) throw new RangeError('no delay of this chain can have given these readings: check the rates of body, source and observer');
+  const delay = delayPosterior(
+    sharp.map((explanations, i) => explanations ?? [looseEvidence(chain, runs[i]!.latenciesMs, resolutionMs)]),
+    frameMs,
+    centresMs,
+    reachMs,
+  );
+  if (!delay)
+    throw new RangeError(
+      'no delay of this chain can have given these readings: check the rates of body, source and observer',
+    );
   if (phasesKnown) return { delay, phasesKnown };
   // loose evidence takes phases as fresh in every reading; what the mean is off by beyond that is added
   const readings = runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0);
@@ -128,7 +154,12 @@ function posteriorOfDelay(input: SessionInput, waitsMs: number, errors: PhaseErr
 }
 
 function widened(distribution: Distribution, u: number): Distribution {
-  return u < distribution.step / 4 ? distribution : addIndependent(distribution, fromCdf((x) => normalCdf(x, 0, u), 5 * u, distribution.step));
+  return u < distribution.step / 4
+    ? distribution
+    : addIndependent(
+        distribution,
+        fromCdf((x) => normalCdf(x, 0, u), 5 * u, distribution.step),
+      );
 }
 
 /** The session's own error plus every component that is not in it already. */

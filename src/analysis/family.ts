@@ -41,7 +41,10 @@ export interface Comparison<D extends DifferenceResult = Difference> {
 
 /** `judgeFamily` of the differences between budgeted values. */
 export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 0.05): Comparison[] {
-  return judgeFamily(questions.map(({ a, b, ...rest }) => ({ ...rest, difference: estimateDifference(a, b, 1 - alpha) })), alpha);
+  return judgeFamily(
+    questions.map(({ a, b, ...rest }) => ({ ...rest, difference: estimateDifference(a, b, 1 - alpha) })),
+    alpha,
+  );
 }
 
 /**
@@ -51,11 +54,16 @@ export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 
  * The probability of any false `slower` or `faster` in the family is at most alpha, and so is that of any false `same`.
  * Verdicts may be sharper than the simultaneous intervals, because Holm's procedure is.
  */
-export function judgeFamily<D extends DifferenceResult>(questions: readonly DifferenceQuestion<D>[], alpha = 0.05): Comparison<D>[] {
+export function judgeFamily<D extends DifferenceResult>(
+  questions: readonly DifferenceQuestion<D>[],
+  alpha = 0.05,
+): Comparison<D>[] {
   const equivalences = questions.map(({ difference, margin }) =>
     difference.kind === 'difference' ? testEquivalence(difference, margin, alpha) : undefined,
   );
-  const pDifferences = adjustPresent(questions.map(({ difference }) => (difference.kind === 'difference' ? difference.p : undefined)));
+  const pDifferences = adjustPresent(
+    questions.map(({ difference }) => (difference.kind === 'difference' ? difference.p : undefined)),
+  );
   const pEquivalences = adjustPresent(equivalences.map((equivalence) => equivalence?.p));
   const members = questions.filter(({ difference }) => difference.kind === 'difference').length;
   return questions.map(({ id, difference, margin, plan }, i) => {

@@ -28,7 +28,10 @@ export function flashEvidence(chain: Chain, latenciesMs: readonly number[], coun
   const displayMs = freeRunningIntervalMs(chain.display);
   const waitsMs = (k: number): number => kronecker(k, 0) * observerMs - kronecker(k, 1) * displayMs;
   const stateWith = (waits: readonly number[]): StateEvidence =>
-    latenciesMs.map((latencyMs) => ({ xMs: waits.map((wait) => latencyMs - observerMs + wait), weights: waits.map(() => 1 / waits.length) }));
+    latenciesMs.map((latencyMs) => ({
+      xMs: waits.map((wait) => latencyMs - observerMs + wait),
+      weights: waits.map(() => 1 / waits.length),
+    }));
   const partners = [...(counted ? [chain.observer!.rate] : []), ...(displayMs > 0 ? [chain.display.refresh] : [])];
   const share = Math.max(0, ...partners.map((partner) => inStepShare(chain.body.rate, partner)));
   const common = { windowMs: observerMs, extraVarianceMs2: 0 };
@@ -41,7 +44,10 @@ export function flashEvidence(chain: Chain, latenciesMs: readonly number[], coun
 function evenly(count: number, observerMs: number, displayMs: number): number[] {
   if (observerMs === 0 && displayMs === 0) return [0];
   // 5 and 12 have no divisor in common: each coordinate takes every one of its twelve places once
-  return Array.from({ length: count }, (_, k) => ((k + 0.5) / count) * observerMs - ((((5 * k) % count) + 0.5) / count) * displayMs);
+  return Array.from(
+    { length: count },
+    (_, k) => ((k + 0.5) / count) * observerMs - ((((5 * k) % count) + 0.5) / count) * displayMs,
+  );
 }
 
 /** Only whole multiples keep one phase for all frames of the body; other ratios run through several. */

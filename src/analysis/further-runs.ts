@@ -49,10 +49,13 @@ export function planFurtherRuns(
     (m) => powerOfDifference(size, uncertaintyAfter(plan, m), alpha) >= power,
     fewestRuns((m) => powerOfDifference(size, normal(m), alpha) >= power),
   );
-  const toEquate = size >= margin ? undefined : fewestRuns(
-    (m) => powerOfSameness(size, uncertaintyAfter(plan, m), margin, alpha) >= power,
-    fewestRuns((m) => powerOfSameness(size, normal(m), margin, alpha) >= power),
-  );
+  const toEquate =
+    size >= margin
+      ? undefined
+      : fewestRuns(
+          (m) => powerOfSameness(size, uncertaintyAfter(plan, m), margin, alpha) >= power,
+          fewestRuns((m) => powerOfSameness(size, normal(m), margin, alpha) >= power),
+        );
   if (toSeparate === undefined && toEquate === undefined) return { kind: 'out-of-reach', reason: 'too-many' };
   const separate = toSeparate ?? Infinity;
   const equate = toEquate ?? Infinity;
@@ -70,13 +73,22 @@ export function uncertaintyAfter({ sides, fixed }: RunPlan, m: number): Combined
   ]);
 }
 
-function powerOfDifference(size: number, { standardUncertainty: u, degreesOfFreedom }: CombinedUncertainty, alpha: number): number {
+function powerOfDifference(
+  size: number,
+  { standardUncertainty: u, degreesOfFreedom }: CombinedUncertainty,
+  alpha: number,
+): number {
   if (size === 0) return 0;
   if (u === 0) return 1;
   return noncentralTUpperTail(tQuantile(1 - alpha / 2, degreesOfFreedom), degreesOfFreedom, size / u);
 }
 
-function powerOfSameness(size: number, { standardUncertainty: u, degreesOfFreedom }: CombinedUncertainty, margin: number, alpha: number): number {
+function powerOfSameness(
+  size: number,
+  { standardUncertainty: u, degreesOfFreedom }: CombinedUncertainty,
+  margin: number,
+  alpha: number,
+): number {
   if (u === 0) return 1;
   const critical = tQuantile(1 - alpha, degreesOfFreedom);
   const missed = (distance: number): number => noncentralTLowerTail(critical, degreesOfFreedom, distance / u);

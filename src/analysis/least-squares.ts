@@ -52,14 +52,17 @@ export function fitLeastSquares(
   const kept = independentColumns(weighted);
   if (kept.length === 0) throw new RangeError('least squares need a column that is not all zero');
 
-  const { orthogonalMatrix: q, upperTriangularMatrix: r } = new QrDecomposition(matrixOf(kept.map((j) => weighted[j] ?? [])));
+  const { orthogonalMatrix: q, upperTriangularMatrix: r } = new QrDecomposition(
+    matrixOf(kept.map((j) => weighted[j] ?? [])),
+  );
   const inverse = solve(r, Matrix.eye(kept.length));
   const first = columns[0] ?? [];
   const constant = kept[0] === 0 && first.every((value) => value === first[0]) ? (first[0] ?? 0) : 0;
   const centre = constant === 0 ? 0 : fsum(y.map((value, i) => value * (weights[i] ?? 0))) / fsum(weights);
   const target = y.map((value, i) => (value - centre) * (roots[i] ?? 0));
 
-  const project = (vector: readonly number[]): number[] => kept.map((_, k) => fsum(vector.map((value, i) => value * q.get(i, k))));
+  const project = (vector: readonly number[]): number[] =>
+    kept.map((_, k) => fsum(vector.map((value, i) => value * q.get(i, k))));
   const backSubstitute = (effects: readonly number[]): number[] =>
     kept.map((_, k) => fsum(effects.map((effect, l) => inverse.get(k, l) * effect)));
 
@@ -71,17 +74,23 @@ export function fitLeastSquares(
   return {
     kept,
     aliased: columns.flatMap((_, column) =>
-      keptSet.has(column) ? [] : [{ column, combination: combinationOf(backSubstitute(project(weighted[column] ?? [])), kept) }],
+      keptSet.has(column)
+        ? []
+        : [{ column, combination: combinationOf(backSubstitute(project(weighted[column] ?? [])), kept) }],
     ),
     coefficients: centred.map((value, k) => (k === 0 && constant !== 0 ? value + centre / constant : value)),
     unscaledCovariance: inverse.mmul(inverse.transpose()).to2DArray(),
     // what centring took out lies along the constant, so it belongs to the first effect alone
-    sequentialSquares: effects.map((effect, k) => (k === 0 ? effect + centre * fsum(roots.map((root, i) => root * q.get(i, 0))) : effect) ** 2),
+    sequentialSquares: effects.map(
+      (effect, k) => (k === 0 ? effect + centre * fsum(roots.map((root, i) => root * q.get(i, 0))) : effect) ** 2,
+    ),
     fitted: centredFit.map((value) => value + centre),
     residuals,
     residualSumOfSquares: fsum(residuals.map((residual, i) => (weights[i] ?? 0) * residual ** 2)),
     residualDegreesOfFreedom: y.length - kept.length,
-    influence: kept.map((_, k) => y.map((_, i) => fsum(kept.map((_, l) => inverse.get(k, l) * q.get(i, l))) * (roots[i] ?? 0))),
+    influence: kept.map((_, k) =>
+      y.map((_, i) => fsum(kept.map((_, l) => inverse.get(k, l) * q.get(i, l))) * (roots[i] ?? 0)),
+    ),
   };
 }
 
@@ -121,7 +130,9 @@ function matrixOf(columns: readonly (readonly number[])[]): Matrix {
 function checkShapes(columns: readonly (readonly number[])[], y: readonly number[], weights: readonly number[]): void {
   if (y.length === 0) throw new RangeError('least squares need at least one observation');
   if (weights.length !== y.length || columns.some((column) => column.length !== y.length)) {
-    throw new RangeError(`${y.length} observations need as many weights (${weights.length}) and rows (${columns.map((c) => c.length).join(', ')})`);
+    throw new RangeError(
+      `${y.length} observations need as many weights (${weights.length}) and rows (${columns.map((c) => c.length).join(', ')})`,
+    );
   }
   if (!weights.every((w) => w > 0 && Number.isFinite(w))) throw new RangeError('every weight is finite and above 0');
   if (!y.every(Number.isFinite) || !columns.every((column) => column.every(Number.isFinite))) {

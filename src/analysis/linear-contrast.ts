@@ -40,10 +40,15 @@ export function estimateContrast(
   const value = fsum(parts.map((part, k) => part * (fit.coefficients[k] ?? 0)));
   if (scale.kind === 'residual') {
     const form = fsum(parts.flatMap((a, k) => parts.map((b, l) => a * b * (fit.unscaledCovariance[k]?.[l] ?? 0))));
-    return { value, standardUncertainty: Math.sqrt(scale.variance * Math.max(0, form)), degreesOfFreedom: scale.residualDegreesOfFreedom };
+    return {
+      value,
+      standardUncertainty: Math.sqrt(scale.variance * Math.max(0, form)),
+      degreesOfFreedom: scale.residualDegreesOfFreedom,
+    };
   }
   const shares = observations.map(({ standardUncertainty, degreesOfFreedom }, row) => ({
-    standardUncertainty: Math.abs(fsum(parts.map((part, k) => part * (fit.influence[k]?.[row] ?? 0)))) * standardUncertainty,
+    standardUncertainty:
+      Math.abs(fsum(parts.map((part, k) => part * (fit.influence[k]?.[row] ?? 0)))) * standardUncertainty,
     degreesOfFreedom,
   }));
   const combined = combineComponents(shares);

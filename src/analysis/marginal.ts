@@ -26,13 +26,20 @@ export function marginalLikelihood(run: RunEvidence, kernel: Kernel, grid: Grid,
   const used = Math.min(maxStates, run.states.length);
   const values = new Float64Array(grid.count);
   const scratch = { product: new Float64Array(grid.count), sum: new Float64Array(grid.count) };
-  for (let s = 0; s < used; s += 1) addState(values, run.states[Math.floor(((s + 0.5) * run.states.length) / used)]!, kernel, grid, scratch);
+  for (let s = 0; s < used; s += 1)
+    addState(values, run.states[Math.floor(((s + 0.5) * run.states.length) / used)]!, kernel, grid, scratch);
   for (let l = 0; l < grid.count; l += 1) values[l]! /= used;
   return { values, log: run.states[0]!.length * kernel.logPeak };
 }
 
 /** Adds one state's product; only the stretch [from, to) of the grid on which it is not yet zero is looked at. */
-function addState(total: Float64Array, state: StateEvidence, kernel: Kernel, grid: Grid, { product, sum }: { product: Float64Array; sum: Float64Array }): void {
+function addState(
+  total: Float64Array,
+  state: StateEvidence,
+  kernel: Kernel,
+  grid: Grid,
+  { product, sum }: { product: Float64Array; sum: Float64Array },
+): void {
   const table = kernel.values;
   const last = table.length - 1;
   let [from, to] = [0, grid.count];

@@ -27,7 +27,10 @@ export function differingSettings(a: Condition, b: Condition): string[] {
  *
  * Sorted by setting, then levels as declared, then ids. `levelOrder` holds the declared levels by setting.
  */
-export function findMatchedPairs(sessions: readonly PairCandidate[], levelOrder: Readonly<Record<string, readonly string[]>>): MatchedPair[] {
+export function findMatchedPairs(
+  sessions: readonly PairCandidate[],
+  levelOrder: Readonly<Record<string, readonly string[]>>,
+): MatchedPair[] {
   const orderOf = (setting: string, level: string): number => {
     const index = levelOrder[setting]?.indexOf(level) ?? -1;
     if (index < 0) throw new RangeError(`'${level}' is no declared level of '${setting}'`);

@@ -47,15 +47,28 @@ export function phaseErrors(chain: Chain, runsMs: readonly (readonly number[])[]
     }
     mean += (sum / readings) ** 2;
   }
-  return { scatterMs2: degrees > 0 ? scatter / SESSIONS / degrees + truncation : readingVarianceMs2(chain, 'two-timers', resolutionMs), meanMs2: mean / SESSIONS + truncation / readings };
+  return {
+    scatterMs2:
+      degrees > 0 ? scatter / SESSIONS / degrees + truncation : readingVarianceMs2(chain, 'two-timers', resolutionMs),
+    meanMs2: mean / SESSIONS + truncation / readings,
+  };
 }
 
 /** Errors of one run's readings for phases drawn here; stamps count as moments on the source's grid. */
 function runErrors(chain: Chain, stampsMs: readonly number[], random: Random): number[] {
-  const [sourceMs, bodyMs, displayMs] = [intervalMs(chain.source!.refresh), intervalMs(chain.body.rate), freeRunningIntervalMs(chain.display)];
+  const [sourceMs, bodyMs, displayMs] = [
+    intervalMs(chain.source!.refresh),
+    intervalMs(chain.body.rate),
+    freeRunningIntervalMs(chain.display),
+  ];
   const observerMs = chain.observer ? intervalMs(chain.observer.rate) : 0;
-  const [bodyPhase, displayPhase, observerPhase] = [random.uniform() * bodyMs, random.uniform() * displayMs, random.uniform() * observerMs];
-  const lastTick = (timeMs: number, phaseMs: number, stepMs: number): number => phaseMs + Math.floor((timeMs - phaseMs) / stepMs) * stepMs;
+  const [bodyPhase, displayPhase, observerPhase] = [
+    random.uniform() * bodyMs,
+    random.uniform() * displayMs,
+    random.uniform() * observerMs,
+  ];
+  const lastTick = (timeMs: number, phaseMs: number, stepMs: number): number =>
+    phaseMs + Math.floor((timeMs - phaseMs) / stepMs) * stepMs;
   const pipelineMs = random.uniform() * sourceMs;
   return stampsMs.map((stampMs) => {
     const anyMs = stampMs + random.uniform() * sourceMs;

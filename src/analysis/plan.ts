@@ -46,7 +46,11 @@ export function planSession(setup: Setup, wanted: Wanted): Plan {
 function assess(design: Design, trials: readonly Trial[], wanted: Wanted): Plan {
   const halfWidthMs = trials.reduce((sum, { estimate }) => sum + estimate.expandedUncertainty, 0) / trials.length;
   const shared = trials[0]!.estimate.components.filter(({ sharedKey }) => sharedKey !== null);
-  const common = { ...design, halfWidthMs, floorMs: Math.hypot(...shared.map(({ standardUncertainty }) => standardUncertainty)) };
+  const common = {
+    ...design,
+    halfWidthMs,
+    floorMs: Math.hypot(...shared.map(({ standardUncertainty }) => standardUncertainty)),
+  };
   if (wanted.kind === 'half-width') return { ...common, reached: halfWidthMs <= wanted.halfWidthMs };
   const power = powerOfPairs(trials, wanted.differenceMs);
   return { ...common, power, reached: power >= wanted.power };
@@ -57,7 +61,11 @@ export function powerOfPairs(trials: readonly Trial[], differenceMs: number): nu
   let [seen, pairs] = [0, 0];
   trials.forEach((a, i) => {
     for (const b of trials.slice(i + 1)) {
-      const found = estimateDifference({ value: a.errorMs + differenceMs, components: a.estimate.components }, { value: b.errorMs, components: b.estimate.components }, a.estimate.interval.level);
+      const found = estimateDifference(
+        { value: a.errorMs + differenceMs, components: a.estimate.components },
+        { value: b.errorMs, components: b.estimate.components },
+        a.estimate.interval.level,
+      );
       if (found.kind === 'difference' && found.interval.low > 0) seen += 1;
       pairs += 1;
     }
@@ -67,12 +75,15 @@ export function powerOfPairs(trials: readonly Trial[], differenceMs: number): nu
 
 function designsByWork(setup: Setup): Design[] {
   const work = ({ runs, readings }: Design): number => runs * readings + (runs - 1) * RESTART_WORK;
-  return RUNS.flatMap((runs) => READINGS.map((readings) => ({ runs, readings, spacingMs: advisedSpacingMs(setup, readings) })))
-    .sort((a, b) => work(a) - work(b) || a.runs - b.runs);
+  return RUNS.flatMap((runs) =>
+    READINGS.map((readings) => ({ runs, readings, spacingMs: advisedSpacingMs(setup, readings) })),
+  ).sort((a, b) => work(a) - work(b) || a.runs - b.runs);
 }
 
 function check(wanted: Wanted): void {
   const size = wanted.kind === 'half-width' ? wanted.halfWidthMs : wanted.differenceMs;
-  if (!(size > 0 && Number.isFinite(size))) throw new RangeError(`a plan needs a ${wanted.kind} above 0 ms, not ${size}`);
-  if (wanted.kind === 'difference' && !(wanted.power > 0 && wanted.power < 1)) throw new RangeError(`a power lies between 0 and 1, not at ${wanted.power}`);
+  if (!(size > 0 && Number.isFinite(size)))
+    throw new RangeError(`a plan needs a ${wanted.kind} above 0 ms, not ${size}`);
+  if (wanted.kind === 'difference' && !(wanted.power > 0 && wanted.power < 1))
+    throw new RangeError(`a power lies between 0 and 1, not at ${wanted.power}`);
 }

@@ -61,7 +61,9 @@ export function detectableDifference(plan: TestPlan, n: number, power: number): 
  */
 export function readingsForHalfWidth(standardDeviation: number, halfWidth: number, level = 0.95): number {
   if (!(standardDeviation > 0) || !(halfWidth > 0)) {
-    throw new RangeError(`a half-width is planned from a scatter and a width above 0, not ${standardDeviation} and ${halfWidth}`);
+    throw new RangeError(
+      `a half-width is planned from a scatter and a width above 0, not ${standardDeviation} and ${halfWidth}`,
+    );
   }
   const width = (n: number): number => (tQuantile(0.5 + level / 2, n - 1) * standardDeviation) / Math.sqrt(n);
   let enough = 2;
@@ -94,5 +96,6 @@ function checkPlan({ standardDeviation, alpha }: TestPlan): void {
 }
 
 function checkPower(power: number, alpha: number): void {
-  if (!(power > alpha && power < 1)) throw new RangeError(`a power to plan for lies between alpha (${alpha}) and 1, not ${power}`);
+  if (!(power > alpha && power < 1))
+    throw new RangeError(`a power to plan for lies between alpha (${alpha}) and 1, not ${power}`);
 }

@@ -51,7 +51,10 @@ export function advisedSpacingMs({ chain }: Setup, readings: number): number {
   const other = chain.source?.refresh ?? chain.observer?.rate;
   const { periodMs } = other ? longestBeat(other, chain.body.rate) : { periodMs: 0 };
   const spanMs = Number.isFinite(periodMs) ? periodMs : 0;
-  return Math.min(SPACING.longestMs, Math.max(SPACING.shortestMs, Math.ceil(spanMs / Math.max(1, readings - 1) / 100) * 100));
+  return Math.min(
+    SPACING.longestMs,
+    Math.max(SPACING.shortestMs, Math.ceil(spanMs / Math.max(1, readings - 1) / 100) * 100),
+  );
 }
 
 /** `sessions` simulated sessions of one design. */
@@ -69,21 +72,34 @@ export function simulateTrials(setup: Setup, design: Design, sessions: number): 
 export function precisionTable(setup: Setup, designs: readonly Design[], sessions = 12): Precision[] {
   return designs.map((design) => {
     const trials = simulateTrials(setup, design, sessions);
-    return { ...design, halfWidthMs: trials.reduce((sum, { estimate }) => sum + estimate.expandedUncertainty, 0) / trials.length };
+    return {
+      ...design,
+      halfWidthMs: trials.reduce((sum, { estimate }) => sum + estimate.expandedUncertainty, 0) / trials.length,
+    };
   });
 }
 
 /** As read where rows and scan-out shift nothing: what shifts every reading alike does not change a width. */
-function simulateRun({ chain, method, resolutionMs = 1 }: Setup, { readings, spacingMs }: Design, pipelineMs: number, random: Random): RunInput {
+function simulateRun(
+  { chain, method, resolutionMs = 1 }: Setup,
+  { readings, spacingMs }: Design,
+  pipelineMs: number,
+  random: Random,
+): RunInput {
   const sampling: Sampling = { readings, spacingMs };
   const { scanOutMs: _scanOut, ...display } = chain.display;
   const level: Chain = { ...chain, display, ...(chain.observer && { observer: { ...chain.observer, readoutMs: 0 } }) };
   if (method === 'two-timers') {
     const stamps = simulateTwoTimers(level, { pipelineMs }, sampling, resolutionMs, random);
-    return { sourceMs: stamps.map(({ sourceMs }) => sourceMs), latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs) };
+    return {
+      sourceMs: stamps.map(({ sourceMs }) => sourceMs),
+      latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs),
+    };
   }
   // a light sensor is as good as an observer of a million frames a second
   const counting = method === 'instrument' ? { ...level, observer: { rate: rate(1_000_000) } } : level;
   const frameMs = counting.observer ? intervalMs(counting.observer.rate) : 0;
-  return { latenciesMs: simulateFrameCounts(counting, { pipelineMs }, sampling, random).map((frames) => frames * frameMs) };
+  return {
+    latenciesMs: simulateFrameCounts(counting, { pipelineMs }, sampling, random).map((frames) => frames * frameMs),
+  };
 }

@@ -70,7 +70,8 @@ export function estimateRandomEffectsOfSummaries(groups: readonly GroupSummary[]
   return fromMoments(
     groups.map(({ n, mean, standardDeviation }, i) => {
       if (!Number.isInteger(n) || n < 1) throw new RangeError(`group ${i + 1} has a size of ${n}`);
-      if (n > 1 && standardDeviation === undefined) throw new RangeError(`group ${i + 1} has ${n} values and no standard deviation`);
+      if (n > 1 && standardDeviation === undefined)
+        throw new RangeError(`group ${i + 1} has ${n} values and no standard deviation`);
       return { n, mean, squares: (n - 1) * (standardDeviation ?? 0) ** 2 };
     }),
   );

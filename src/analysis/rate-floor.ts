@@ -58,13 +58,16 @@ interface Candidate {
  * Source: the test is a linear contrast, the break a ratio with Fieller's set; no published procedure is followed.
  */
 export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVEL): RateFloor {
-  if (points.some((point) => point.standardUncertainty === 0)) return { kind: 'not-estimable', reason: 'no-uncertainty' };
+  if (points.some((point) => point.standardUncertainty === 0))
+    return { kind: 'not-estimable', reason: 'no-uncertainty' };
   const groups = groupByRate(points);
   if (groups.length < 3) return { kind: 'not-estimable', reason: 'too-few-rates' };
 
   const candidates = groups.slice(0, -2).map((_, k) => judge(groups.slice(0, k + 1), groups.slice(k + 1)));
   const adjusted = adjustHolm(candidates.map((candidate) => candidate.p));
-  const departing = candidates.map((candidate, i) => ({ ...candidate, p: adjusted[i] ?? 1 })).filter((candidate) => candidate.p <= 1 - level);
+  const departing = candidates
+    .map((candidate, i) => ({ ...candidate, p: adjusted[i] ?? 1 }))
+    .filter((candidate) => candidate.p <= 1 - level);
   if (departing.length === 0) return { kind: 'no-floor-seen', p: Math.min(...adjusted) };
   const slowest = Math.max(...points.map((point) => point.intervalMs));
   const [best] = departing
@@ -80,7 +83,10 @@ export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVE
     kind: 'floor',
     floorMs: best.level.value,
     floorInterval: tInterval(best.level.value, best.level.standardUncertainty, best.level.degreesOfFreedom, level),
-    floorUncertainty: { standardUncertainty: best.level.standardUncertainty, degreesOfFreedom: best.level.degreesOfFreedom },
+    floorUncertainty: {
+      standardUncertainty: best.level.standardUncertainty,
+      degreesOfFreedom: best.level.degreesOfFreedom,
+    },
     breakIntervalMs: breakOf(best),
     breakSet: fiellerSet(
       {
@@ -107,7 +113,10 @@ function breakOf({ level, fixed, frames }: Candidate): number {
 
 const AS_STATED: FitScale = { kind: 'stated', birgeRatio: 1, residualDegreesOfFreedom: 0 };
 
-function judge(fastGroups: readonly (readonly RatePoint[])[], slowGroups: readonly (readonly RatePoint[])[]): Candidate {
+function judge(
+  fastGroups: readonly (readonly RatePoint[])[],
+  slowGroups: readonly (readonly RatePoint[])[],
+): Candidate {
   const fast = fastGroups.flat();
   const slow = slowGroups.flat();
   const line = fitLine(slow, [slow.map(() => 1), slow.map((point) => point.intervalMs)]);
@@ -134,5 +143,9 @@ function judge(fastGroups: readonly (readonly RatePoint[])[], slowGroups: readon
 }
 
 function fitLine(points: readonly RatePoint[], columns: readonly (readonly number[])[]): LeastSquaresFit {
-  return fitLeastSquares(columns, points.map((point) => point.totalMs), points.map((point) => point.standardUncertainty ** -2));
+  return fitLeastSquares(
+    columns,
+    points.map((point) => point.totalMs),
+    points.map((point) => point.standardUncertainty ** -2),
+  );
 }

@@ -64,13 +64,18 @@ const SAME_RATE = 1e-9;
 export function estimateRateLaw(points: readonly RatePoint[], options: RateLawOptions = {}): RateLaw | NoRateLaw {
   const { level = DEFAULT_LEVEL, sharedStandardUncertaintyMs = 0 } = options;
   if (points.length === 0) return { kind: 'not-estimable', reason: 'no-sessions' };
-  if (points.some((point) => point.standardUncertainty === 0)) return { kind: 'not-estimable', reason: 'no-uncertainty' };
+  if (points.some((point) => point.standardUncertainty === 0))
+    return { kind: 'not-estimable', reason: 'no-uncertainty' };
   const groups = groupByRate(points);
   if (groups.length < 2) return { kind: 'not-estimable', reason: 'one-rate' };
 
   const weights = points.map((point) => point.standardUncertainty ** -2);
   const columns = [points.map(() => 1), points.map((point) => point.intervalMs)];
-  const fit = fitLeastSquares(columns, points.map((point) => point.totalMs), weights);
+  const fit = fitLeastSquares(
+    columns,
+    points.map((point) => point.totalMs),
+    weights,
+  );
   const consistency = judgeConsistency(fit.residualSumOfSquares, fit.residualDegreesOfFreedom);
   const scale: FitScale = {
     kind: 'stated',
@@ -130,7 +135,9 @@ export function groupByRate(points: readonly RatePoint[]): (readonly RatePoint[]
   const groups: RatePoint[][] = [];
   for (const point of [...points].sort((a, b) => a.intervalMs - b.intervalMs)) {
     if (!(point.intervalMs > 0) || !Number.isFinite(point.intervalMs + point.totalMs)) {
-      throw new RangeError(`a rate law needs finite totals at intervals above 0, not ${point.totalMs} at ${point.intervalMs}`);
+      throw new RangeError(
+        `a rate law needs finite totals at intervals above 0, not ${point.totalMs} at ${point.intervalMs}`,
+      );
     }
     const last = groups.at(-1);
     const first = last?.[0];
@@ -145,13 +152,20 @@ function lackOfFit(fit: LeastSquaresFit, groups: readonly (readonly RatePoint[])
   const chiSquare = groups.reduce((sum, group) => {
     const weights = group.map((point) => point.standardUncertainty ** -2);
     const total = weights.reduce((a, b) => a + b, 0);
-    const departure = group.reduce((s, point, i) => s + (weights[i] ?? 0) * (point.totalMs - fixed - frames * point.intervalMs), 0) / total;
+    const departure =
+      group.reduce((s, point, i) => s + (weights[i] ?? 0) * (point.totalMs - fixed - frames * point.intervalMs), 0) /
+      total;
     return sum + total * departure ** 2;
   }, 0);
   return judgeConsistency(chiSquare, groups.length - 2);
 }
 
-function contrastOrThrow(fit: LeastSquaresFit, contrast: readonly number[], points: readonly RatePoint[], scale: FitScale): ContrastEstimate {
+function contrastOrThrow(
+  fit: LeastSquaresFit,
+  contrast: readonly number[],
+  points: readonly RatePoint[],
+  scale: FitScale,
+): ContrastEstimate {
   const estimate = estimateContrast(fit, contrast, points, scale);
   if (!estimate) throw new Error('a line through two rates is always estimable');
   return estimate;

@@ -36,7 +36,8 @@ export function fiellerSet(input: FiellerInput, level = DEFAULT_LEVEL): RatioSet
   const half = a * b - t * t * covariance;
   const constant = a * a - t * t * numeratorVariance;
   const discriminant = half * half - quadratic * constant;
-  if (![quadratic, half, constant].every(Number.isFinite)) throw new RangeError('a ratio needs finite values and variances');
+  if (![quadratic, half, constant].every(Number.isFinite))
+    throw new RangeError('a ratio needs finite values and variances');
   if (quadratic === 0 || (quadratic < 0 && discriminant <= 0)) return { kind: 'unbounded', level };
 
   // the two roots without cancellation: one from the larger of half ± √disc, the other from the product of both
@@ -72,7 +73,10 @@ export function estimateRatio(a: BudgetedValue, b: BudgetedValue, level = DEFAUL
   if (b.value === 0) return { kind: 'not-estimable', reason: 'zero-denominator' };
   const value = a.value / b.value;
   const { ownA, ownB, shared } = pairComponents(a, b);
-  const scaled = (c: NamedComponent): NamedComponent => ({ ...c, standardUncertainty: Math.abs(value) * c.standardUncertainty });
+  const scaled = (c: NamedComponent): NamedComponent => ({
+    ...c,
+    standardUncertainty: Math.abs(value) * c.standardUncertainty,
+  });
   const kept = shared.map((pair) => ({
     ...pair.a,
     standardUncertainty: Math.abs(pair.a.standardUncertainty - value * pair.b.standardUncertainty),

@@ -21,21 +21,28 @@ const KEPT = 8;
 const ROUNDING_MS = 1e-6;
 
 /** A few alternatives, evenly chosen from those that agree with all stamps of a run; each as likely as the other. */
-export function refreshAlternatives(sourceMs: readonly number[], shownMs: readonly number[], refreshMs: number, resolutionMs: number): Refreshes[] {
+export function refreshAlternatives(
+  sourceMs: readonly number[],
+  shownMs: readonly number[],
+  refreshMs: number,
+  resolutionMs: number,
+): Refreshes[] {
   const stamps = [...sourceMs, ...shownMs];
   const first = stamps[0]!;
   const starts: number[] = [];
   if (resolutionMs < refreshMs) {
     for (let k = 0; k < TRIED; k += 1) {
       const startMs = first + ((k + 0.5) / TRIED) * resolutionMs;
-      if (stamps.every((stampMs) => sinceStamp(stampMs, startMs, refreshMs) < resolutionMs + ROUNDING_MS)) starts.push(startMs);
+      if (stamps.every((stampMs) => sinceStamp(stampMs, startMs, refreshMs) < resolutionMs + ROUNDING_MS))
+        starts.push(startMs);
     }
   }
   if (starts.length === 0) return [{ sourceMs, shownMs, lastingMs: refreshMs + resolutionMs }];
   const kept = Math.min(KEPT, starts.length);
   return Array.from({ length: kept }, (_, i) => {
     const startMs = starts[Math.floor(((i + 0.5) * starts.length) / kept)]!;
-    const begin = (stampMs: number): number => stampMs + Math.min(resolutionMs, sinceStamp(stampMs, startMs, refreshMs));
+    const begin = (stampMs: number): number =>
+      stampMs + Math.min(resolutionMs, sinceStamp(stampMs, startMs, refreshMs));
     return { sourceMs: sourceMs.map(begin), shownMs: shownMs.map(begin), lastingMs: refreshMs };
   });
 }

@@ -48,7 +48,8 @@ export function poolSessions(sessions: readonly RepeatSession[], level = DEFAULT
   if (standardDeviation === 0) return { kind: 'not-estimable', reason: 'no-scatter', mean };
   const degreesOfFreedom = n - 1;
   const standardUncertainty = standardDeviation / Math.sqrt(n);
-  const unclipped = standardDeviation ** 2 - summarize(sessions.map((session) => session.standardUncertainty ** 2)).mean;
+  const unclipped =
+    standardDeviation ** 2 - summarize(sessions.map((session) => session.standardUncertainty ** 2)).mean;
   const half = coverageFactor(level, degreesOfFreedom) * standardDeviation * Math.sqrt(1 + 1 / n);
   return {
     kind: 'repeat-sessions',

@@ -29,22 +29,59 @@ export function sessionBudget({ input, delay, value, corrections, meanVarianceMs
   const { method, chain, runs, resolutionMs = 0, instrumentUncertaintyMs = 0 } = input;
   const whole = varianceOf(delay.distribution);
   const phases = Math.min(whole, delay.ratesOnly ? varianceOf(delay.ratesOnly) : meanVarianceMs2);
-  const oneDelay = runs.length > 1 ? Math.min(whole, Math.max(phases, delay.sameDelay ? varianceOf(delay.sameDelay) : phases)) : whole;
+  const oneDelay =
+    runs.length > 1 ? Math.min(whole, Math.max(phases, delay.sameDelay ? varianceOf(delay.sameDelay) : phases)) : whole;
   const readings = runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0);
 
   const lines: BudgetLine[] = shareOut(phases, singleReading(chain, method, resolutionMs));
-  lines.push({ name: 'repeatability', type: 'A', distribution: 'numerical', standardUncertainty: Math.sqrt(oneDelay - phases), degreesOfFreedom: Math.max(1, readings - runs.length), sharedKey: null });
-  if (runs.length > 1) lines.push({ name: 'between runs', type: 'A', distribution: 'numerical', standardUncertainty: Math.sqrt(whole - oneDelay), degreesOfFreedom: runs.length - 1, sharedKey: null });
+  lines.push({
+    name: 'repeatability',
+    type: 'A',
+    distribution: 'numerical',
+    standardUncertainty: Math.sqrt(oneDelay - phases),
+    degreesOfFreedom: Math.max(1, readings - runs.length),
+    sharedKey: null,
+  });
+  if (runs.length > 1)
+    lines.push({
+      name: 'between runs',
+      type: 'A',
+      distribution: 'numerical',
+      standardUncertainty: Math.sqrt(whole - oneDelay),
+      degreesOfFreedom: runs.length - 1,
+      sharedKey: null,
+    });
   if (method !== 'instrument') {
     const clock = method === 'two-timers' ? chain.source?.clockTolerancePpm : chain.observer?.clockTolerancePpm;
     const half = Math.abs(value) * (clock ?? DEFAULT_TOLERANCE_PPM) * 1e-6;
-    lines.push({ name: method === 'two-timers' ? 'source clock' : 'observer clock', type: 'B', distribution: 'rectangular', standardUncertainty: half / Math.sqrt(3), degreesOfFreedom: Infinity, sharedKey: 'rig' });
+    lines.push({
+      name: method === 'two-timers' ? 'source clock' : 'observer clock',
+      type: 'B',
+      distribution: 'rectangular',
+      standardUncertainty: half / Math.sqrt(3),
+      degreesOfFreedom: Infinity,
+      sharedKey: 'rig',
+    });
   }
   for (const { name, standardUncertaintyMs } of corrections) {
-    lines.push({ name, type: 'B', distribution: 'rectangular', standardUncertainty: standardUncertaintyMs, degreesOfFreedom: Infinity, sharedKey: 'rig' });
+    lines.push({
+      name,
+      type: 'B',
+      distribution: 'rectangular',
+      standardUncertainty: standardUncertaintyMs,
+      degreesOfFreedom: Infinity,
+      sharedKey: 'rig',
+    });
   }
   if (instrumentUncertaintyMs > 0) {
-    lines.push({ name: 'instrument', type: 'B', distribution: 'normal', standardUncertainty: instrumentUncertaintyMs, degreesOfFreedom: Infinity, sharedKey: 'instrument' });
+    lines.push({
+      name: 'instrument',
+      type: 'B',
+      distribution: 'normal',
+      standardUncertainty: instrumentUncertaintyMs,
+      degreesOfFreedom: Infinity,
+      sharedKey: 'instrument',
+    });
   }
   return combineBudget(lines);
 }

@@ -38,7 +38,9 @@ export type SettingEffect = SettingStep & EffectSize;
 export type SettingInteraction = SettingStep & { readonly with: SettingStep } & EffectSize;
 
 /** Change of the value from → to with one other setting held at a level, averaged over the rest. */
-export type SimpleEffect = SettingStep & { readonly at: { readonly setting: string; readonly level: string } } & EffectSize;
+export type SimpleEffect = SettingStep & {
+  readonly at: { readonly setting: string; readonly level: string };
+} & EffectSize;
 
 /** Effects of the main terms: ordered settings step by step, unordered ones against their first level, numeric ones per unit. */
 export function estimateEffects(
@@ -52,9 +54,15 @@ export function estimateEffects(
   const steps = termsOfOrder(1, terms).flatMap(([id]) => stepsOf(design, id));
   const sizes = sizesOf(
     steps.map(({ setting, from, to, units }) =>
-      combine([[1 / units, design.averageRowOf({ [setting]: to })], [-1 / units, design.averageRowOf({ [setting]: from })]]),
+      combine([
+        [1 / units, design.averageRowOf({ [setting]: to })],
+        [-1 / units, design.averageRowOf({ [setting]: from })],
+      ]),
     ),
-    fit, observations, scale, level,
+    fit,
+    observations,
+    scale,
+    level,
   );
   return steps.map(({ setting, from, to }, i) => ({ setting, from, to, ...(sizes[i] ?? NOT_SEPARABLE) }));
 }
@@ -74,10 +82,19 @@ export function estimateInteractions(
   const sizes = sizesOf(
     pairs.map(({ a, b }) => {
       const unit = 1 / (a.units * b.units);
-      const at = (levelA: string, levelB: string): number[] => design.averageRowOf({ [a.setting]: levelA, [b.setting]: levelB });
-      return combine([[unit, at(a.to, b.to)], [-unit, at(a.from, b.to)], [-unit, at(a.to, b.from)], [unit, at(a.from, b.from)]]);
+      const at = (levelA: string, levelB: string): number[] =>
+        design.averageRowOf({ [a.setting]: levelA, [b.setting]: levelB });
+      return combine([
+        [unit, at(a.to, b.to)],
+        [-unit, at(a.from, b.to)],
+        [-unit, at(a.to, b.from)],
+        [unit, at(a.from, b.from)],
+      ]);
     }),
-    fit, observations, scale, level,
+    fit,
+    observations,
+    scale,
+    level,
   );
   return pairs.map(({ a, b }, i) => ({
     setting: a.setting,
@@ -98,18 +115,35 @@ export function estimateSimpleEffects(
   level: number,
 ): SimpleEffect[] {
   const asked = termsOfOrder(2, terms).flatMap(([first, second]) =>
-    [[first, second], [second, first]].flatMap(([own, other]) =>
-      stepsOf(design, own).flatMap((step) => levelsOf(design, other).map((at) => ({ step, at: { setting: other ?? '', level: at } }))),
+    [
+      [first, second],
+      [second, first],
+    ].flatMap(([own, other]) =>
+      stepsOf(design, own).flatMap((step) =>
+        levelsOf(design, other).map((at) => ({ step, at: { setting: other ?? '', level: at } })),
+      ),
     ),
   );
   const sizes = sizesOf(
     asked.map(({ step: { setting, from, to, units }, at }) => {
       const row = (own: string): number[] => design.averageRowOf({ [setting]: own, [at.setting]: at.level });
-      return combine([[1 / units, row(to)], [-1 / units, row(from)]]);
+      return combine([
+        [1 / units, row(to)],
+        [-1 / units, row(from)],
+      ]);
     }),
-    fit, observations, scale, level,
+    fit,
+    observations,
+    scale,
+    level,
   );
-  return asked.map(({ step: { setting, from, to }, at }, i) => ({ setting, from, to, at, ...(sizes[i] ?? NOT_SEPARABLE) }));
+  return asked.map(({ step: { setting, from, to }, at }, i) => ({
+    setting,
+    from,
+    to,
+    at,
+    ...(sizes[i] ?? NOT_SEPARABLE),
+  }));
 }
 
 const NOT_SEPARABLE: EffectSize = { kind: 'not-estimable', reason: 'not-separable' };
@@ -122,7 +156,9 @@ function sizesOf(
   level: number,
 ): EffectSize[] {
   // A factor that enters interactions only has no column of its own, and so no effect of which anything could be said.
-  const estimates = contrasts.map((contrast) => (contrast.every((part) => part === 0) ? undefined : estimateContrast(fit, contrast, observations, scale)));
+  const estimates = contrasts.map((contrast) =>
+    contrast.every((part) => part === 0) ? undefined : estimateContrast(fit, contrast, observations, scale),
+  );
   const pOf = (e: ContrastEstimate): number => tTwoSided(e.value / e.standardUncertainty, e.degreesOfFreedom);
   const adjusted = adjustHolm(estimates.flatMap((estimate) => (estimate ? [pOf(estimate)] : [])));
   let next = 0;
@@ -144,15 +180,26 @@ function sizesOf(
 }
 
 /** The steps of a setting that varies; none for one that does not. `neighbours`: an ordered setting goes level by level. */
-function stepsOf(design: Design, id: string | undefined, from: 'first' | 'neighbours' = 'neighbours'): (SettingStep & { readonly units: number })[] {
+function stepsOf(
+  design: Design,
+  id: string | undefined,
+  from: 'first' | 'neighbours' = 'neighbours',
+): (SettingStep & { readonly units: number })[] {
   const factor: Factor | undefined = design.factors.find((candidate) => candidate.id === id);
   if (!factor || factor.levels.length < 2) return [];
   const { kind, levels, numbers = [] } = factor;
   const [first = '', ...others] = levels;
   if (kind === 'numeric') {
-    return [{ setting: factor.id, from: first, to: others.at(-1) ?? first, units: (numbers.at(-1) ?? 0) - (numbers[0] ?? 0) }];
+    return [
+      { setting: factor.id, from: first, to: others.at(-1) ?? first, units: (numbers.at(-1) ?? 0) - (numbers[0] ?? 0) },
+    ];
   }
-  return others.map((to, k) => ({ setting: factor.id, from: kind === 'ordered' && from === 'neighbours' ? (levels[k] ?? first) : first, to, units: 1 }));
+  return others.map((to, k) => ({
+    setting: factor.id,
+    from: kind === 'ordered' && from === 'neighbours' ? (levels[k] ?? first) : first,
+    to,
+    units: 1,
+  }));
 }
 
 function levelsOf(design: Design, id: string | undefined): readonly string[] {

@@ -105,7 +105,11 @@ export function fitSettings(
   const scale: FitScale =
     wanted === 'stated'
       ? { kind: 'stated', birgeRatio: consistency?.inflation ?? 1, residualDegreesOfFreedom: degreesOfFreedom }
-      : { kind: 'residual', variance: fit.residualSumOfSquares / degreesOfFreedom, residualDegreesOfFreedom: degreesOfFreedom };
+      : {
+          kind: 'residual',
+          variance: fit.residualSumOfSquares / degreesOfFreedom,
+          residualDegreesOfFreedom: degreesOfFreedom,
+        };
   return {
     kind: 'fit',
     scale,

@@ -11,15 +11,26 @@ import { fitLeastSquares } from './least-squares.ts';
  * `more` are further interactions to consider, whose last factor has no term of its own: with a rate as ordered levels
  * in the main terms, the frame interval as a number carries an interaction that levels here and there cannot.
  */
-export function proposeTerms(conditions: readonly Condition[], factors: readonly Factor[], spare = 1, more: readonly Term[] = []): Term[] {
+export function proposeTerms(
+  conditions: readonly Condition[],
+  factors: readonly Factor[],
+  spare = 1,
+  more: readonly Term[] = [],
+): Term[] {
   const [first] = conditions;
   if (!first) return [];
   const withoutMain = new Set(more.map((term) => term.at(-1)));
-  const varying = factors.filter((factor) => !withoutMain.has(factor.id) && conditions.some((condition) => condition[factor.id] !== first[factor.id]));
+  const varying = factors.filter(
+    (factor) =>
+      !withoutMain.has(factor.id) && conditions.some((condition) => condition[factor.id] !== first[factor.id]),
+  );
   const terms: Term[] = varying.map((factor) => [factor.id]);
   const judge = (candidate: readonly Term[]): { columns: number; aliased: number; left: number } => {
     const { columns } = buildDesign(conditions, factors, candidate);
-    const { aliased, residualDegreesOfFreedom } = fitLeastSquares(columns, conditions.map(() => 0));
+    const { aliased, residualDegreesOfFreedom } = fitLeastSquares(
+      columns,
+      conditions.map(() => 0),
+    );
     return { columns: columns.length, aliased: aliased.length, left: residualDegreesOfFreedom };
   };
   const before = judge(terms);

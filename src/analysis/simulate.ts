@@ -21,7 +21,12 @@ export interface Truth {
   /** From the end of a frame's capture to its first light in the middle of the display. */
   readonly pipelineMs: number;
   /** By how much each clock runs fast; 0 where absent. A display that follows its input has no clock. */
-  readonly clockPpm?: { readonly source?: number; readonly body?: number; readonly display?: number; readonly observer?: number };
+  readonly clockPpm?: {
+    readonly source?: number;
+    readonly body?: number;
+    readonly display?: number;
+    readonly observer?: number;
+  };
   /** Half-width of a delay added to L, drawn uniformly and afresh for every reading; 0 where absent. */
   readonly jitterMs?: number;
 }
@@ -43,7 +48,13 @@ export interface Stamp {
 }
 
 /** One run with two timers in one picture. `resolutionMs` is the step of the timer's last digit. */
-export function simulateTwoTimers(chain: Chain, truth: Truth, sampling: Sampling, resolutionMs: number, random: Random): Stamp[] {
+export function simulateTwoTimers(
+  chain: Chain,
+  truth: Truth,
+  sampling: Sampling,
+  resolutionMs: number,
+  random: Random,
+): Stamp[] {
   if (!chain.source) throw new RangeError('two timers need a source timer: give chain.source');
   const source = clock(intervalMs(chain.source.refresh), truth.clockPpm?.source, random);
   const devices = startDevices(chain, truth, random);

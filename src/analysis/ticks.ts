@@ -20,7 +20,14 @@ export type SpeedTolerance = readonly [device: number, source: number];
  * Up to `wanted` phases and speeds of a device that have a tick in every window: fewer where the windows leave
  * little room, none where they contradict its rate. `series` (0, 1, 2 …) tries other phases than the other series.
  */
-export function agreeingTicks(beginsMs: readonly number[], lastingMs: number, stepMs: number, tolerance: SpeedTolerance, wanted: number, series: number): TicksPerWindow[] {
+export function agreeingTicks(
+  beginsMs: readonly number[],
+  lastingMs: number,
+  stepMs: number,
+  tolerance: SpeedTolerance,
+  wanted: number,
+  series: number,
+): TicksPerWindow[] {
   const found: TicksPerWindow[] = [];
   const middleMs = (Math.min(...beginsMs) + Math.max(...beginsMs)) / 2;
   const order = fromBothEnds(beginsMs.length);
@@ -28,7 +35,8 @@ export function agreeingTicks(beginsMs: readonly number[], lastingMs: number, st
   for (let k = first; k < first + TRIED && found.length < wanted; k += 1) {
     const actualMs = stepMs / (1 + tolerance[0] * peaked(kronecker(k, 1)) + tolerance[1] * peaked(kronecker(k, 2)));
     const phaseMs = middleMs + kronecker(k, 0) * actualMs;
-    if (hasTickInEvery(beginsMs, order, lastingMs, phaseMs, actualMs)) found.push(beginsMs.map((beginMs) => ticksWithin(beginMs, lastingMs, phaseMs, actualMs)));
+    if (hasTickInEvery(beginsMs, order, lastingMs, phaseMs, actualMs))
+      found.push(beginsMs.map((beginMs) => ticksWithin(beginMs, lastingMs, phaseMs, actualMs)));
   }
   return found;
 }
@@ -38,7 +46,13 @@ export function peaked(share: number): number {
   return (2 * share - 1) ** 7;
 }
 
-function hasTickInEvery(beginsMs: readonly number[], order: readonly number[], lastingMs: number, phaseMs: number, stepMs: number): boolean {
+function hasTickInEvery(
+  beginsMs: readonly number[],
+  order: readonly number[],
+  lastingMs: number,
+  phaseMs: number,
+  stepMs: number,
+): boolean {
   for (const i of order) {
     const steps = (beginsMs[i]! - phaseMs) / stepMs;
     if ((Math.ceil(steps) - steps) * stepMs >= lastingMs) return false;
@@ -48,7 +62,12 @@ function hasTickInEvery(beginsMs: readonly number[], order: readonly number[], l
 
 function ticksWithin(beginMs: number, lastingMs: number, phaseMs: number, stepMs: number): number[] {
   const ticks: number[] = [];
-  for (let tickMs = phaseMs + Math.ceil((beginMs - phaseMs) / stepMs) * stepMs; tickMs < beginMs + lastingMs; tickMs += stepMs) ticks.push(tickMs);
+  for (
+    let tickMs = phaseMs + Math.ceil((beginMs - phaseMs) / stepMs) * stepMs;
+    tickMs < beginMs + lastingMs;
+    tickMs += stepMs
+  )
+    ticks.push(tickMs);
   return ticks;
 }
 

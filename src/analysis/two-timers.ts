@@ -20,34 +20,61 @@ const PHASES = 192;
 const PAIRS = 160;
 
 /** Undefined where no phases of body and observer agree with the stamps. Stamps are unwrapped, in ms. */
-export function twoTimersEvidence(chain: Chain, stampsMs: readonly number[], latenciesMs: readonly number[], resolutionMs: number): RunEvidence | undefined {
+export function twoTimersEvidence(
+  chain: Chain,
+  stampsMs: readonly number[],
+  latenciesMs: readonly number[],
+  resolutionMs: number,
+): RunEvidence | undefined {
   const { source, body, display, observer } = chain;
   const displayMs = freeRunningIntervalMs(display);
   const known = observer !== undefined || displayMs > 0;
-  const tolerance = (ppm: number | undefined): SpeedTolerance => [speedError(ppm), speedError(source?.clockTolerancePpm)];
+  const tolerance = (ppm: number | undefined): SpeedTolerance => [
+    speedError(ppm),
+    speedError(source?.clockTolerancePpm),
+  ];
   const shownStampsMs = latenciesMs.map((latencyMs, i) => stampsMs[i]! - latencyMs);
   const alternatives = refreshAlternatives(stampsMs, shownStampsMs, intervalMs(source!.refresh), resolutionMs);
   const phases = Math.ceil(PHASES / alternatives.length);
   const states: StateEvidence[] = [];
 
   alternatives.forEach(({ sourceMs, shownMs, lastingMs }, alternative) => {
-    const captures = agreeingTicks(shownMs, lastingMs, intervalMs(body.rate), tolerance(body.clockTolerancePpm), phases, alternative);
+    const captures = agreeingTicks(
+      shownMs,
+      lastingMs,
+      intervalMs(body.rate),
+      tolerance(body.clockTolerancePpm),
+      phases,
+      alternative,
+    );
     if (!known) {
       for (const capture of captures) states.push(sourceMs.map((beginMs, i) => pairUp(capture[i]!, [beginMs], ONE)));
       return;
     }
-    const frames = observer ? agreeingTicks(sourceMs, lastingMs, intervalMs(observer.rate), tolerance(observer.clockTolerancePpm), phases, alternative) : [];
+    const frames = observer
+      ? agreeingTicks(
+          sourceMs,
+          lastingMs,
+          intervalMs(observer.rate),
+          tolerance(observer.clockTolerancePpm),
+          phases,
+          alternative,
+        )
+      : [];
     if (captures.length === 0 || (observer && frames.length === 0)) return;
     const middleMs = (Math.min(...sourceMs) + Math.max(...sourceMs)) / 2;
     const first = alternative * PAIRS;
     for (let k = first; k < first + PAIRS / alternatives.length; k += 1) {
       const capture = captures[k % captures.length]!;
       const frame: TicksPerWindow | undefined = frames[Math.floor(kronecker(k, 3) * frames.length)];
-      const ticking = displayMs > 0 ? drawTicking(middleMs, displayMs, tolerance(display.clockTolerancePpm), k) : undefined;
-      states.push(sourceMs.map((beginMs, i) => {
-        const { xMs, weights } = momentsOf(beginMs, lastingMs, frame?.[i], ticking);
-        return pairUp(capture[i]!, xMs, weights);
-      }));
+      const ticking =
+        displayMs > 0 ? drawTicking(middleMs, displayMs, tolerance(display.clockTolerancePpm), k) : undefined;
+      states.push(
+        sourceMs.map((beginMs, i) => {
+          const { xMs, weights } = momentsOf(beginMs, lastingMs, frame?.[i], ticking);
+          return pairUp(capture[i]!, xMs, weights);
+        }),
+      );
     }
   });
   const windowMs = known ? 0 : alternatives[0]!.lastingMs;
@@ -85,7 +112,12 @@ function drawTicking(middleMs: number, nominalMs: number, tolerance: SpeedTolera
  * The moments that count for one reading: the observer's; on a display with its own clock the begin of the
  * refresh that stood then, weighted by how long it stood while the source showed the stamp.
  */
-function momentsOf(beginMs: number, lastingMs: number, observed: readonly number[] | undefined, display: Ticking | undefined): ReadingEvidence {
+function momentsOf(
+  beginMs: number,
+  lastingMs: number,
+  observed: readonly number[] | undefined,
+  display: Ticking | undefined,
+): ReadingEvidence {
   if (!display) return { xMs: observed!, weights: observed!.map(() => 1) };
   const { phaseMs, stepMs } = display;
   const lastTick = (ms: number): number => phaseMs + Math.floor((ms - phaseMs) / stepMs) * stepMs;
@@ -100,7 +132,11 @@ function momentsOf(beginMs: number, lastingMs: number, observed: readonly number
   return { xMs, weights };
 }
 
-function pairUp(capturesMs: readonly number[], momentsMs: readonly number[], weights: readonly number[]): ReadingEvidence {
+function pairUp(
+  capturesMs: readonly number[],
+  momentsMs: readonly number[],
+  weights: readonly number[],
+): ReadingEvidence {
   if (capturesMs.length === 1 && momentsMs.length === 1) return { xMs: [momentsMs[0]! - capturesMs[0]!], weights };
   return {
     xMs: capturesMs.flatMap((captureMs) => momentsMs.map((momentMs) => momentMs - captureMs)),

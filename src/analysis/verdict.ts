@@ -33,7 +33,15 @@ export interface VerdictQuestion {
  *
  * Rules 2 and 3 each err with probability alpha at most; in a family pass the adjusted p-values.
  */
-export function decideVerdict({ difference, margin, alpha = 0.05, pDifference, pEquivalence, plan, planAlpha = alpha }: VerdictQuestion): Verdict {
+export function decideVerdict({
+  difference,
+  margin,
+  alpha = 0.05,
+  pDifference,
+  pEquivalence,
+  plan,
+  planAlpha = alpha,
+}: VerdictQuestion): Verdict {
   if (difference.kind === 'not-estimable') return { kind: 'not-estimable', reason: difference.reason };
   const equivalent = (pEquivalence ?? testEquivalence(difference, margin, alpha).p) <= alpha;
   if ((pDifference ?? difference.p) <= alpha) {

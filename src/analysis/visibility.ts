@@ -39,7 +39,10 @@ export function tabulateVisibility({ frameMs, windowMs, jitterMs }: KernelShape,
   const highMs = frameMs + TAIL * jitterMs + stepMs;
   const lowMs = -windowMs - TAIL * jitterMs - stepMs;
   const count = Math.ceil((highMs - lowMs) / stepMs) + 2;
-  const at = windowMs > 0 ? (y: number): number => inWindow(y, frameMs, windowMs, jitterMs) : (y: number): number => known(y, frameMs, jitterMs);
+  const at =
+    windowMs > 0
+      ? (y: number): number => inWindow(y, frameMs, windowMs, jitterMs)
+      : (y: number): number => known(y, frameMs, jitterMs);
   const values = Float64Array.from({ length: count }, (_, k) => Math.max(0, at(highMs - k * stepMs)));
   let peak = 0;
   for (const value of values) peak = Math.max(peak, value);
@@ -62,5 +65,5 @@ function integralOfCdf(x: number, sigma: number): number {
   if (sigma === 0 || x > 8 * sigma) return Math.max(x, 0);
   if (x < -8 * sigma) return 0;
   const z = x / sigma;
-  return x * normalCdf(z, 0, 1) + (sigma * Math.exp(-z * z / 2)) / Math.sqrt(2 * Math.PI);
+  return x * normalCdf(z, 0, 1) + (sigma * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI);
 }

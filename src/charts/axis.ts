@@ -48,7 +48,12 @@ export function axisOfCounts(counts: Iterable<number>, lengthPx: number): Axis {
     free = px + half + LABEL_GAP / 2;
     return true;
   });
-  return { domain: [low, top], ticks: marks, format, labelWidth: Math.max(0, ...marks.map((mark) => textWidth(tickText(mark, format), TEXT_SIZE))) };
+  return {
+    domain: [low, top],
+    ticks: marks,
+    format,
+    labelWidth: Math.max(0, ...marks.map((mark) => textWidth(tickText(mark, format), TEXT_SIZE))),
+  };
 }
 
 /** Where a value stands on a linear axis of that length, in px from its low end. */
@@ -66,15 +71,23 @@ function roomyAxis(low: number, high: number, lengthPx: number, spacing: (axis: 
   for (let count = MAX_TICKS; ; count -= 1) {
     const domain = nice(low, top, count);
     const marks = ticks(domain[0], domain[1], count);
-    const decimals = Math.max(...marks.map((mark) => (String(Number(mark.toFixed(MOST_DECIMALS))).split('.')[1] ?? '').length));
+    const decimals = Math.max(
+      ...marks.map((mark) => (String(Number(mark.toFixed(MOST_DECIMALS))).split('.')[1] ?? '').length),
+    );
     const format = `.${String(decimals)}f`;
-    const axis = { domain, ticks: marks, format, labelWidth: Math.max(...marks.map((mark) => textWidth(tickText(mark, format), TEXT_SIZE))) };
+    const axis = {
+      domain,
+      ticks: marks,
+      format,
+      labelWidth: Math.max(...marks.map((mark) => textWidth(tickText(mark, format), TEXT_SIZE))),
+    };
     if (count === 1 || (marks.length <= MAX_TICKS && spacing(axis) * (marks.length - 1) <= lengthPx)) return axis;
   }
 }
 
 function finiteExtent(values: Iterable<number>): [low: number, high: number] {
   const [low, high] = extent(values);
-  if (low === undefined || high === undefined || !Number.isFinite(low) || !Number.isFinite(high)) throw new RangeError('an axis needs finite values');
+  if (low === undefined || high === undefined || !Number.isFinite(low) || !Number.isFinite(high))
+    throw new RangeError('an axis needs finite values');
   return [low, high];
 }

@@ -24,11 +24,17 @@ export interface BracketsInput {
 /** Limits, not uncertainties: each row from its lowest to its highest as square brackets, without a point. */
 export async function renderBrackets({ id, rows, quantity, unit, title }: BracketsInput): Promise<Chart> {
   for (const { label, range } of rows) {
-    if (range.low > range.high) throw new RangeError(`chart '${id}': row '${label}' has its low limit above its high one`);
+    if (range.low > range.high)
+      throw new RangeError(`chart '${id}': row '${label}' has its low limit above its high one`);
   }
   return renderRowPlot({
     id,
-    rows: rows.map(({ label, group, range, text }) => ({ label, text, bracket: range, ...(group === undefined ? {} : { group }) })),
+    rows: rows.map(({ label, group, range, text }) => ({
+      label,
+      text,
+      bracket: range,
+      ...(group === undefined ? {} : { group }),
+    })),
     axisTitle: `${quantity}, ${unit}`,
     notes: ['Brackets: lowest and highest possible, not an uncertainty.'],
     title: title ?? quantity,

@@ -8,11 +8,20 @@ export function describeDifferences(
   title: string | undefined,
 ): EstimatesWords {
   const intervals = rows.flatMap(({ figure }) => figure.interval ?? []);
-  const of = (count: number) => `${count === intervals.length && count > 1 ? 'all' : String(count)} of ${String(intervals.length)}`;
+  const of = (count: number) =>
+    `${count === intervals.length && count > 1 ? 'all' : String(count)} of ${String(intervals.length)}`;
   const apart = intervals.filter(({ low, high }) => low > 0 || high < 0).length;
   const clear = intervals.length === 0 ? [] : [`Intervals that leave out zero: ${of(apart)}.`];
-  const within = margin ? intervals.filter(({ low, high }) => low > -margin.halfWidth && high < margin.halfWidth).length : 0;
-  const equivalent = margin && intervals.length > 0 ? [`Intervals wholly within the shaded margin of ${margin.text} either way: ${of(within)}.`] : [];
+  const within = margin
+    ? intervals.filter(({ low, high }) => low > -margin.halfWidth && high < margin.halfWidth).length
+    : 0;
+  const equivalent =
+    margin && intervals.length > 0
+      ? [`Intervals wholly within the shaded margin of ${margin.text} either way: ${of(within)}.`]
+      : [];
   const words = describeEstimates({ rows, ...(title === undefined ? {} : { title }) });
-  return { ...words, description: [words.description.replace('starts at zero', 'includes zero'), ...clear, ...equivalent].join(' ') };
+  return {
+    ...words,
+    description: [words.description.replace('starts at zero', 'includes zero'), ...clear, ...equivalent].join(' '),
+  };
 }

@@ -16,11 +16,17 @@ export interface DifferencesInput {
 /** Differences as points with their intervals about a zero line, with the equivalence margin shaded. */
 export async function renderDifferences({ id, rows, margin, title }: DifferencesInput): Promise<Chart> {
   refuseMixtures(id, rows);
-  if (margin && !(margin.halfWidth > 0)) throw new RangeError(`chart '${id}': a margin is wider than zero, not ${String(margin.halfWidth)}`);
+  if (margin && !(margin.halfWidth > 0))
+    throw new RangeError(`chart '${id}': a margin is wider than zero, not ${String(margin.halfWidth)}`);
   return renderRowPlot({
     id,
     rows: rows.map(plotRow),
-    ...(margin ? { shaded: { low: -margin.halfWidth, high: margin.halfWidth }, notes: [`Shaded: less than ${margin.text} either way.`] } : {}),
+    ...(margin
+      ? {
+          shaded: { low: -margin.halfWidth, high: margin.halfWidth },
+          notes: [`Shaded: less than ${margin.text} either way.`],
+        }
+      : {}),
     ...describeDifferences(rows, margin, title),
   });
 }

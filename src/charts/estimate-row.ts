@@ -28,7 +28,9 @@ export function plotRow({ label, group, figure: { text, value, interval } }: Est
 export function refuseMixtures(id: string, rows: readonly EstimateRow[]): void {
   if (rows.length === 0) throw new RangeError(`chart '${id}' has no figures: give it at least one`);
   const units = new Set(rows.map(({ figure }) => figure.unit));
-  if (units.size > 1) throw new RangeError(`chart '${id}' mixes the units ${[...units].join(', ')}: one axis has one unit`);
+  if (units.size > 1)
+    throw new RangeError(`chart '${id}' mixes the units ${[...units].join(', ')}: one axis has one unit`);
   const levels = new Set(rows.flatMap(({ figure }) => figure.interval?.level ?? []));
-  if (levels.size > 1) throw new RangeError(`chart '${id}' mixes intervals of ${[...levels].join(', ')}: use one coverage`);
+  if (levels.size > 1)
+    throw new RangeError(`chart '${id}' mixes intervals of ${[...levels].join(', ')}: use one coverage`);
 }

@@ -25,7 +25,10 @@ export function describeEstimates({ rows, title }: Pick<EstimatesInput, 'rows' |
 function shown(rows: readonly EstimateRow[], quantity: string, unit: string): string {
   const groups = new Set(rows.flatMap(({ group }) => group ?? []));
   const level = rows.find(({ figure }) => figure.interval)?.figure.interval?.level;
-  const what = rows.length === 1 ? 'one figure' : `${String(rows.length)} figures${groups.size > 1 ? ` in ${String(groups.size)} groups` : ''}`;
+  const what =
+    rows.length === 1
+      ? 'one figure'
+      : `${String(rows.length)} figures${groups.size > 1 ? ` in ${String(groups.size)} groups` : ''}`;
   const negative = rows.some(({ figure: { value, interval } }) => Math.min(value, interval?.low ?? value) < 0);
   const intervals = level === undefined ? '' : `, with ${percent(level)} intervals`;
   return `${quantity}${unit === '' ? '' : ` in ${unit}`}: ${what} as points on an axis that ${negative ? 'includes' : 'starts at'} zero${intervals}.`;

@@ -14,5 +14,12 @@ export async function renderEstimates(input: EstimatesInput): Promise<Chart> {
   const { id, rows, marked } = input;
   const words = describeEstimates(input);
   if (!marked) return renderRowPlot({ id, rows: rows.map(plotRow), ...words });
-  return renderRowPlot({ id, rows: rows.map(plotRow), ...words, marked: marked.values, notes: [marked.note], description: `${words.description} ${marked.note}` });
+  return renderRowPlot({
+    id,
+    rows: rows.map(plotRow),
+    ...words,
+    marked: marked.values,
+    notes: [marked.note],
+    description: `${words.description} ${marked.note}`,
+  });
 }

@@ -17,8 +17,23 @@ const SPEC: TopLevelSpec = {
     { name: `${axis}Format`, value: 'd' },
   ]),
   encoding: {
-    x: { type: 'quantitative', scale: { type: 'log', domain: [{ expr: 'xLow' }, { expr: 'xHigh' }], nice: false }, axis: { values: { expr: 'xMarks' }, labelExpr: 'format(datum.value, xFormat)', grid: false, ticks: true, tickColor: COLOUR.soft, tickSize: 4 } },
-    y: { type: 'quantitative', scale: { domain: [{ expr: 'yLow' }, { expr: 'yHigh' }], nice: false, zero: false }, axis: { values: { expr: 'yMarks' }, labelExpr: 'format(datum.value, yFormat)' } },
+    x: {
+      type: 'quantitative',
+      scale: { type: 'log', domain: [{ expr: 'xLow' }, { expr: 'xHigh' }], nice: false },
+      axis: {
+        values: { expr: 'xMarks' },
+        labelExpr: 'format(datum.value, xFormat)',
+        grid: false,
+        ticks: true,
+        tickColor: COLOUR.soft,
+        tickSize: 4,
+      },
+    },
+    y: {
+      type: 'quantitative',
+      scale: { domain: [{ expr: 'yLow' }, { expr: 'yHigh' }], nice: false, zero: false },
+      axis: { values: { expr: 'yMarks' }, labelExpr: 'format(datum.value, yFormat)' },
+    },
   },
   layer: [
     {
@@ -33,8 +48,23 @@ const SPEC: TopLevelSpec = {
         strokeDash: { field: 'dash', type: 'nominal', scale: null },
       },
     },
-    { name: 'leaders', data: { name: 'leaders' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 }, encoding: { x: { value: { expr: 'width + 2' } }, x2: { value: { expr: 'datum.x2' } }, y: { value: { expr: 'datum.y' } }, y2: { value: { expr: 'datum.y2' } } } },
-    { name: 'texts', data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } }, text: { field: 'text' } } },
+    {
+      name: 'leaders',
+      data: { name: 'leaders' },
+      mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 },
+      encoding: {
+        x: { value: { expr: 'width + 2' } },
+        x2: { value: { expr: 'datum.x2' } },
+        y: { value: { expr: 'datum.y' } },
+        y2: { value: { expr: 'datum.y2' } },
+      },
+    },
+    {
+      name: 'texts',
+      data: { name: 'texts' },
+      mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } },
+      encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } }, text: { field: 'text' } },
+    },
   ],
 };
 
@@ -44,8 +74,15 @@ const SPEC: TopLevelSpec = {
  */
 export async function renderPrecision(input: PrecisionInput): Promise<Chart> {
   refuseUndrawable(input);
-  const words = { title: input.title ?? 'Half-width of the interval against number of readings', description: describe(input) };
-  const draw = (variant: Variant) => renderSvg({ spec: SPEC, ...layOutPrecision(input, variant) }, { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words });
+  const words = {
+    title: input.title ?? 'Half-width of the interval against number of readings',
+    description: describe(input),
+  };
+  const draw = (variant: Variant) =>
+    renderSvg(
+      { spec: SPEC, ...layOutPrecision(input, variant) },
+      { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words },
+    );
   return { wide: await draw('wide'), narrow: await draw('narrow'), ...words };
 }
 
@@ -53,17 +90,27 @@ function refuseUndrawable({ id, lines }: PrecisionInput): void {
   if (lines.length === 0) throw new RangeError(`chart '${id}' has no lines: give it at least one`);
   for (const { label, points } of lines) {
     if (points.length < 2) throw new RangeError(`chart '${id}': the line '${label}' needs two points or more`);
-    if (!points.every(({ readings, halfWidth }) => readings > 0 && Number.isFinite(readings) && halfWidth >= 0 && Number.isFinite(halfWidth))) {
-      throw new RangeError(`chart '${id}': the line '${label}' needs finite half-widths and at least one reading at each point`);
+    if (
+      !points.every(
+        ({ readings, halfWidth }) =>
+          readings > 0 && Number.isFinite(readings) && halfWidth >= 0 && Number.isFinite(halfWidth),
+      )
+    ) {
+      throw new RangeError(
+        `chart '${id}': the line '${label}' needs finite half-widths and at least one reading at each point`,
+      );
     }
-    if (points.some(({ readings }, i) => i > 0 && readings <= (points[i - 1]?.readings ?? 0))) throw new RangeError(`chart '${id}': the line '${label}' needs ascending numbers of readings`);
+    if (points.some(({ readings }, i) => i > 0 && readings <= (points[i - 1]?.readings ?? 0)))
+      throw new RangeError(`chart '${id}': the line '${label}' needs ascending numbers of readings`);
   }
 }
 
 function describe({ lines, unit }: PrecisionInput): string {
   const ends = lines.map(({ label, points }) => {
     const [first, last] = [points[0], points.at(-1)];
-    return first && last ? `${label}: ${first.text} at ${String(first.readings)} readings, ${last.text} at ${String(last.readings)}` : label;
+    return first && last
+      ? `${label}: ${first.text} at ${String(first.readings)} readings, ${last.text} at ${String(last.readings)}`
+      : label;
   });
   return `Half-width of the interval in ${unit}, from zero, against the number of readings on a logarithmic axis, ${lines.length === 1 ? 'one line' : `${String(lines.length)} lines`}. ${ends.join('; ')}.`;
 }

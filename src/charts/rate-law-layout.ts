@@ -13,20 +13,35 @@ const WIDEST_LINE_LABEL = 150;
 const LINES_PER_TICK = 2;
 
 /** Places every mark and every text of a rate-law chart, for one variant. */
-export function layOutRateLaw({ points, line }: RateLawInput, words: RateLawWords, variant: Variant): Omit<Drawing, 'spec'> {
+export function layOutRateLaw(
+  { points, line }: RateLawInput,
+  words: RateLawWords,
+  variant: Variant,
+): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
   const height = HEIGHT[variant];
-  const values = [...points.flatMap(({ figure: { value, interval } }) => [value, interval?.low ?? value, interval?.high ?? value]), ...line.flatMap(({ fitted, low, high }) => [fitted, low ?? fitted, high ?? fitted]).map(aboveZero)];
+  const values = [
+    ...points.flatMap(({ figure: { value, interval } }) => [value, interval?.low ?? value, interval?.high ?? value]),
+    ...line.flatMap(({ fitted, low, high }) => [fitted, low ?? fitted, high ?? fitted]).map(aboveZero),
+  ];
   // what counts along a vertical axis is the height of its labels, not their width
   const yAxis = axisFromZero(values, height, LINES_PER_TICK * LINE_HEIGHT);
   const left = Math.ceil(yAxis.labelWidth) + LABEL_GAP;
-  const lineLabel = words.lineLabel.flatMap((text) => wrapText(text, variant === 'wide' ? WIDEST_LINE_LABEL : total, TEXT_SIZE));
-  const right = Math.ceil(variant === 'wide' ? Math.max(...lineLabel.map((text) => textWidth(text, TEXT_SIZE))) + LABEL_GAP : LABEL_GAP);
+  const lineLabel = words.lineLabel.flatMap((text) =>
+    wrapText(text, variant === 'wide' ? WIDEST_LINE_LABEL : total, TEXT_SIZE),
+  );
+  const right = Math.ceil(
+    variant === 'wide' ? Math.max(...lineLabel.map((text) => textWidth(text, TEXT_SIZE))) + LABEL_GAP : LABEL_GAP,
+  );
   const width = total - left - right;
-  const xAxis = axisFromZero([...points, ...line].map(({ intervalMs }) => intervalMs), width);
+  const xAxis = axisFromZero(
+    [...points, ...line].map(({ intervalMs }) => intervalMs),
+    width,
+  );
 
   const texts: PlacedText[] = [];
-  const put = (text: string, x: number, y: number, align: PlacedText['align'] = 'left') => texts.push({ x, y, text, align, weight: 400 });
+  const put = (text: string, x: number, y: number, align: PlacedText['align'] = 'left') =>
+    texts.push({ x, y, text, align, weight: 400 });
   const rates = placeRates(points, xAxis, width, right);
   for (const { text, x, y } of rates) put(text, x, y, 'center');
   let top = Math.min(...rates.map(({ y }) => y)) - LINE_HEIGHT;
@@ -48,14 +63,22 @@ export function layOutRateLaw({ points, line }: RateLawInput, words: RateLawWord
     height,
     padding: { left, right, top: TEXT_SIZE - top, bottom: bottom - height + DESCENT },
     params: {
-      xLow: xAxis.domain[0], xHigh: xAxis.domain[1], xMarks: xAxis.ticks, xFormat: xAxis.format,
-      yLow: yAxis.domain[0], yHigh: yAxis.domain[1], yMarks: yAxis.ticks, yFormat: yAxis.format,
+      xLow: xAxis.domain[0],
+      xHigh: xAxis.domain[1],
+      xMarks: xAxis.ticks,
+      xFormat: xAxis.format,
+      yLow: yAxis.domain[0],
+      yHigh: yAxis.domain[1],
+      yMarks: yAxis.ticks,
+      yFormat: yAxis.format,
     },
     data: {
       band: line.filter(({ low, high }) => low !== undefined && high !== undefined),
       line,
       leaders: rates.map(({ intervalMs, y }) => ({ intervalMs, top: y + DESCENT })),
-      intervals: drawn.flatMap(({ intervalMs, interval }) => (interval ? [{ intervalMs, low: interval.low, high: interval.high }] : [])),
+      intervals: drawn.flatMap(({ intervalMs, interval }) =>
+        interval ? [{ intervalMs, low: interval.low, high: interval.high }] : [],
+      ),
       points: drawn.flatMap(({ intervalMs, value, interval }) => (interval ? [{ intervalMs, value }] : [])),
       bare: drawn.flatMap(({ intervalMs, value, interval }) => (interval ? [] : [{ intervalMs, value }])),
       texts,
@@ -69,7 +92,12 @@ function aboveZero(value: number): number {
 }
 
 /** The name of each rate above its interval, one line higher where it would touch its neighbour. */
-function placeRates(points: readonly RatePoint[], axis: Axis, width: number, right: number): { text: string; x: number; y: number; intervalMs: number }[] {
+function placeRates(
+  points: readonly RatePoint[],
+  axis: Axis,
+  width: number,
+  right: number,
+): { text: string; x: number; y: number; intervalMs: number }[] {
   const byName = new Map(points.map(({ rate, intervalMs }) => [rate, intervalMs]));
   const laneEnds: number[] = [];
   return [...byName]

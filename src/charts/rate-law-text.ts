@@ -14,7 +14,10 @@ export function describeRateLaw({ points, line, lineText, level, title }: RateLa
   const band = hasBand ? `${level === undefined ? '' : `${percent(level)} `}interval` : 'no interval';
   const sorted = [...points].sort((a, b) => a.intervalMs - b.intervalMs);
   const [fastest, slowest] = [sorted[0], sorted.at(-1)];
-  const ends = fastest && slowest && fastest !== slowest ? `, from ${fastest.figure.text} at ${fastest.rate} Hz to ${slowest.figure.text} at ${slowest.rate} Hz` : '';
+  const ends =
+    fastest && slowest && fastest !== slowest
+      ? `, from ${fastest.figure.text} at ${fastest.rate} Hz to ${slowest.figure.text} at ${slowest.rate} Hz`
+      : '';
   const bare = points.filter(({ figure }) => !figure.interval);
   return {
     title: title ?? 'Total latency against frame interval',
@@ -22,7 +25,11 @@ export function describeRateLaw({ points, line, lineText, level, title }: RateLa
     description: [
       `Total latency ${unitOf(points) === 'ms' ? 'against frame interval, both in ms' : 'in frames against frame interval in ms,'} on axes that include zero: ${points.length === 1 ? 'one figure' : `${String(points.length)} figures`} as points with their intervals${ends}.`,
       `The fitted line is ${lineText}${hasBand ? `, with its ${band} as a band` : ''}.`,
-      ...(bare.length === 0 ? [] : [`Without an interval, drawn as open diamonds: ${bare.map(({ rate, figure }) => `${figure.text} at ${rate} Hz`).join('; ')}.`]),
+      ...(bare.length === 0
+        ? []
+        : [
+            `Without an interval, drawn as open diamonds: ${bare.map(({ rate, figure }) => `${figure.text} at ${rate} Hz`).join('; ')}.`,
+          ]),
     ].join(' '),
   };
 }

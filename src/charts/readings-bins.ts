@@ -16,7 +16,9 @@ export interface BinSize {
 /** Undefined where every reading gets its own dot. */
 export function binSize(readings: ReadingsInput['readings']): BinSize | undefined {
   if (readings.length <= MOST_DOTS) return undefined;
-  const [low = 0, high = 0] = extent(readings, ({ latencyMs, excluded }) => (excluded === undefined ? latencyMs : undefined));
+  const [low = 0, high = 0] = extent(readings, ({ latencyMs, excluded }) =>
+    excluded === undefined ? latencyMs : undefined,
+  );
   return { readings: niceAtLeast(readings.length / COLUMNS), latencyMs: high > low ? tickStep(low, high, ROWS) : 1 };
 }
 
@@ -27,5 +29,5 @@ export function binCentre(value: number, size: number): number {
 
 function niceAtLeast(value: number): number {
   const power = 10 ** Math.floor(Math.log10(value));
-  return (([1, 2, 5].find((step) => step * power >= value) ?? 10)) * power;
+  return ([1, 2, 5].find((step) => step * power >= value) ?? 10) * power;
 }

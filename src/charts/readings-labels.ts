@@ -8,12 +8,16 @@ type Label = Pick<PlacedText, 'text' | 'x' | 'align'>;
 const GAP = 8;
 /** A label may stand out of its run by this much, into the gaps beside it. */
 const OVERHANG = 8;
-const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500].flatMap((step) => [step, step * 1e3, step * 1e6]).sort((a, b) => a - b);
+const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500]
+  .flatMap((step) => [step, step * 1e3, step * 1e6])
+  .sort((a, b) => a - b);
 
 /** `run 1`, `run 2`, or one `run` at the left and the numbers alone where no more fits; none stands out beyond `rightEdge`. */
 export function labelRuns(spans: readonly RunSpan[], rightEdge: number): Label[] {
   const inFull = spans.map(({ run, left, right }) => centred(`run ${String(run)}`, (left + right) / 2, rightEdge));
-  const fits = inFull.every(({ text }, i) => textWidth(text, TEXT_SIZE) <= (spans[i]?.right ?? 0) - (spans[i]?.left ?? 0) + OVERHANG);
+  const fits = inFull.every(
+    ({ text }, i) => textWidth(text, TEXT_SIZE) <= (spans[i]?.right ?? 0) - (spans[i]?.left ?? 0) + OVERHANG,
+  );
   if (fits) return inFull;
   const numbers = spans.map(({ run, left, right }) => centred(String(run), (left + right) / 2, rightEdge));
   return [{ text: 'run', x: -GAP, align: 'right' }, ...apart(numbers)];

@@ -17,20 +17,32 @@ const LABEL_GAP = 8;
 const NO_VALUE_STRIP = 16;
 
 /** Places every mark and every text of a readings chart, for one variant. */
-export function layOutReadings({ readings, mean }: ReadingsInput, words: ReadingsWords, variant: Variant): Omit<Drawing, 'spec'> {
+export function layOutReadings(
+  { readings, mean }: ReadingsInput,
+  words: ReadingsWords,
+  variant: Variant,
+): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
   const height = HEIGHT[variant];
-  const axis = axisAround(latencyRange(readings, mean.interval ? [mean.interval.low, mean.interval.high] : [mean.value, mean.value]), height, TICK_SPACING);
+  const axis = axisAround(
+    latencyRange(readings, mean.interval ? [mean.interval.low, mean.interval.high] : [mean.value, mean.value]),
+    height,
+    TICK_SPACING,
+  );
 
   const left = Math.ceil(axis.labelWidth) + LABEL_GAP;
-  const right = variant === 'wide' ? Math.ceil(Math.max(...words.meanLabel.map((line) => textWidth(line, TEXT_SIZE)))) + LABEL_GAP : 1;
+  const right =
+    variant === 'wide'
+      ? Math.ceil(Math.max(...words.meanLabel.map((line) => textWidth(line, TEXT_SIZE)))) + LABEL_GAP
+      : 1;
   const width = total - left - right;
   const spans = layOutRuns(readings, width);
   const plot: Plot = { readings, spans, axis, height, noValueY: height + NO_VALUE_STRIP / 2 + 1 };
   const crosses = placeCrosses(plot);
 
   const texts: PlacedText[] = [];
-  const put = (text: string, x: number, y: number, align: PlacedText['align'] = 'left') => texts.push({ x, y, text, align, weight: 400 });
+  const put = (text: string, x: number, y: number, align: PlacedText['align'] = 'left') =>
+    texts.push({ x, y, text, align, weight: 400 });
 
   // above the plot, upwards: the runs, the mean where there is no room beside it, the axis title
   let top = -LABEL_GAP - HALF_X_HEIGHT;
@@ -47,7 +59,9 @@ export function layOutReadings({ readings, mean }: ReadingsInput, words: Reading
   if (variant === 'wide') {
     const meanY = height - placeOnAxis(axis, mean.value, height);
     const middle = Math.min(Math.max(meanY, LINE_HEIGHT), height - LINE_HEIGHT);
-    words.meanLabel.forEach((line, i) => put(line, width + LABEL_GAP, middle + HALF_X_HEIGHT + (i - 0.5) * LINE_HEIGHT));
+    words.meanLabel.forEach((line, i) =>
+      put(line, width + LABEL_GAP, middle + HALF_X_HEIGHT + (i - 0.5) * LINE_HEIGHT),
+    );
   }
 
   // below the plot, downwards: readings without a value, numbers, the axis title, the notes
@@ -77,9 +91,13 @@ export function layOutReadings({ readings, mean }: ReadingsInput, words: Reading
 
 /** What the axis must hold: all that counts, and excluded readings no further out than the counted ones are wide. */
 function latencyRange(readings: ReadingsInput['readings'], mean: readonly [number, number]): Axis['domain'] {
-  const [first = mean[0], last = mean[1]] = extent(readings, ({ latencyMs, excluded }) => (excluded === undefined ? latencyMs : undefined));
+  const [first = mean[0], last = mean[1]] = extent(readings, ({ latencyMs, excluded }) =>
+    excluded === undefined ? latencyMs : undefined,
+  );
   const [low, high] = [Math.min(first, mean[0]), Math.max(last, mean[1])];
   const reach = high - low;
-  const [nearLow = low, nearHigh = high] = extent(readings, ({ latencyMs = NaN }) => (latencyMs >= low - reach && latencyMs <= high + reach ? latencyMs : undefined));
+  const [nearLow = low, nearHigh = high] = extent(readings, ({ latencyMs = NaN }) =>
+    latencyMs >= low - reach && latencyMs <= high + reach ? latencyMs : undefined,
+  );
   return [Math.min(low, nearLow), Math.max(high, nearHigh)];
 }

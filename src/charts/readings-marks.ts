@@ -45,16 +45,25 @@ export function placeDots({ readings, spans, axis, height }: Plot): Dot[] {
     span,
     places: span.indices.flatMap((i, k) => {
       const reading = readings[i];
-      return reading?.excluded === undefined && reading?.latencyMs !== undefined ? [{ k, latencyMs: reading.latencyMs }] : [];
+      return reading?.excluded === undefined && reading?.latencyMs !== undefined
+        ? [{ k, latencyMs: reading.latencyMs }]
+        : [];
     }),
   }));
   const bins = binSize(readings);
   if (!bins) {
     const area = stepOf(spans) < DENSE_STEP ? SMALL_DOT_AREA : DOT_AREA;
-    return counted.flatMap(({ span, places }) => places.map(({ k, latencyMs }) => ({ x: placeInRun(span, k), latencyMs, area, opacity: 1 })));
+    return counted.flatMap(({ span, places }) =>
+      places.map(({ k, latencyMs }) => ({ x: placeInRun(span, k), latencyMs, area, opacity: 1 })),
+    );
   }
   const fields = counted.flatMap(({ span, places }) => {
-    const columns = rollup(places, (all) => all.length, ({ k }) => Math.floor(k / bins.readings), ({ latencyMs }) => binCentre(latencyMs, bins.latencyMs));
+    const columns = rollup(
+      places,
+      (all) => all.length,
+      ({ k }) => Math.floor(k / bins.readings),
+      ({ latencyMs }) => binCentre(latencyMs, bins.latencyMs),
+    );
     return [...columns].flatMap(([column, rows]) => {
       const x = placeInRun(span, column * bins.readings, bins.readings);
       return [...rows].map(([latencyMs, number]) => ({ x, latencyMs, number }));
@@ -64,7 +73,12 @@ export function placeDots({ readings, spans, axis, height }: Plot): Dot[] {
   const side = Math.min(stepOf(spans) * bins.readings, fieldHeight);
   const most = Math.max(...fields.map(({ number }) => number));
   // vega's area of a circle is that of its bounding square
-  return fields.map(({ x, latencyMs, number }) => ({ x, latencyMs, area: Math.max(SMALLEST_AREA, (side ** 2 * number) / most), opacity: FIELD_OPACITY }));
+  return fields.map(({ x, latencyMs, number }) => ({
+    x,
+    latencyMs,
+    area: Math.max(SMALLEST_AREA, (side ** 2 * number) / most),
+    opacity: FIELD_OPACITY,
+  }));
 }
 
 /** A cross for every excluded reading; a triangle at the edge where it lies off the scale; one per field. */
@@ -75,13 +89,18 @@ export function placeCrosses({ readings, spans, axis, height, noValueY }: Plot):
     if (latencyMs === undefined) return { y: noValueY, shape: CROSS };
     if (latencyMs > high) return { y: EDGE_INSET, shape: 'triangle-up' };
     if (latencyMs < low) return { y: height - EDGE_INSET, shape: 'triangle-down' };
-    return { y: height - placeOnAxis(axis, bins ? binCentre(latencyMs, bins.latencyMs) : latencyMs, height), shape: CROSS };
+    return {
+      y: height - placeOnAxis(axis, bins ? binCentre(latencyMs, bins.latencyMs) : latencyMs, height),
+      shape: CROSS,
+    };
   };
   const crosses = spans.flatMap((span) =>
     span.indices.flatMap((i, k) => {
       const reading = readings[i];
       if (reading?.excluded === undefined) return [];
-      const x = bins ? placeInRun(span, Math.floor(k / bins.readings) * bins.readings, bins.readings) : placeInRun(span, k);
+      const x = bins
+        ? placeInRun(span, Math.floor(k / bins.readings) * bins.readings, bins.readings)
+        : placeInRun(span, k);
       return [{ x, ...shapeAndY(reading.latencyMs) }];
     }),
   );

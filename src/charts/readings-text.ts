@@ -34,10 +34,14 @@ export function describeReadings({ readings, mean, title }: ReadingsInput): Read
       counted.length === 1
         ? `The one that counts is ${latencyText(low)} ms.`
         : low === high
-        ? `All ${String(counted.length)} that count are ${latencyText(low)} ms.`
-        : `The ${String(counted.length)} that count run from ${latencyText(low)} ms to ${latencyText(high)} ms.`,
-      level === undefined ? `The mean is ${mean.text}, drawn as a line; it has no interval.` : `The mean is ${mean.text}, drawn as a line with its ${level} interval as a band.`,
-      excluded === 0 ? 'None is excluded.' : `${count(excluded, 'reading')} excluded, drawn apart: ${list(excludedReadings(readings).map(({ number, reason }) => `no. ${String(number)} (${reason})`))}.`,
+          ? `All ${String(counted.length)} that count are ${latencyText(low)} ms.`
+          : `The ${String(counted.length)} that count run from ${latencyText(low)} ms to ${latencyText(high)} ms.`,
+      level === undefined
+        ? `The mean is ${mean.text}, drawn as a line; it has no interval.`
+        : `The mean is ${mean.text}, drawn as a line with its ${level} interval as a band.`,
+      excluded === 0
+        ? 'None is excluded.'
+        : `${count(excluded, 'reading')} excluded, drawn apart: ${list(excludedReadings(readings).map(({ number, reason }) => `no. ${String(number)} (${reason})`))}.`,
     ].join(' '),
   };
 }
@@ -47,8 +51,15 @@ export function excludedNote(readings: ReadingsInput['readings'], [low, high]: r
   const excluded = excludedReadings(readings);
   if (excluded.length === 0) return [];
   const isOff = ({ latencyMs }: ExcludedReading) => latencyMs !== undefined && (latencyMs < low || latencyMs > high);
-  const marks = excluded.every(isOff) ? 'Triangles' : excluded.some(isOff) ? 'Crosses, and triangles off the scale' : 'Crosses';
-  const items = excluded.map(({ number, latencyMs }) => `no.${NO_BREAK}${String(number)} (${latencyMs === undefined ? `no${NO_BREAK}value` : `${latencyText(latencyMs)}${NO_BREAK}ms`})`);
+  const marks = excluded.every(isOff)
+    ? 'Triangles'
+    : excluded.some(isOff)
+      ? 'Crosses, and triangles off the scale'
+      : 'Crosses';
+  const items = excluded.map(
+    ({ number, latencyMs }) =>
+      `no.${NO_BREAK}${String(number)} (${latencyMs === undefined ? `no${NO_BREAK}value` : `${latencyText(latencyMs)}${NO_BREAK}ms`})`,
+  );
   return [`${marks}: excluded, ${list(items)}.`];
 }
 
@@ -59,12 +70,18 @@ interface ExcludedReading {
 }
 
 function excludedReadings(readings: ReadingsInput['readings']): ExcludedReading[] {
-  return readings.flatMap(({ excluded, latencyMs }, i) => (excluded === undefined ? [] : [{ number: i + 1, latencyMs, reason: excluded }]));
+  return readings.flatMap(({ excluded, latencyMs }, i) =>
+    excluded === undefined ? [] : [{ number: i + 1, latencyMs, reason: excluded }],
+  );
 }
 
 function bin(readings: ReadingsInput['readings']): string[] {
   const size = binSize(readings);
-  return size ? [`Each dot stands for the readings of one field, ${String(size.readings)} readings by ${latencyText(size.latencyMs)} ms; its area shows their number.`] : [];
+  return size
+    ? [
+        `Each dot stands for the readings of one field, ${String(size.readings)} readings by ${latencyText(size.latencyMs)} ms; its area shows their number.`,
+      ]
+    : [];
 }
 
 function list(items: readonly string[]): string {

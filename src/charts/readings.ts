@@ -27,12 +27,55 @@ const SPEC: TopLevelSpec = {
     },
   },
   layer: [
-    { name: 'band', data: { name: 'band' }, mark: { type: 'rect', color: COLOUR.accent, opacity: 0.18 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'low' }, y2: { field: 'high' } } },
-    { name: 'mean', data: { name: 'mean' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1.5 }, encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'value' } } },
-    { name: 'separators', data: { name: 'separators' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1, strokeDash: [1, 3] }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: 0 }, y2: { value: { expr: 'height' } } } },
-    { name: 'dots', data: { name: 'dots' }, mark: { type: 'point', shape: 'circle', filled: true, color: COLOUR.ink }, encoding: { x: { value: { expr: 'datum.x' } }, y: { field: 'latencyMs' }, size: { value: { expr: 'datum.area' } }, opacity: { value: { expr: 'datum.opacity' } } } },
-    { name: 'crosses', data: { name: 'crosses' }, mark: { type: 'point', shape: { expr: 'datum.shape' }, filled: false, opacity: 1, size: CROSS_AREA, strokeWidth: 1.5, color: COLOUR.caution }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } } } },
-    { name: 'texts', data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } }, text: { field: 'text' } } },
+    {
+      name: 'band',
+      data: { name: 'band' },
+      mark: { type: 'rect', color: COLOUR.accent, opacity: 0.18 },
+      encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'low' }, y2: { field: 'high' } },
+    },
+    {
+      name: 'mean',
+      data: { name: 'mean' },
+      mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1.5 },
+      encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'value' } },
+    },
+    {
+      name: 'separators',
+      data: { name: 'separators' },
+      mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1, strokeDash: [1, 3] },
+      encoding: { x: { value: { expr: 'datum.x' } }, y: { value: 0 }, y2: { value: { expr: 'height' } } },
+    },
+    {
+      name: 'dots',
+      data: { name: 'dots' },
+      mark: { type: 'point', shape: 'circle', filled: true, color: COLOUR.ink },
+      encoding: {
+        x: { value: { expr: 'datum.x' } },
+        y: { field: 'latencyMs' },
+        size: { value: { expr: 'datum.area' } },
+        opacity: { value: { expr: 'datum.opacity' } },
+      },
+    },
+    {
+      name: 'crosses',
+      data: { name: 'crosses' },
+      mark: {
+        type: 'point',
+        shape: { expr: 'datum.shape' },
+        filled: false,
+        opacity: 1,
+        size: CROSS_AREA,
+        strokeWidth: 1.5,
+        color: COLOUR.caution,
+      },
+      encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } } },
+    },
+    {
+      name: 'texts',
+      data: { name: 'texts' },
+      mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } },
+      encoding: { x: { value: { expr: 'datum.x' } }, y: { value: { expr: 'datum.y' } }, text: { field: 'text' } },
+    },
   ],
 };
 
@@ -45,15 +88,21 @@ export async function renderReadings(input: ReadingsInput): Promise<Chart> {
   refuseUndrawable(input);
   const words = describeReadings(input);
   const draw = (variant: Variant) =>
-    renderSvg({ spec: SPEC, ...layOutReadings(input, words, variant) }, { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words });
+    renderSvg(
+      { spec: SPEC, ...layOutReadings(input, words, variant) },
+      { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words },
+    );
   return { wide: await draw('wide'), narrow: await draw('narrow'), title: words.title, description: words.description };
 }
 
 function refuseUndrawable({ id, readings, mean }: ReadingsInput): void {
   if (mean.unit !== 'ms') throw new RangeError(`chart '${id}': the mean is in ${mean.unit}, the readings in ms`);
-  if (![mean.value, mean.interval?.low ?? 0, mean.interval?.high ?? 0].every(Number.isFinite)) throw new RangeError(`chart '${id}': figure ${mean.id} is not finite`);
+  if (![mean.value, mean.interval?.low ?? 0, mean.interval?.high ?? 0].every(Number.isFinite))
+    throw new RangeError(`chart '${id}': figure ${mean.id} is not finite`);
   readings.forEach(({ latencyMs, excluded }, i) => {
-    if (latencyMs === undefined ? excluded === undefined : !Number.isFinite(latencyMs)) throw new RangeError(`chart '${id}': reading ${String(i + 1)} has no finite latency`);
+    if (latencyMs === undefined ? excluded === undefined : !Number.isFinite(latencyMs))
+      throw new RangeError(`chart '${id}': reading ${String(i + 1)} has no finite latency`);
   });
-  if (!readings.some(({ excluded }) => excluded === undefined)) throw new RangeError(`chart '${id}' has no reading that counts`);
+  if (!readings.some(({ excluded }) => excluded === undefined))
+    throw new RangeError(`chart '${id}' has no reading that counts`);
 }

@@ -65,7 +65,8 @@ export function renderSvg(drawing: Drawing, words: DrawingWords): Promise<string
 }
 
 async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {
-  if (!NAME.test(words.id)) throw new RangeError(`chart id '${words.id}': letters, digits, '-' and '_' only, a letter first`);
+  if (!NAME.test(words.id))
+    throw new RangeError(`chart id '${words.id}': letters, digits, '-' and '_' only, a letter first`);
   const stage = stages.get(drawing.spec) ?? setUp(drawing.spec);
   // kept again when the drawing is done: one that failed may have left anything behind
   stages.delete(drawing.spec);
@@ -78,10 +79,17 @@ async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {
     refuseProblems();
     vega.resetSVGDefIds();
     vega.setRandom(vega.randomLCG(1));
-    view.width(drawing.width).height(drawing.height).padding({ ...drawing.padding });
+    view
+      .width(drawing.width)
+      .height(drawing.height)
+      .padding({ ...drawing.padding });
     for (const [name, value] of Object.entries(drawing.params)) view.signal(name, value);
     // vega marks the rows it is given: hand it copies
-    for (const [name, rows] of Object.entries(drawing.data)) view.data(name, rows.map((row) => ({ ...row })));
+    for (const [name, rows] of Object.entries(drawing.data))
+      view.data(
+        name,
+        rows.map((row) => ({ ...row })),
+      );
     svg = await view.toSVG();
     refuseProblems();
   } catch (error) {
@@ -124,12 +132,15 @@ function collectingLogger(problems: string[]): vega.LoggerInterface {
 
 /** Inside tags: no inner roles, no font (the root has it), no defaults, ids unique on the page, short numbers. */
 function tidy(svg: string, id: string): string {
-  return svg.replace(TEXT_OR_ATTRIBUTE, (found: string, ownId?: string, reference?: string, name?: string, geometry?: string) => {
-    if (found.startsWith('>')) return found;
-    if (ownId !== undefined) return ` id="${id}-${ownId}"`;
-    if (reference !== undefined) return `url(#${id}-${reference})`;
-    return name === undefined || geometry === undefined ? '' : name + geometry.replace(LONG_NUMBER, shorten);
-  });
+  return svg.replace(
+    TEXT_OR_ATTRIBUTE,
+    (found: string, ownId?: string, reference?: string, name?: string, geometry?: string) => {
+      if (found.startsWith('>')) return found;
+      if (ownId !== undefined) return ` id="${id}-${ownId}"`;
+      if (reference !== undefined) return `url(#${id}-${reference})`;
+      return name === undefined || geometry === undefined ? '' : name + geometry.replace(LONG_NUMBER, shorten);
+    },
+  );
 }
 
 function shorten(number: string): string {

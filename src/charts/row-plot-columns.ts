@@ -29,8 +29,15 @@ export function layOutColumns(rows: readonly PlotRow[], axis: Axis, variant: Var
   // half of the last tick label stands out at either end
   const edge = axis.labelWidth / 2 + EDGE;
   if (variant === 'narrow') return { plotLeft: edge, plotRight: total - edge, labelLimit: total, valueX };
-  const labelLimit = Math.ceil(Math.max(...rows.map(({ label }) => Math.min(WIDEST_LABEL, textWidth(label, TEXT_SIZE)))));
-  return { plotLeft: labelLimit + TEXT_GAP, plotRight: total - Math.max(valueWidth + TEXT_GAP, edge), labelLimit, valueX };
+  const labelLimit = Math.ceil(
+    Math.max(...rows.map(({ label }) => Math.min(WIDEST_LABEL, textWidth(label, TEXT_SIZE)))),
+  );
+  return {
+    plotLeft: labelLimit + TEXT_GAP,
+    plotRight: total - Math.max(valueWidth + TEXT_GAP, edge),
+    labelLimit,
+    valueX,
+  };
 }
 
 /** Width of what stands before ' ± '; of the whole text where there is none. */

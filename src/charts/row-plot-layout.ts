@@ -30,9 +30,18 @@ interface Stack {
 }
 
 /** Places every mark and every text of a row plot, for one variant. */
-export function layOutRows({ rows, axisTitle, shaded, marked = [], notes }: RowPlot, variant: Variant): Omit<Drawing, 'spec'> {
+export function layOutRows(
+  { rows, axisTitle, shaded, marked = [], notes }: RowPlot,
+  variant: Variant,
+): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
-  const values = rows.flatMap(({ value, interval, bracket }) => [value, interval?.low, interval?.high, bracket?.low, bracket?.high]);
+  const values = rows.flatMap(({ value, interval, bracket }) => [
+    value,
+    interval?.low,
+    interval?.high,
+    bracket?.low,
+    bracket?.high,
+  ]);
   const drawn = [...values, shaded?.low, shaded?.high, ...marked].filter((value) => value !== undefined);
   const columns = layOutColumns(rows, axisFromZero(drawn, total), variant);
   const { texts, lines, marks, bands, height } = stackRows(rows, columns, variant);
@@ -41,21 +50,43 @@ export function layOutRows({ rows, axisTitle, shaded, marked = [], notes }: RowP
   const axis = axisFromZero(drawn, width);
 
   const tall = height > TALL;
-  if (tall) for (const tick of axis.ticks) texts.push({ x: plotLeft + placeOnAxis(axis, tick, width), y: -8, text: tickText(tick, axis.format), align: 'center', weight: 400 });
+  if (tall)
+    for (const tick of axis.ticks)
+      texts.push({
+        x: plotLeft + placeOnAxis(axis, tick, width),
+        y: -8,
+        text: tickText(tick, axis.format),
+        align: 'center',
+        weight: 400,
+      });
   let bottom = height + AXIS_HEIGHT;
-  for (const text of wrapText(axisTitle, plotRight, TEXT_SIZE)) texts.push({ x: plotRight, y: (bottom += LINE_HEIGHT), text, align: 'right', weight: 400 });
+  for (const text of wrapText(axisTitle, plotRight, TEXT_SIZE))
+    texts.push({ x: plotRight, y: (bottom += LINE_HEIGHT), text, align: 'right', weight: 400 });
   for (const note of notes ?? []) {
     bottom += DESCENT;
-    for (const text of wrapText(note, total, TEXT_SIZE)) texts.push({ x: 0, y: (bottom += LINE_HEIGHT), text, align: 'left', weight: 400 });
+    for (const text of wrapText(note, total, TEXT_SIZE))
+      texts.push({ x: 0, y: (bottom += LINE_HEIGHT), text, align: 'left', weight: 400 });
   }
 
-  const intervals = marks.flatMap(({ y, row: { interval } }) => (interval ? [{ y, low: interval.low, high: interval.high }] : []));
-  const brackets = marks.flatMap(({ y, row: { bracket } }) => (bracket ? [{ y, low: bracket.low, high: bracket.high }] : []));
-  const points = (bare: boolean) => marks.flatMap(({ y, row: { value, interval } }) => (value !== undefined && (interval === undefined) === bare ? [{ y, value }] : []));
+  const intervals = marks.flatMap(({ y, row: { interval } }) =>
+    interval ? [{ y, low: interval.low, high: interval.high }] : [],
+  );
+  const brackets = marks.flatMap(({ y, row: { bracket } }) =>
+    bracket ? [{ y, low: bracket.low, high: bracket.high }] : [],
+  );
+  const points = (bare: boolean) =>
+    marks.flatMap(({ y, row: { value, interval } }) =>
+      value !== undefined && (interval === undefined) === bare ? [{ y, value }] : [],
+    );
   return {
     width,
     height,
-    padding: { left: plotLeft, right: total - plotRight, top: tall ? AXIS_HEIGHT : 0, bottom: bottom - height + DESCENT },
+    padding: {
+      left: plotLeft,
+      right: total - plotRight,
+      top: tall ? AXIS_HEIGHT : 0,
+      bottom: bottom - height + DESCENT,
+    },
     params: { low: axis.domain[0], high: axis.domain[1], marks: axis.ticks, tickFormat: axis.format },
     data: {
       shaded: shaded ? bands.map((band) => ({ ...band, low: shaded.low, high: shaded.high })) : [],
@@ -64,11 +95,17 @@ export function layOutRows({ rows, axisTitle, shaded, marked = [], notes }: RowP
       marked: bands.flatMap((band) => marked.map((value) => ({ value, ...band }))),
       lines: lines.map(({ x, x2, y }) => ({ x: x - plotLeft, x2: x2 - plotLeft, y })),
       intervals,
-      ends: intervals.flatMap(({ y, low, high }) => [{ y, value: low }, { y, value: high }]),
+      ends: intervals.flatMap(({ y, low, high }) => [
+        { y, value: low },
+        { y, value: high },
+      ]),
       points: points(false),
       bare: points(true),
       spans: brackets,
-      brackets: brackets.flatMap(({ y, low, high }) => [{ y, value: low, shape: LEFT_BRACKET }, { y, value: high, shape: RIGHT_BRACKET }]),
+      brackets: brackets.flatMap(({ y, low, high }) => [
+        { y, value: low, shape: LEFT_BRACKET },
+        { y, value: high, shape: RIGHT_BRACKET },
+      ]),
       texts: texts.map((text) => ({ ...text, x: text.x - plotLeft })),
     },
   };

@@ -31,18 +31,101 @@ const SPEC: TopLevelSpec = {
     y: { value: { expr: 'datum.y' } },
   },
   layer: [
-    { name: 'shaded', data: { name: 'shaded' }, mark: { type: 'rect', color: COLOUR.soft, opacity: 0.16 }, encoding: { x: { field: 'low' }, x2: { field: 'high' }, y2: { value: { expr: 'datum.y2' } } } },
-    { name: 'grid', data: { name: 'grid' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
-    { name: 'zero', data: { name: 'zero' }, mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
-    { name: 'marked', data: { name: 'marked' }, mark: { type: 'rule', color: COLOUR.accent2, strokeWidth: 1.25, strokeDash: [4, 3] }, encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } } },
-    { name: 'intervals', data: { name: 'intervals' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: INTERVAL_WIDTH }, encoding: { x: { field: 'low' }, x2: { field: 'high' } } },
-    { name: 'ends', data: { name: 'ends' }, mark: { type: 'tick', orient: 'vertical', opacity: 1, color: COLOUR.accent, thickness: INTERVAL_WIDTH, size: CAP_HEIGHT }, encoding: { x: { field: 'value' } } },
-    { name: 'points', data: { name: 'points' }, mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
-    { name: 'bare', data: { name: 'bare' }, mark: { type: 'point', shape: 'diamond', filled: false, opacity: 1, size: POINT_AREA, strokeWidth: INTERVAL_WIDTH, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
-    { name: 'spans', data: { name: 'spans' }, mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1, strokeDash: [1, 3] }, encoding: { x: { field: 'low' }, x2: { field: 'high' } } },
-    { name: 'brackets', data: { name: 'brackets' }, mark: { type: 'point', shape: { expr: 'datum.shape' }, filled: false, opacity: 1, size: BRACKET_AREA, strokeWidth: 2, color: COLOUR.accent }, encoding: { x: { field: 'value' } } },
-    { name: 'lines', data: { name: 'lines' }, mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 }, encoding: { x: { value: { expr: 'datum.x' } }, x2: { value: { expr: 'datum.x2' } } } },
-    { name: 'texts', data: { name: 'texts' }, mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } }, encoding: { x: { value: { expr: 'datum.x' } }, text: { field: 'text' } } },
+    {
+      name: 'shaded',
+      data: { name: 'shaded' },
+      mark: { type: 'rect', color: COLOUR.soft, opacity: 0.16 },
+      encoding: { x: { field: 'low' }, x2: { field: 'high' }, y2: { value: { expr: 'datum.y2' } } },
+    },
+    {
+      name: 'grid',
+      data: { name: 'grid' },
+      mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 },
+      encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } },
+    },
+    {
+      name: 'zero',
+      data: { name: 'zero' },
+      mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 },
+      encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } },
+    },
+    {
+      name: 'marked',
+      data: { name: 'marked' },
+      mark: { type: 'rule', color: COLOUR.accent2, strokeWidth: 1.25, strokeDash: [4, 3] },
+      encoding: { x: { field: 'value' }, y2: { value: { expr: 'datum.y2' } } },
+    },
+    {
+      name: 'intervals',
+      data: { name: 'intervals' },
+      mark: { type: 'rule', color: COLOUR.accent, strokeWidth: INTERVAL_WIDTH },
+      encoding: { x: { field: 'low' }, x2: { field: 'high' } },
+    },
+    {
+      name: 'ends',
+      data: { name: 'ends' },
+      mark: {
+        type: 'tick',
+        orient: 'vertical',
+        opacity: 1,
+        color: COLOUR.accent,
+        thickness: INTERVAL_WIDTH,
+        size: CAP_HEIGHT,
+      },
+      encoding: { x: { field: 'value' } },
+    },
+    {
+      name: 'points',
+      data: { name: 'points' },
+      mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.accent },
+      encoding: { x: { field: 'value' } },
+    },
+    {
+      name: 'bare',
+      data: { name: 'bare' },
+      mark: {
+        type: 'point',
+        shape: 'diamond',
+        filled: false,
+        opacity: 1,
+        size: POINT_AREA,
+        strokeWidth: INTERVAL_WIDTH,
+        color: COLOUR.accent,
+      },
+      encoding: { x: { field: 'value' } },
+    },
+    {
+      name: 'spans',
+      data: { name: 'spans' },
+      mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1, strokeDash: [1, 3] },
+      encoding: { x: { field: 'low' }, x2: { field: 'high' } },
+    },
+    {
+      name: 'brackets',
+      data: { name: 'brackets' },
+      mark: {
+        type: 'point',
+        shape: { expr: 'datum.shape' },
+        filled: false,
+        opacity: 1,
+        size: BRACKET_AREA,
+        strokeWidth: 2,
+        color: COLOUR.accent,
+      },
+      encoding: { x: { field: 'value' } },
+    },
+    {
+      name: 'lines',
+      data: { name: 'lines' },
+      mark: { type: 'rule', color: COLOUR.rule, strokeWidth: 1 },
+      encoding: { x: { value: { expr: 'datum.x' } }, x2: { value: { expr: 'datum.x2' } } },
+    },
+    {
+      name: 'texts',
+      data: { name: 'texts' },
+      mark: { type: 'text', align: { expr: 'datum.align' }, fontWeight: { expr: 'datum.weight' } },
+      encoding: { x: { value: { expr: 'datum.x' } }, text: { field: 'text' } },
+    },
   ],
 };
 
@@ -54,6 +137,10 @@ export async function renderRowPlot(plot: RowPlot): Promise<Chart> {
     const numbers = [value, ...[interval, bracket, shaded].flatMap((range) => (range ? [range.low, range.high] : []))];
     if (!numbers.every(Number.isFinite)) throw new RangeError(`chart '${id}': row '${label}' is not finite`);
   }
-  const draw = (variant: Variant) => renderSvg({ spec: SPEC, ...layOutRows(plot, variant) }, { id: `${id}-${variant}`, className: `chart-${variant}`, title, description });
+  const draw = (variant: Variant) =>
+    renderSvg(
+      { spec: SPEC, ...layOutRows(plot, variant) },
+      { id: `${id}-${variant}`, className: `chart-${variant}`, title, description },
+    );
   return { wide: await draw('wide'), narrow: await draw('narrow'), title, description };
 }

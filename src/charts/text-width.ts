@@ -54,5 +54,10 @@ export function wrapText(text: string, limit: number, size: number, weight = 400
 
 /** Words with the space, hyphen or slash after them. A no-break space does not part words. */
 function breakable(text: string): string[] {
-  return text.replace(/[ \t\r\n\f\v]+/g, ' ').trim().match(/[^ \-/]*[ \-/]+|[^ \-/]+/g) ?? [];
+  return (
+    text
+      .replace(/[ \t\r\n\f\v]+/g, ' ')
+      .trim()
+      .match(/[^ \-/]*[ \-/]+|[^ \-/]+/g) ?? []
+  );
 }

@@ -40,7 +40,8 @@ const OPTIONS = {
 } as const;
 
 await runCommand(USAGE, OPTIONS, async (options, words) => {
-  if (words.length > 0) throw new CallError(`'${words.join(' ')}' belongs to no option; put names of several words in quotes.\n\n${USAGE}`);
+  if (words.length > 0)
+    throw new CallError(`'${words.join(' ')}' belongs to no option; put names of several words in quotes.\n\n${USAGE}`);
   const root = process.cwd();
   const bench = await loadBench(root);
   const ask = await asker();
@@ -48,26 +49,46 @@ await runCommand(USAGE, OPTIONS, async (options, words) => {
     const name = options['name'] ?? (await ask('name', 'What do pages call it?'));
     const maker = options['maker'] ?? (await ask('maker', 'Who makes it?'));
     const model = options['model'] ?? (await ask('model', 'Which model is it?'));
-    const rig = rigOf(bench, options['rig'] ?? (await ask('rig', `On which rig (${bench.rigs.map(({ id }) => id).join(', ')})?`)));
-    const id = options['id'] ?? name.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
-    if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) throw new CallError(`'${id}' cannot be an id; give one with --id, in lower-case letters, digits and hyphens.`);
+    const rig = rigOf(
+      bench,
+      options['rig'] ?? (await ask('rig', `On which rig (${bench.rigs.map(({ id }) => id).join(', ')})?`)),
+    );
+    const id =
+      options['id'] ??
+      name
+        .toLowerCase()
+        .replace(/[^a-z0-9]+/g, '-')
+        .replace(/^-|-$/g, '');
+    if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id))
+      throw new CallError(`'${id}' cannot be an id; give one with --id, in lower-case letters, digits and hyphens.`);
     const readout = options['sensor-readout'];
-    if (readout !== undefined && parseDurationMs(readout) === undefined) throw new CallError(`--sensor-readout is a duration, such as "14 ms", not '${readout}'.`);
+    if (readout !== undefined && parseDurationMs(readout) === undefined)
+      throw new CallError(`--sensor-readout is a duration, such as "14 ms", not '${readout}'.`);
     const most = Number(options['most'] ?? '6');
-    if (!Number.isInteger(most) || most < 1) throw new CallError(`--most is a whole number above 0, not '${options['most']}'.`);
-    if (existsSync(join(root, 'data', 'bodies', `${id}.md`))) throw new CallError(`data/bodies/${id}.md is there already; choose another --id. Nothing was written.`);
+    if (!Number.isInteger(most) || most < 1)
+      throw new CallError(`--most is a whole number above 0, not '${options['most']}'.`);
+    if (existsSync(join(root, 'data', 'bodies', `${id}.md`)))
+      throw new CallError(`data/bodies/${id}.md is there already; choose another --id. Nothing was written.`);
     const wanted = readWanted(options);
 
     const conditions = comparableConditions(bench, rig, id, most);
     const planned = planConditions(bench, rig, conditions, wanted);
-    await writeFile(join(root, 'data', 'bodies', `${id}.md`), renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }), { flag: 'wx' });
+    await writeFile(
+      join(root, 'data', 'bodies', `${id}.md`),
+      renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }),
+      { flag: 'wx' },
+    );
     console.log(`Written: data/bodies/${id}.md\n`);
     if (planned.length === 0) {
-      console.log(`Nothing has been measured on ${rig.id} yet that it could be compared with; plan its sessions with npm run plan -- --rig ${rig.id} --body ${id} --rate RATE.`);
+      console.log(
+        `Nothing has been measured on ${rig.id} yet that it could be compared with; plan its sessions with npm run plan -- --rig ${rig.id} --body ${id} --rate RATE.`,
+      );
       return;
     }
     for (const [index, each] of planned.entries()) {
-      console.log(`${describePlanned(each, wanted, bench)}\n  Measured on ${conditions[index]?.bodies} other ${conditions[index]?.bodies === 1 ? 'body' : 'bodies'}.\n`);
+      console.log(
+        `${describePlanned(each, wanted, bench)}\n  Measured on ${conditions[index]?.bodies} other ${conditions[index]?.bodies === 1 ? 'body' : 'bodies'}.\n`,
+      );
     }
     console.log(await writeSessions({ root, bench, rig, body: id, planned, seed: options['seed'], isNew: true }));
   } finally {

@@ -16,7 +16,11 @@ const USAGE = `Usage: npm run figures [-- [ID ...] [--data DIR] [--content DIR]]
 
 await runCommand(USAGE, { data: { type: 'string' }, content: { type: 'string' } }, async ({ data, content }, ids) => {
   const root = process.cwd();
-  const { bench, register } = await compileSite({ root, dataDir: data ?? join(root, 'data'), contentDir: content ?? join(root, 'content') });
+  const { bench, register } = await compileSite({
+    root,
+    dataDir: data ?? join(root, 'data'),
+    contentDir: content ?? join(root, 'content'),
+  });
   // Beside the register, not in it: another program may be reading that.
   const changes = describeChanges(compareWithLedger(bench, register));
   if (changes !== '' && ids.length === 0) console.error(changes);
@@ -29,7 +33,8 @@ function only(ids: readonly string[], register: Register): Register {
     ...register,
     figures: ids.map((id) => {
       const figure = known.get(id);
-      if (figure === undefined) throw new CallError(`there is no figure '${id}'${suggest(nearest(id, [...known.keys()]))}`);
+      if (figure === undefined)
+        throw new CallError(`there is no figure '${id}'${suggest(nearest(id, [...known.keys()]))}`);
       return figure;
     }),
     findings: register.findings.filter(({ where }) => ids.some((id) => id.endsWith(`/${where['session']}`))),

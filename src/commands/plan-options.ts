@@ -23,13 +23,19 @@ const USUAL_POWER = 0.8;
 
 export function readWanted(options: CommandOptions<typeof WANTED_OPTIONS>): Wanted {
   const [halfWidth, difference, power] = [options['half-width'], options['difference'], options['power']];
-  if (halfWidth !== undefined && difference !== undefined) throw new CallError('Give --half-width or --difference, not both: they plan for different things.');
+  if (halfWidth !== undefined && difference !== undefined)
+    throw new CallError('Give --half-width or --difference, not both: they plan for different things.');
   if (difference === undefined) {
-    if (power !== undefined) throw new CallError('--power goes with --difference: it is the share of cases in which the difference is seen.');
-    return { kind: 'half-width', halfWidthMs: halfWidth === undefined ? USUAL_HALF_WIDTH_MS : duration('half-width', halfWidth) };
+    if (power !== undefined)
+      throw new CallError('--power goes with --difference: it is the share of cases in which the difference is seen.');
+    return {
+      kind: 'half-width',
+      halfWidthMs: halfWidth === undefined ? USUAL_HALF_WIDTH_MS : duration('half-width', halfWidth),
+    };
   }
   const share = power === undefined ? USUAL_POWER : Number(power);
-  if (!(share > 0 && share < 1)) throw new CallError(`--power is a share between 0 and 1, such as 0.8, not '${power}'.`);
+  if (!(share > 0 && share < 1))
+    throw new CallError(`--power is a share between 0 and 1, such as 0.8, not '${power}'.`);
   return { kind: 'difference', differenceMs: duration('difference', difference), power: share };
 }
 
@@ -38,7 +44,12 @@ export function rigOf(bench: Bench, id: string | undefined): Rig {
 }
 
 /** One of a list by id, or an error that names the nearest. */
-export function choose<T extends { readonly id: string }>(option: string, id: string | undefined, list: readonly T[], noun = option): T {
+export function choose<T extends { readonly id: string }>(
+  option: string,
+  id: string | undefined,
+  list: readonly T[],
+  noun = option,
+): T {
   const ids = list.map((item) => item.id);
   if (id === undefined) throw new CallError(`Say which: --${option} ${ids.join(' | ')}`);
   const found = list.find((item) => item.id === id);
@@ -47,23 +58,38 @@ export function choose<T extends { readonly id: string }>(option: string, id: st
 }
 
 /** Every combination of the levels given: rates first, then settings in the order of `data/settings.yaml`. */
-export function conditionsOf(bench: Bench, rates: string | undefined, sets: readonly string[] = []): readonly Condition[] {
+export function conditionsOf(
+  bench: Bench,
+  rates: string | undefined,
+  sets: readonly string[] = [],
+): readonly Condition[] {
   if (rates === undefined) throw new CallError('Say at which frame rate: --rate 59.94');
   const given = new Map<string, readonly string[]>([['rate', rates.split(',')], ...sets.map(parseSet)]);
   for (const name of given.keys()) choose('set', name, bench.settings, 'setting');
   const chosen = bench.settings.flatMap((setting) => {
     const levels = given.get(setting.id);
-    return levels === undefined ? [] : [{ id: setting.id, levels: levels.map((level) => levelOf(setting, level.trim())) }];
+    return levels === undefined
+      ? []
+      : [{ id: setting.id, levels: levels.map((level) => levelOf(setting, level.trim())) }];
   });
-  const combinations = chosen.reduce<readonly Record<string, string>[]>((all, { id, levels }) => all.flatMap((settings) => levels.map((level) => ({ ...settings, [id]: level }))), [{}]);
+  const combinations = chosen.reduce<readonly Record<string, string>[]>(
+    (all, { id, levels }) => all.flatMap((settings) => levels.map((level) => ({ ...settings, [id]: level }))),
+    [{}],
+  );
   return combinations.map((settings) => {
     const rate = parseRate(settings['rate'] ?? '');
-    if (rate === undefined) throw new CallError(`'${settings['rate']}' is no frame rate; write 24, 23.976, 24000/1001 or 59.94p.`);
+    if (rate === undefined)
+      throw new CallError(`'${settings['rate']}' is no frame rate; write 24, 23.976, 24000/1001 or 59.94p.`);
     return { settings, rate };
   });
 }
 
-export function planConditions(bench: Bench, rig: Rig, conditions: readonly Condition[], wanted: Wanted): readonly PlannedCondition[] {
+export function planConditions(
+  bench: Bench,
+  rig: Rig,
+  conditions: readonly Condition[],
+  wanted: Wanted,
+): readonly PlannedCondition[] {
   return conditions.map((condition) => ({ condition, plan: planRig(bench, rig, condition.rate, wanted) }));
 }
 
@@ -76,13 +102,17 @@ function parseSet(text: string): readonly [string, readonly string[]] {
 function levelOf(setting: Setting, text: string): string {
   const level = findLevel(setting, text);
   const ids = setting.levels.map(({ id }) => id);
-  if (level === undefined) throw new CallError(`'${text}' is no level of ${setting.id} in data/settings.yaml; it has ${ids.join(', ')}${suggest(text, ids)}`);
+  if (level === undefined)
+    throw new CallError(
+      `'${text}' is no level of ${setting.id} in data/settings.yaml; it has ${ids.join(', ')}${suggest(text, ids)}`,
+    );
   return level.id;
 }
 
 function duration(option: string, text: string): number {
   const ms = parseDurationMs(/^[\d.]+$/.test(text) ? `${text} ms` : text);
-  if (ms === undefined || ms <= 0) throw new CallError(`--${option} is a duration above zero, such as "5 ms", not '${text}'.`);
+  if (ms === undefined || ms <= 0)
+    throw new CallError(`--${option} is a duration above zero, such as "5 ms", not '${text}'.`);
   return ms;
 }
 

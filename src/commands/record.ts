@@ -16,33 +16,49 @@ const USAGE = `Usage: npm run record -- --reason TEXT --date YYYY-MM-DD
   --reason TEXT      why the numbers moved, for readers; it stands on the corrections page
   --date YYYY-MM-DD  the day of the record; nothing here reads a clock, so say it`;
 
-await runCommand(USAGE, { reason: { type: 'string' }, date: { type: 'string' } }, async ({ reason: given = '', date = '' }, words) => {
-  const reason = given.trim().replace(/\s+/g, ' ');
-  if (words.length > 0) throw new CallError(`'${words.join(' ')}' belongs to no option; put the reason in quotes: --reason "two words".\n\n${USAGE}`);
-  if (reason === '') throw new CallError(`A record needs a reason: --reason "why the numbers moved".\n\n${USAGE}`);
-  if (!dateSchema.safeParse(date).success) throw new CallError(`A record needs its day, as YYYY-MM-DD: --date 2026-05-02. ${date === '' ? 'None was given, and nothing here reads a clock' : `'${date}' is no calendar date`}.\n\n${USAGE}`);
+await runCommand(
+  USAGE,
+  { reason: { type: 'string' }, date: { type: 'string' } },
+  async ({ reason: given = '', date = '' }, words) => {
+    const reason = given.trim().replace(/\s+/g, ' ');
+    if (words.length > 0)
+      throw new CallError(
+        `'${words.join(' ')}' belongs to no option; put the reason in quotes: --reason "two words".\n\n${USAGE}`,
+      );
+    if (reason === '') throw new CallError(`A record needs a reason: --reason "why the numbers moved".\n\n${USAGE}`);
+    if (!dateSchema.safeParse(date).success)
+      throw new CallError(
+        `A record needs its day, as YYYY-MM-DD: --date 2026-05-02. ${date === '' ? 'None was given, and nothing here reads a clock' : `'${date}' is no calendar date`}.\n\n${USAGE}`,
+      );
 
-  const root = process.cwd();
-  const contentDir = join(root, 'content');
-  const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir });
-  const changes = compareWithLedger(bench, register);
-  const folder = join(contentDir, LEDGER.folder);
-  const state = [
-    [join(folder, LEDGER.inputs), renderInputs(inputsOf(bench, register))],
-    [join(folder, LEDGER.figures), renderFigures(statementsOf(bench, register))],
-  ] as const;
-  const stale = await filter(state, async ([path, text]) => (await readText(path)) !== text);
-  if (stale.length === 0) throw new CallError('Nothing to record: every number and every file is as recorded.');
+    const root = process.cwd();
+    const contentDir = join(root, 'content');
+    const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir });
+    const changes = compareWithLedger(bench, register);
+    const folder = join(contentDir, LEDGER.folder);
+    const state = [
+      [join(folder, LEDGER.inputs), renderInputs(inputsOf(bench, register))],
+      [join(folder, LEDGER.figures), renderFigures(statementsOf(bench, register))],
+    ] as const;
+    const stale = await filter(state, async ([path, text]) => (await readText(path)) !== text);
+    if (stale.length === 0) throw new CallError('Nothing to record: every number and every file is as recorded.');
 
-  // The entry first: if this is cut short, running it again finishes the same record.
-  const entry = isUnchanged(changes) ? undefined : await writeEntry(join(folder, LEDGER.entries), entryName(date, reason), renderEntry(entryOf(changes, reason, date, register.analysis)));
-  for (const [path, text] of stale) await writeWhole(path, text);
-  console.log(
-    entry === undefined
-      ? 'No number moved; the checksums were brought up to date, without an entry.'
-      : `${describeChanges(changes, { recorded: true })}\n\nRecorded in content/${LEDGER.folder}/${LEDGER.entries}/${entry}`,
-  );
-});
+    // The entry first: if this is cut short, running it again finishes the same record.
+    const entry = isUnchanged(changes)
+      ? undefined
+      : await writeEntry(
+          join(folder, LEDGER.entries),
+          entryName(date, reason),
+          renderEntry(entryOf(changes, reason, date, register.analysis)),
+        );
+    for (const [path, text] of stale) await writeWhole(path, text);
+    console.log(
+      entry === undefined
+        ? 'No number moved; the checksums were brought up to date, without an entry.'
+        : `${describeChanges(changes, { recorded: true })}\n\nRecorded in content/${LEDGER.folder}/${LEDGER.entries}/${entry}`,
+    );
+  },
+);
 
 /** Writes the entry under its name, or under the next one free; an equal one that is there already is that entry. */
 async function writeEntry(folder: string, name: string, text: string): Promise<string> {

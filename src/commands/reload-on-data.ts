@@ -53,11 +53,16 @@ export function reloadOnData(): AstroIntegration {
         server.middlewares.use((request, response, next) => {
           if (!wantsPage(request)) return next();
           pages.serve(request.url ?? '');
-          loadSite().then(() => next(), (error: unknown) => {
-            report(error);
-            if (!(error instanceof ProblemsError)) return next();
-            response.writeHead(500, { 'Content-Type': 'text/html; charset=utf-8', 'Cache-Control': 'no-store' }).end(renderProblemPage(error));
-          });
+          loadSite().then(
+            () => next(),
+            (error: unknown) => {
+              report(error);
+              if (!(error instanceof ProblemsError)) return next();
+              response
+                .writeHead(500, { 'Content-Type': 'text/html; charset=utf-8', 'Cache-Control': 'no-store' })
+                .end(renderProblemPage(error));
+            },
+          );
         });
         loadSite().catch(report);
       },
@@ -65,7 +70,13 @@ export function reloadOnData(): AstroIntegration {
   };
 }
 
-function wantsPage({ method, headers }: { readonly method?: string | undefined; readonly headers: { readonly accept?: string | undefined } }): boolean {
+function wantsPage({
+  method,
+  headers,
+}: {
+  readonly method?: string | undefined;
+  readonly headers: { readonly accept?: string | undefined };
+}): boolean {
   return method === 'GET' && (headers.accept ?? '').includes('text/html');
 }
 

@@ -6,7 +6,11 @@ type Options = NonNullable<ParseArgsConfig['options']>;
 /** What was given for the options of a command. */
 export type CommandOptions<O extends Options> = { readonly [Name in keyof O]?: Given<O[Name]> | undefined };
 
-type Given<Option> = Option extends { type: 'boolean' } ? boolean : Option extends { multiple: true } ? readonly string[] : string;
+type Given<Option> = Option extends { type: 'boolean' }
+  ? boolean
+  : Option extends { multiple: true }
+    ? readonly string[]
+    : string;
 
 /** A mistake in how a command was called: shown without a stack, with exit code 2. */
 export class CallError extends Error {}
@@ -22,7 +26,11 @@ export async function runCommand<const O extends Options>(
 ): Promise<void> {
   let parsed;
   try {
-    parsed = parseArgs({ options: { ...options, help: { type: 'boolean', short: 'h' } } as Options, allowPositionals: true, strict: true });
+    parsed = parseArgs({
+      options: { ...options, help: { type: 'boolean', short: 'h' } } as Options,
+      allowPositionals: true,
+      strict: true,
+    });
   } catch (error) {
     console.error(`${error instanceof Error ? error.message.split('. ')[0] : String(error)}.\n\n${usage}`);
     process.exitCode = 2;

@@ -36,7 +36,14 @@ export function describeSummary({ bench, register, changes, pages, seconds }: Bu
   ];
   const width = Math.max(...rows.map(([, text]) => text.length));
   const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
-  return [counts, describeFindings(register.findings), describeChanges(changes), describeByReport(changes, bench, register)].filter(Boolean).join('\n\n');
+  return [
+    counts,
+    describeFindings(register.findings),
+    describeChanges(changes),
+    describeByReport(changes, bench, register),
+  ]
+    .filter(Boolean)
+    .join('\n\n');
 }
 
 const FINDINGS_SHOWN = 8;
@@ -47,7 +54,9 @@ function describeFindings(findings: readonly Finding[]): string {
   const sorted = findings.toSorted((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
   const alike = [...Map.groupBy(sorted, ({ message, hint }) => `${message} ${hint}`)];
   const shown = alike.slice(0, FINDINGS_SHOWN);
-  const lines = shown.map(([text, same]) => `  ${same.map(({ where }) => Object.values(where).join(', ')).join('; ')}\n    ${text}`);
+  const lines = shown.map(
+    ([text, same]) => `  ${same.map(({ where }) => Object.values(where).join(', ')).join('; ')}\n    ${text}`,
+  );
   const more = findings.length - shown.reduce((sum, [, same]) => sum + same.length, 0);
   return [...lines, ...(more > 0 ? [`  and ${describeCount(more)} more, on the site's data page`] : [])].join('\n');
 }

@@ -27,11 +27,23 @@ interface Order {
 export function describePlanned({ condition, plan }: PlannedCondition, wanted: Wanted, bench: Bench): string {
   const find = lookup(bench);
   const levels = Object.entries(condition.settings).map(([setting, level]) => describeLevel(find, setting, level));
-  return [`${levels.join(', ')}:`, `  ${describeDesign(plan)} (${plan.runs * plan.readings} readings)`, ...describePlan(plan, wanted).map((line) => `  ${line}`)].join('\n');
+  return [
+    `${levels.join(', ')}:`,
+    `  ${describeDesign(plan)} (${plan.runs * plan.readings} readings)`,
+    ...describePlan(plan, wanted).map((line) => `  ${line}`),
+  ].join('\n');
 }
 
 /** Writes the pairs of files in an order drawn at random, overwrites nothing, and says what to do next. */
-export async function writeSessions({ root, bench, rig, body, planned, seed: seedText, isNew = false }: Order & { readonly isNew?: boolean }): Promise<string> {
+export async function writeSessions({
+  root,
+  bench,
+  rig,
+  body,
+  planned,
+  seed: seedText,
+  isNew = false,
+}: Order & { readonly isNew?: boolean }): Promise<string> {
   if (!isNew) choose('body', body, bench.bodies);
   const seed = Number(seedText ?? '1');
   if (!Number.isInteger(seed) || seed < 0) throw new CallError(`--seed is a whole number, not '${seedText}'.`);
@@ -39,12 +51,23 @@ export async function writeSessions({ root, bench, rig, body, planned, seed: see
   const sessions = shuffle(planned, seed).map(({ condition, plan }, index): NewSession => {
     const id = newSessionId(body, condition, bench, taken);
     taken.add(id);
-    return { id, body, rig: rig.id, method: methodOfRig(rig), condition, plan, position: index + 1, of: planned.length };
+    return {
+      id,
+      body,
+      rig: rig.id,
+      method: methodOfRig(rig),
+      condition,
+      plan,
+      position: index + 1,
+      of: planned.length,
+    };
   });
   const folder = join(root, 'data', 'sessions');
   await mkdir(folder, { recursive: true });
   for (const { id } of sessions) {
-    for (const ending of ['.md', '.csv']) if (existsSync(join(folder, id + ending))) throw new CallError(`data/sessions/${id}${ending} is there already; nothing was written.`);
+    for (const ending of ['.md', '.csv'])
+      if (existsSync(join(folder, id + ending)))
+        throw new CallError(`data/sessions/${id}${ending} is there already; nothing was written.`);
   }
   for (const session of sessions) {
     const { front, readings } = renderNewSession(session);
@@ -53,7 +76,9 @@ export async function writeSessions({ root, bench, rig, body, planned, seed: see
   }
   return [
     'Written, to be measured in this order:',
-    ...sessions.map(({ id, position, plan }) => `  ${position}. data/sessions/${id}.md and .csv: ${describeDesign(plan)}`),
+    ...sessions.map(
+      ({ id, position, plan }) => `  ${position}. data/sessions/${id}.md and .csv: ${describeDesign(plan)}`,
+    ),
     'Fill in the date and what the first line of each asks for, type the readings, and run npm run build. Until then they are counted as planned.',
   ].join('\n');
 }

@@ -8,9 +8,17 @@ import { describeCount } from './text.ts';
 /** Counts over the whole bench, and per body: `count/sessions`, `count/sessions/orrin-v2`. */
 export function benchFigures({ bodies, sessions }: Bench): readonly Figure[] {
   return [
-    { ...count('Bodies', { count: 'bodies' }, bodies.length, sessions), sources: bodies.map(({ file: { path, sha256 } }) => ({ file: path, sha256 })) },
+    {
+      ...count('Bodies', { count: 'bodies' }, bodies.length, sessions),
+      sources: bodies.map(({ file: { path, sha256 } }) => ({ file: path, sha256 })),
+    },
     ...sessionCounts(sessions, {}),
-    ...bodies.flatMap(({ id }) => sessionCounts(sessions.filter(({ body }) => body === id), { body: id })),
+    ...bodies.flatMap(({ id }) =>
+      sessionCounts(
+        sessions.filter(({ body }) => body === id),
+        { body: id },
+      ),
+    ),
   ];
 }
 

@@ -28,16 +28,30 @@ const SHARED_BY: Readonly<Record<string, string>> = {
 };
 
 /** Largest component first. */
-export function describeBudget({ components = [], corrections = [], uncorrected, value, unit, standardUncertainty = 0, degreesOfFreedom, coverageFactor, interval }: Figure): BudgetText {
-  const rows = components.toSorted((a, b) => b.share - a.share).map((component): BudgetRow => ({
-    name: component.name,
-    shared: component.shared === null ? '' : (SHARED_BY[component.shared.split(':')[0] ?? ''] ?? ''),
-    type: component.type,
-    distribution: component.distribution,
-    uncertainty: describeSignificant(component.standardUncertainty, 2, unit),
-    freedom: describeDegreesOfFreedom(component.degreesOfFreedom),
-    share: describeShare(component.share),
-  }));
+export function describeBudget({
+  components = [],
+  corrections = [],
+  uncorrected,
+  value,
+  unit,
+  standardUncertainty = 0,
+  degreesOfFreedom,
+  coverageFactor,
+  interval,
+}: Figure): BudgetText {
+  const rows = components
+    .toSorted((a, b) => b.share - a.share)
+    .map(
+      (component): BudgetRow => ({
+        name: component.name,
+        shared: component.shared === null ? '' : (SHARED_BY[component.shared.split(':')[0] ?? ''] ?? ''),
+        type: component.type,
+        distribution: component.distribution,
+        uncertainty: describeSignificant(component.standardUncertainty, 2, unit),
+        freedom: describeDegreesOfFreedom(component.degreesOfFreedom),
+        share: describeShare(component.share),
+      }),
+    );
   const half = interval === undefined ? 0 : (interval.high - interval.low) / 2;
   return {
     rows,
@@ -50,12 +64,24 @@ export function describeBudget({ components = [], corrections = [], uncorrected,
   };
 }
 
-function describeCorrections(corrections: NonNullable<Figure['corrections']>, uncorrected: number | undefined, value: number, half: number, unit: string): readonly string[] {
+function describeCorrections(
+  corrections: NonNullable<Figure['corrections']>,
+  uncorrected: number | undefined,
+  value: number,
+  half: number,
+  unit: string,
+): readonly string[] {
   const applied = corrections.filter((correction) => correction.value !== 0);
   if (applied.length === 0 || uncorrected === undefined) return [];
   const place = placeOfUncertainty(half);
-  const each = applied.map(({ name, value: by }) => `${capitalize(name)}: ${by < 0 ? MINUS : '+'}${roundTo(Math.abs(by), Math.max(place, 2))} ${unit}.`);
-  return [...each, `Before these corrections the value is ${roundTo(uncorrected, place)} ${unit}, after them ${roundTo(value, place)} ${unit}.`];
+  const each = applied.map(
+    ({ name, value: by }) =>
+      `${capitalize(name)}: ${by < 0 ? MINUS : '+'}${roundTo(Math.abs(by), Math.max(place, 2))} ${unit}.`,
+  );
+  return [
+    ...each,
+    `Before these corrections the value is ${roundTo(uncorrected, place)} ${unit}, after them ${roundTo(value, place)} ${unit}.`,
+  ];
 }
 
 /** `62 %`, `under 1 %`, `0 %`. */

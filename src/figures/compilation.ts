@@ -37,10 +37,16 @@ export function compileSessions(bench: Bench, estimator?: Estimator): Compilatio
     sessions,
     session,
     budgetOf: (id) => {
-      const { estimate, session: { rig } } = session(id);
+      const {
+        estimate,
+        session: { rig },
+      } = session(id);
       return {
         value: estimate.value,
-        components: estimate.components.map((component) => ({ ...component, sharedKey: component.sharedKey === null ? null : `${component.sharedKey}:${rig}` })),
+        components: estimate.components.map((component) => ({
+          ...component,
+          sharedKey: component.sharedKey === null ? null : `${component.sharedKey}:${rig}`,
+        })),
       };
     },
   };

@@ -45,7 +45,10 @@ const COMPILERS: readonly ((compilation: Compilation) => Contribution)[] = [
  *
  * @param estimator one that remembers, where the same sessions are compiled again and again
  */
-export async function compileSite(folders: BenchFolders, estimator?: Estimator): Promise<{ bench: Bench; register: Register }> {
+export async function compileSite(
+  folders: BenchFolders,
+  estimator?: Estimator,
+): Promise<{ bench: Bench; register: Register }> {
   const bench = await readSound(folders); // 1
   const register = compileRegister(bench, estimator); // 2 and 3
   const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)]; // 4

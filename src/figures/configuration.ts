@@ -14,18 +14,28 @@ export interface Apart {
  * stays what it is when other sessions join.
  */
 export function configurationId(session: Session, bench: Bench, find: Lookup, apart: Apart = {}): string {
-  return [session.body, ...(apart.firmware ? [] : [session.firmware]), chainName(session, find), levelsOf(session, bench, apart)]
+  return [
+    session.body,
+    ...(apart.firmware ? [] : [session.firmware]),
+    chainName(session, find),
+    levelsOf(session, bench, apart),
+  ]
     .filter(Boolean)
     .join('/');
 }
 
 /** The same without the chain: the body as it was set, wherever its picture went: `orrin-v2/1.40/uhd-59.94-10-4:2:2-off-off`. */
 export function conditionId(session: Session, bench: Bench, apart: Apart = {}): string {
-  return [session.body, ...(apart.firmware ? [] : [session.firmware]), levelsOf(session, bench, apart)].filter(Boolean).join('/');
+  return [session.body, ...(apart.firmware ? [] : [session.firmware]), levelsOf(session, bench, apart)]
+    .filter(Boolean)
+    .join('/');
 }
 
 /** Sessions by group, each group and the list in the order given. */
-export function groupBy(sessions: readonly Session[], nameOf: (session: Session) => string): ReadonlyMap<string, readonly Session[]> {
+export function groupBy(
+  sessions: readonly Session[],
+  nameOf: (session: Session) => string,
+): ReadonlyMap<string, readonly Session[]> {
   return Map.groupBy(sessions, nameOf);
 }
 

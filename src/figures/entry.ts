@@ -4,7 +4,10 @@ import { describeSignificant, roundTo } from './text.ts';
 
 /** What stands under a figure's value in its entry, a line each: interval, standard uncertainty, degrees of freedom. */
 export function describeEntry({ unit, standardUncertainty, degreesOfFreedom, interval }: Figure): readonly string[] {
-  const uncertainty = standardUncertainty === undefined ? '' : `standard uncertainty ${describeSignificant(standardUncertainty, 2, unit)}`;
+  const uncertainty =
+    standardUncertainty === undefined
+      ? ''
+      : `standard uncertainty ${describeSignificant(standardUncertainty, 2, unit)}`;
   const freedom = describeDegreesOfFreedom(degreesOfFreedom);
   return [
     interval === undefined ? '' : describeCoverage(interval, unit),

@@ -35,9 +35,16 @@ export interface Measured {
 }
 
 /** A figure with its interval. */
-export function measuredFigure(subject: JointSubject, { value, standardUncertainty, degreesOfFreedom, interval }: Measured): Figure {
+export function measuredFigure(
+  subject: JointSubject,
+  { value, standardUncertainty, degreesOfFreedom, interval }: Measured,
+): Figure {
   return {
-    ...plainFigure(subject, value, describeMeasured(value, (interval.high - interval.low) / 2, KINDS[subject.kind].unit)),
+    ...plainFigure(
+      subject,
+      value,
+      describeMeasured(value, (interval.high - interval.low) / 2, KINDS[subject.kind].unit),
+    ),
     standardUncertainty,
     // JSON has no infinity: the register writes null.
     degreesOfFreedom: Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null,
@@ -47,7 +54,11 @@ export function measuredFigure(subject: JointSubject, { value, standardUncertain
 }
 
 /** A figure without one, with the text that says it. */
-export function plainFigure({ kind, name, of, subject, page, totals, files = [], inWords }: JointSubject, value: number, text: string): Figure {
+export function plainFigure(
+  { kind, name, of, subject, page, totals, files = [], inWords }: JointSubject,
+  value: number,
+  text: string,
+): Figure {
   const id = `${kind}/${name}`;
   const sum = (count: (figure: Figure) => number): number => totals.reduce((all, figure) => all + count(figure), 0);
   return {

@@ -31,10 +31,12 @@ export function labelSessions(bench: Bench, sessions: readonly Session[]): Label
   }
   const columns = columnsOf(rows);
   const ofBody = new Map([...Map.groupBy(rows, bodyOf)].map(([body, same]) => [body, columnsOf(same)]));
-  const goesWithoutSaying = (row: readonly Trait[]) => ({ key, role }: Trait, index: number): boolean => {
-    const column = (role === 'body-setting' ? ofBody.get(bodyOf(row)) : columns)?.[index];
-    return role === 'last-resort' || (column !== undefined && isSilent(column) && column.common.key === key);
-  };
+  const goesWithoutSaying =
+    (row: readonly Trait[]) =>
+    ({ key, role }: Trait, index: number): boolean => {
+      const column = (role === 'body-setting' ? ofBody.get(bodyOf(row)) : columns)?.[index];
+      return role === 'last-resort' || (column !== undefined && isSilent(column) && column.common.key === key);
+    };
   const labels = rows.map((row) => {
     const silent = goesWithoutSaying(row);
     return join(row.filter((trait, index) => !silent(trait, index)));
@@ -48,8 +50,21 @@ export function labelSettings(bench: Bench, sessions: readonly Session[]): Label
   const find = lookup(bench);
   const rows = sessions.map((session) => traitsOf(session, bench, find).slice(1, 1 + bench.settings.length));
   const columns = columnsOf(rows);
-  const labels = rows.map((row) => join(row.filter(({ key, role }, index) => role === 'name' || columns[index] === undefined || !isSilent(columns[index]) || columns[index].common.key !== key)));
-  return { of: new Map(sessions.map(({ id }, index) => [id, labels[index] ?? id])), shared: describeShared(columns.filter(({ share, common }) => share < 1 || common.role !== 'name')) };
+  const labels = rows.map((row) =>
+    join(
+      row.filter(
+        ({ key, role }, index) =>
+          role === 'name' ||
+          columns[index] === undefined ||
+          !isSilent(columns[index]) ||
+          columns[index].common.key !== key,
+      ),
+    ),
+  );
+  return {
+    of: new Map(sessions.map(({ id }, index) => [id, labels[index] ?? id])),
+    shared: describeShared(columns.filter(({ share, common }) => share < 1 || common.role !== 'name')),
+  };
 }
 
 /** `Orrin V2, 23.976 frames/s`. */
@@ -78,12 +93,20 @@ export function isSilent({ common, share }: Column): boolean {
 export function describeShared(columns: readonly Column[]): string {
   const list = (test: (column: Column) => boolean): string =>
     columns
-      .filter((column) => isSilent(column) && column.common.full !== '' && (column.share === 1 || column.common.role === 'setting') && test(column))
+      .filter(
+        (column) =>
+          isSilent(column) &&
+          column.common.full !== '' &&
+          (column.share === 1 || column.common.role === 'setting') &&
+          test(column),
+      )
       .map(({ common }) => common.full)
       .join('; ');
   const sentences = [list(({ share }) => share === 1), list(({ share }) => share < 1)];
   return sentences
-    .map((sentence, index) => (sentence === '' ? '' : `${capitalize(index === 1 ? `unless stated: ${sentence}` : sentence)}.`))
+    .map((sentence, index) =>
+      sentence === '' ? '' : `${capitalize(index === 1 ? `unless stated: ${sentence}` : sentence)}.`,
+    )
     .filter(Boolean)
     .join(' ');
 }
@@ -95,13 +118,20 @@ function tellApart(labels: readonly string[], rows: readonly (readonly Trait[])[
   return labels.map((label, index) => {
     const group = groups.get(label) ?? [];
     if (label !== '' && group.length === 1) return label;
-    const depth = (extras[index] ?? []).findIndex((_, at) => new Set(group.map((other) => extras[other]?.[at])).size === group.length);
+    const depth = (extras[index] ?? []).findIndex(
+      (_, at) => new Set(group.map((other) => extras[other]?.[at])).size === group.length,
+    );
     return [label, extras[index]?.[depth]].filter(Boolean).join(', ');
   });
 }
 
 function join(traits: readonly Trait[]): string {
-  return capitalize(traits.map(({ short }) => short).filter((short) => short !== '').join(', '));
+  return capitalize(
+    traits
+      .map(({ short }) => short)
+      .filter((short) => short !== '')
+      .join(', '),
+  );
 }
 
 function capitalize(text: string): string {

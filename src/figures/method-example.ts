@@ -14,7 +14,9 @@ export function findMethodExample({ figures, findings }: Register): MethodExampl
   const byId = new Map(figures.map((figure) => [figure.id, figure]));
   const examples = findings.flatMap(({ rule, where, message }) => {
     const session = where['session'];
-    const [total, mean, standardError] = ['total', 'mean', 'standard-error'].map((kind) => byId.get(`${kind}/${session}`));
+    const [total, mean, standardError] = ['total', 'mean', 'standard-error'].map((kind) =>
+      byId.get(`${kind}/${session}`),
+    );
     if (rule !== 'beating-rates' || session === undefined || !total?.interval || !mean || !standardError) return [];
     const textbookHalfWidth = coverageFactor(total.interval.level, total.readings - 1) * standardError.value;
     const ratio = (total.interval.high - total.interval.low) / 2 / textbookHalfWidth;

@@ -18,7 +18,12 @@ export interface Saying {
  * Names for groups of sessions, one session standing for each: what sets each group apart from the others, in words.
  * `Orrin V2, UHD 3840 × 2160, embedded audio on`. Where nothing does, the body.
  */
-export function nameConfigurations(bench: Bench, find: Lookup, examples: readonly Session[], say: Saying = {}): readonly string[] {
+export function nameConfigurations(
+  bench: Bench,
+  find: Lookup,
+  examples: readonly Session[],
+  say: Saying = {},
+): readonly string[] {
   const rows = examples.map((session) => traitsOf(session, bench, find));
   // Traits stand in a fixed order: body, rate, settings, firmware, links, rig, display, method; then the last resorts.
   const chainFrom = 2 + bench.settings.filter(({ id }) => id !== 'rate').length + 1;
@@ -29,7 +34,9 @@ export function nameConfigurations(bench: Bench, find: Lookup, examples: readonl
     return new Set(rows.map((row) => row[index]?.key)).size > 1;
   };
   return rows.map((row) => {
-    const words = row.filter(({ role, short }, index) => role !== 'last-resort' && short !== '' && isSaid(index)).map(({ short }) => short);
+    const words = row
+      .filter(({ role, short }, index) => role !== 'last-resort' && short !== '' && isSaid(index))
+      .map(({ short }) => short);
     return words.length > 0 ? words.join(', ') : (row[BODY]?.short ?? '');
   });
 }

@@ -3,7 +3,9 @@ import { describeCount, describeInterval } from './text.ts';
 
 /** One line that travels with a figure: `Total latency, 95 % interval 292.0 to 309.6 ms, 10 readings in 1 run`. */
 export function describeProvenance({ label, interval, unit, readings, runs, excluded }: Figure): string {
-  return [label, interval && describeCoverage(interval, unit), describeBasis({ readings, runs, excluded })].filter(Boolean).join(', ');
+  return [label, interval && describeCoverage(interval, unit), describeBasis({ readings, runs, excluded })]
+    .filter(Boolean)
+    .join(', ');
 }
 
 /** `95 % interval 292.0 to 309.6 ms`. */

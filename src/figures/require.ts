@@ -11,7 +11,10 @@ export async function requireFigure(id: string): Promise<Figure> {
   const { figure, register } = await loadSite();
   const found = figure(id);
   if (found) return found;
-  const near = nearest(id, register.figures.map((each) => each.id));
+  const near = nearest(
+    id,
+    register.figures.map((each) => each.id),
+  );
   throw new Error(`no figure '${id}'${near.length > 0 ? `; did you mean ${near.join(', ')}?` : ''}`);
 }
 

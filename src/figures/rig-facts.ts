@@ -8,7 +8,10 @@ export interface RigFact {
 }
 
 /** What a rig is made of, as its author stated it; what nobody stated is said to be unstated where it matters. */
-export function rigFacts({ sourceTimer, observer, instrument, links, display, digitsRow }: Rig, find: Lookup): readonly RigFact[] {
+export function rigFacts(
+  { sourceTimer, observer, instrument, links, display, digitsRow }: Rig,
+  find: Lookup,
+): readonly RigFact[] {
   const screen = find.display(display);
   return [
     sourceTimer && {
@@ -21,7 +24,10 @@ export function rigFacts({ sourceTimer, observer, instrument, links, display, di
         sourceTimer.clockTolerancePpm !== undefined && `clock within ${sourceTimer.clockTolerancePpm} ppm`,
       ]),
     },
-    instrument && { part: 'Instrument', says: `${instrument.name}, expanded uncertainty ${instrument.expandedUncertaintyMs} ms (k = 2), as stated` },
+    instrument && {
+      part: 'Instrument',
+      says: `${instrument.name}, expanded uncertainty ${instrument.expandedUncertaintyMs} ms (k = 2), as stated`,
+    },
     observer && {
       part: 'Observer',
       says: list([
@@ -29,7 +35,8 @@ export function rigFacts({ sourceTimer, observer, instrument, links, display, di
         `${rateLabel(observer.rate)} frames/s`,
         observer.exposureMs === undefined ? 'exposure not stated' : `exposure ${trim(observer.exposureMs)} ms`,
         observer.readoutMs === undefined ? 'readout not stated' : `readout ${trim(observer.readoutMs)} ms`,
-        observer.sourceRow !== undefined && `timer at ${percent(observer.sourceRow)} of the picture’s height from the top`,
+        observer.sourceRow !== undefined &&
+          `timer at ${percent(observer.sourceRow)} of the picture’s height from the top`,
         observer.displayRow !== undefined && `display’s digits at ${percent(observer.displayRow)}`,
       ]),
     },
@@ -53,7 +60,10 @@ function list(parts: readonly (string | false | undefined)[]): string {
 }
 
 function statedLatency(latency: StatedLatency | undefined): string | undefined {
-  return latency && `stated latency ${latency.valueMs} ms, standard uncertainty ${latency.standardUncertaintyMs} ms (${latency.source})`;
+  return (
+    latency &&
+    `stated latency ${latency.valueMs} ms, standard uncertainty ${latency.standardUncertaintyMs} ms (${latency.source})`
+  );
 }
 
 function trim(ms: number): string {

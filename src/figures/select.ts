@@ -21,11 +21,13 @@ export function selectFigures(bench: Bench, figures: readonly Figure[], query: Q
   for (const figure of figures) {
     const session = figure.of['session'];
     // A figure of two sessions is not a figure of either.
-    if (figure.kind === query.kind && session !== undefined && figure.of['than'] === undefined) figureOf.set(session, figure);
+    if (figure.kind === query.kind && session !== undefined && figure.of['than'] === undefined)
+      figureOf.set(session, figure);
   }
-  return inBenchOrder(bench, bench.sessions.filter((session) => matchesQuery(session, query))).flatMap(
-    ({ id }) => figureOf.get(id) ?? [],
-  );
+  return inBenchOrder(
+    bench,
+    bench.sessions.filter((session) => matchesQuery(session, query)),
+  ).flatMap(({ id }) => figureOf.get(id) ?? []);
 }
 
 export function inBenchOrder(bench: Bench, sessions: readonly Session[]): readonly Session[] {

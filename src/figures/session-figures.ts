@@ -41,7 +41,10 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
     sources: [
       { file: session.readingsFile.path, sha256: session.readingsFile.sha256 },
       { file: session.file.path, sha256: session.file.sha256 },
-      ...[find.rig(session.rig), find.display(session.display), ...session.links.map(find.link)].map(({ file }) => ({ file: file.path, sha256: file.sha256 })),
+      ...[find.rig(session.rig), find.display(session.display), ...session.links.map(find.link)].map(({ file }) => ({
+        file: file.path,
+        sha256: file.sha256,
+      })),
     ],
     text,
     label: KINDS[kind].label,
@@ -73,7 +76,15 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
       figure('mean', summary.mean, describeValue(summary.mean, meanPlace, 'ms')),
       ...scatter('standard-deviation', summary.standardDeviation),
       ...scatter('standard-error', summary.standardError),
-      figure('median', summary.median, describeValue(summary.median, Number.isInteger(summary.median * 10 ** decimals) ? decimals : decimals + 1, 'ms')),
+      figure(
+        'median',
+        summary.median,
+        describeValue(
+          summary.median,
+          Number.isInteger(summary.median * 10 ** decimals) ? decimals : decimals + 1,
+          'ms',
+        ),
+      ),
       plain('minimum', summary.minimum),
       plain('maximum', summary.maximum),
       plain('range', summary.range),

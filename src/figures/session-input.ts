@@ -9,7 +9,9 @@ export interface CountedReading extends Reading {
 
 /** The readings that count, in the order taken. */
 export function countedReadings({ readings }: Session): readonly CountedReading[] {
-  return readings.filter((reading): reading is CountedReading => reading.excluded === undefined && reading.latencyMs !== undefined);
+  return readings.filter(
+    (reading): reading is CountedReading => reading.excluded === undefined && reading.latencyMs !== undefined,
+  );
 }
 
 /** What the analysis needs to know of a session, as plain values: readings by run, and the chain they came through. */
@@ -27,8 +29,14 @@ export function sessionInput(session: Session, find: Lookup): SessionInput {
 
 function runsOf(readings: readonly CountedReading[], wrapsAfterMs: number | undefined): readonly RunInput[] {
   return [...Map.groupBy(readings, ({ run }) => run).values()].map((run) => {
-    const sourceMs = unwrap(run.flatMap((reading) => reading.sourceMs ?? []), wrapsAfterMs);
-    return { latenciesMs: run.map(({ latencyMs }) => latencyMs), ...(sourceMs.length === run.length ? { sourceMs } : {}) };
+    const sourceMs = unwrap(
+      run.flatMap((reading) => reading.sourceMs ?? []),
+      wrapsAfterMs,
+    );
+    return {
+      latenciesMs: run.map(({ latencyMs }) => latencyMs),
+      ...(sourceMs.length === run.length ? { sourceMs } : {}),
+    };
   });
 }
 
@@ -48,7 +56,12 @@ export function chainOf({ rig, display, rate }: Pick<Session, 'rig' | 'display' 
   const { refresh, sync, scanOutMs } = find.display(display);
   return {
     body: { rate },
-    display: { refresh, sync, ...(scanOutMs === undefined ? {} : { scanOutMs }), ...(digitsRow === undefined ? {} : { digitsRow }) },
+    display: {
+      refresh,
+      sync,
+      ...(scanOutMs === undefined ? {} : { scanOutMs }),
+      ...(digitsRow === undefined ? {} : { digitsRow }),
+    },
     ...(sourceTimer === undefined ? {} : { source: sourceTimer }),
     ...(observer === undefined ? {} : { observer }),
   };

@@ -8,13 +8,25 @@ export function sitePaths(bench: Bench): readonly string[] {
   const ids = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
   const { reports, bodies, rigs, methods, sessions } = bench;
   return [
-    ...pagePaths({ reports: ids(reports), bodies: ids(bodies), rigs: ids(rigs), methods: ids(methods), sessions: ids(sessions) }),
+    ...pagePaths({
+      reports: ids(reports),
+      bodies: ids(bodies),
+      rigs: ids(rigs),
+      methods: ids(methods),
+      sessions: ids(sessions),
+    }),
     ...publishedFiles(bench).map(filePath),
   ];
 }
 
 /** The address of every page. */
-export function pagePaths({ reports, bodies, rigs, methods, sessions }: Pick<Inventory, 'reports' | 'bodies' | 'rigs' | 'methods' | 'sessions'>): readonly string[] {
+export function pagePaths({
+  reports,
+  bodies,
+  rigs,
+  methods,
+  sessions,
+}: Pick<Inventory, 'reports' | 'bodies' | 'rigs' | 'methods' | 'sessions'>): readonly string[] {
   return [
     ...Object.values(PATHS),
     ...reports.map(reportPath),

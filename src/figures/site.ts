@@ -52,10 +52,16 @@ export function forgetSite(): void {
 }
 
 async function readSite(root: string, memory: EstimateMemory): Promise<Site> {
-  const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir: join(root, 'content') }, memory.estimate);
+  const { bench, register } = await compileSite(
+    { root, dataDir: join(root, 'data'), contentDir: join(root, 'content') },
+    memory.estimate,
+  );
   memory.forgetUnused();
   const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
-  const bySession = Map.groupBy(register.figures.filter(({ of }) => of['than'] === undefined), ({ of }) => of['session']);
+  const bySession = Map.groupBy(
+    register.figures.filter(({ of }) => of['than'] === undefined),
+    ({ of }) => of['session'],
+  );
   return {
     bench,
     register,

@@ -25,13 +25,29 @@ export function traitsOf(session: Session, bench: Bench, find: Lookup): readonly
   return [
     { key: session.body, short: body, full: body, role: 'name' },
     { key: rateKey(session.rate), short: rate, full: rate, role: 'name' },
-    ...bench.settings.filter(({ id }) => id !== 'rate').map(({ id, label }) => settingTrait(label, find.level(id, session.settings[id] ?? ''), session.settings[id])),
-    { key: session.firmware ?? '', ...same(session.firmware === undefined ? '' : `firmware ${session.firmware}`), role: 'body-setting' },
-    { key: session.links.join(), short: links === '' ? 'no link' : `through ${links}`, full: links === '' ? '' : `through ${links}`, role: 'setting' },
+    ...bench.settings
+      .filter(({ id }) => id !== 'rate')
+      .map(({ id, label }) => settingTrait(label, find.level(id, session.settings[id] ?? ''), session.settings[id])),
+    {
+      key: session.firmware ?? '',
+      ...same(session.firmware === undefined ? '' : `firmware ${session.firmware}`),
+      role: 'body-setting',
+    },
+    {
+      key: session.links.join(),
+      short: links === '' ? 'no link' : `through ${links}`,
+      full: links === '' ? '' : `through ${links}`,
+      role: 'setting',
+    },
     { key: session.rig, ...same(`rig ${find.rig(session.rig).name}`), role: 'setting' },
     { key: session.display, ...same(find.display(session.display).name), role: 'setting' },
     { key: session.method, short: session.method, full: '', role: 'setting' },
-    { key: session.cutShort ?? '', short: session.cutShort === undefined ? '' : 'cut short', full: '', role: 'setting' },
+    {
+      key: session.cutShort ?? '',
+      short: session.cutShort === undefined ? '' : 'cut short',
+      full: '',
+      role: 'setting',
+    },
     { key: session.date, short: session.date, full: '', role: 'last-resort' },
     { key: session.id, short: session.id, full: '', role: 'last-resort' },
   ];
@@ -40,7 +56,8 @@ export function traitsOf(session: Session, bench: Bench, find: Lookup): readonly
 /** A level that says by itself what it is of stands alone in a row; `on` or `10` brings its setting along. */
 function settingTrait(label: string, levelLabel: string, level: string | undefined): Trait {
   if (level === undefined) return { key: '', short: '', full: '', role: 'setting' };
-  if (levelLabel.toLowerCase() === label.toLowerCase()) return { key: level, ...same(lowerFirst(label)), role: 'setting' };
+  if (levelLabel.toLowerCase() === label.toLowerCase())
+    return { key: level, ...same(lowerFirst(label)), role: 'setting' };
   const full = `${lowerFirst(label)} ${/^[A-Z][a-z]+$/.test(levelLabel) ? lowerFirst(levelLabel) : levelLabel}`;
   return { key: level, short: /^(?:[A-Za-z]+|\d+)$/.test(levelLabel) ? full : levelLabel, full, role: 'setting' };
 }

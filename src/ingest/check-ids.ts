@@ -9,15 +9,29 @@ export function reportAtKey(front: FrontMatter, key: string, problem: Omit<Probl
 }
 
 /** Reports the value of a top-level key when it is not among the known ids. */
-export function checkId(front: FrontMatter, key: string, code: ProblemCode, found: string, known: readonly string[], report: Report): void {
-  if (!known.includes(found)) reportAtKey(front, key, { code, found, choices: known, nearest: nearest(found, known) }, report);
+export function checkId(
+  front: FrontMatter,
+  key: string,
+  code: ProblemCode,
+  found: string,
+  known: readonly string[],
+  report: Report,
+): void {
+  if (!known.includes(found))
+    reportAtKey(front, key, { code, found, choices: known, nearest: nearest(found, known) }, report);
 }
 
 /** Reports every link that is unknown, or listed twice. */
-export function checkLinks(front: FrontMatter, links: readonly string[], known: readonly string[], report: Report): void {
+export function checkLinks(
+  front: FrontMatter,
+  links: readonly string[],
+  known: readonly string[],
+  report: Report,
+): void {
   links.forEach((found, index) => {
     const here = { ...front.locate(['links', index]), key: `links.${index + 1}`, found };
-    if (!known.includes(found)) report({ code: 'unknown-link', ...here, choices: known, nearest: nearest(found, known) });
+    if (!known.includes(found))
+      report({ code: 'unknown-link', ...here, choices: known, nearest: nearest(found, known) });
     else if (links.indexOf(found) < index) report({ code: 'duplicate-link', ...here });
   });
 }

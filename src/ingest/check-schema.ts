@@ -5,7 +5,12 @@ import type { Report } from './source.ts';
 import type { Written, YamlFile } from './yaml.ts';
 
 /** Shapes by zod's names for them; the words are in problem-text.ts. */
-const SHAPES: Readonly<Record<string, string>> = { string: 'text', object: 'mapping', record: 'mapping', array: 'list' };
+const SHAPES: Readonly<Record<string, string>> = {
+  string: 'text',
+  object: 'mapping',
+  record: 'mapping',
+  array: 'list',
+};
 
 /** The typed value; undefined, with every mistake reported at its place, when the schema does not fit. */
 export function checkSchema<T>(yaml: YamlFile, schema: z.ZodType<T>, report: Report): T | undefined {
@@ -26,7 +31,14 @@ function reportIssue(issue: z.core.$ZodIssue, yaml: YamlFile, schema: z.ZodType,
     const choices = keysAt(schema, path);
     for (const key of issue.keys) {
       const here = [...path, key];
-      report({ code: 'unknown-key', ...yaml.locateKey(here), key: keyName(here), found: key, choices, nearest: nearest(key, choices) });
+      report({
+        code: 'unknown-key',
+        ...yaml.locateKey(here),
+        key: keyName(here),
+        found: key,
+        choices,
+        nearest: nearest(key, choices),
+      });
     }
     return;
   }

@@ -20,7 +20,12 @@ const OTHER_SEPARATORS = [';', '\t', '|'];
  * Lines are counted here: csv-parse counts a CRLF inside quotes twice (seen in 7.0.3), and its `info` per
  * record costs more than the parsing. Every record is one line more than the line breaks in its cells.
  */
-export function parseCsv(bytes: Uint8Array, columns: readonly string[], report: Report, onRow: (row: CsvRow) => void): number | undefined {
+export function parseCsv(
+  bytes: Uint8Array,
+  columns: readonly string[],
+  report: Report,
+  onRow: (row: CsvRow) => void,
+): number | undefined {
   const records = parseRecords(bytes, columns, report);
   const header = records?.[0];
   if (records === undefined || header === undefined || !checkHeader(header, columns, report)) return undefined;

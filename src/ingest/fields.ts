@@ -24,7 +24,9 @@ export function parsed<T>(code: ProblemCode, parse: (text: string) => T | undefi
 export const text = parsed('empty-value', (value) => value);
 
 /** `true` or `false`; false where nothing is written. */
-export const flag = parsed('bad-flag', (value) => (value === 'true' ? true : value === 'false' ? false : undefined)).optional();
+export const flag = parsed('bad-flag', (value) =>
+  value === 'true' ? true : value === 'false' ? false : undefined,
+).optional();
 
 export const rate = parsed('bad-rate', parseRate);
 

@@ -43,19 +43,31 @@ export class Folder {
       return new Folder(path, { realFolder: await realpath(path), name }, problems);
     } catch (error) {
       const code = errorCode(error);
-      problems.add(code === 'ENOENT' ? { code: 'missing-folder', file: name } : { code: 'unreadable-file', file: name, found: code });
+      problems.add(
+        code === 'ENOENT'
+          ? { code: 'missing-folder', file: name }
+          : { code: 'unreadable-file', file: name, found: code },
+      );
       return undefined;
     }
   }
 
   list(folder: string, extensions: readonly string[], needed: boolean): Promise<Entry[]> {
-    const options = { path: join(this.#path, folder), published: `${this.area.name}/${folder}`, area: this.area, extensions, needed };
+    const options = {
+      path: join(this.#path, folder),
+      published: `${this.area.name}/${folder}`,
+      area: this.area,
+      extensions,
+      needed,
+    };
     return listFolder(options, this.#problems);
   }
 
   /** Whether there is a folder of this name. */
   async holds(folder: string): Promise<boolean> {
-    return (await readdir(this.#path, { withFileTypes: true })).some((entry) => entry.name === folder && entry.isDirectory());
+    return (await readdir(this.#path, { withFileTypes: true })).some(
+      (entry) => entry.name === folder && entry.isDirectory(),
+    );
   }
 
   /** Reports what stands in a folder beside the names that belong there. */

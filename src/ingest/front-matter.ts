@@ -23,7 +23,13 @@ export function parseFrontMatter({ bytes, report }: Source): FrontMatter | undef
     const opening = text.slice(0, text.indexOf('\n') < 0 ? undefined : text.indexOf('\n'));
     const language = /^---[ \t]*([^\s-].*)$/.exec(opening)?.[1];
     if (language === undefined) report({ code: 'no-front-matter', line: 1, found: opening });
-    else report({ code: 'front-matter-language', line: 1, column: opening.indexOf(language) + 1, found: language.trimEnd() });
+    else
+      report({
+        code: 'front-matter-language',
+        line: 1,
+        column: opening.indexOf(language) + 1,
+        found: language.trimEnd(),
+      });
     return undefined;
   }
   const block = BLOCK.exec(text);
@@ -43,7 +49,11 @@ export function parseFrontMatter({ bytes, report }: Source): FrontMatter | undef
   };
   const { content, isEmpty } = matter(text, {
     language: 'yaml',
-    engines: { yaml: { parse: engine, stringify: refuse }, json: { parse: refuse, stringify: refuse }, javascript: { parse: refuse, stringify: refuse } },
+    engines: {
+      yaml: { parse: engine, stringify: refuse },
+      json: { parse: refuse, stringify: refuse },
+      javascript: { parse: refuse, stringify: refuse },
+    },
   }) as { content: string; isEmpty?: boolean };
   if (isEmpty === true) engine('');
   return yaml && { ...yaml, body: content.replace(/^(?:[ \t]*\n)+/, '').trimEnd() };

@@ -27,7 +27,10 @@ export interface FolderOptions {
 }
 
 /** Lists the records of a folder, sorted by id. What does not belong, or stands twice, is a problem. */
-export async function listFolder({ path, published, area, extensions, needed }: FolderOptions, problems: ProblemList): Promise<Entry[]> {
+export async function listFolder(
+  { path, published, area, extensions, needed }: FolderOptions,
+  problems: ProblemList,
+): Promise<Entry[]> {
   const names = await listNames(path, published, area, needed, problems);
   const entries = new Map<string, Map<string, string>>();
   const firstByName = new Map<string, string>();
@@ -46,7 +49,10 @@ export async function listFolder({ path, published, area, extensions, needed }: 
       problems.add({ code: 'stray-entry', file, expected: regular });
     } else if (!ID.test(stem)) {
       firstByName.set(regular.toLowerCase(), name);
-      const suggestion = stem.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
+      const suggestion = stem
+        .toLowerCase()
+        .replace(/[^a-z0-9]+/g, '-')
+        .replace(/^-+|-+$/g, '');
       problems.add({ code: 'bad-id', file, found: stem, ...(suggestion ? { expected: `${suggestion}${known}` } : {}) });
     } else {
       firstByName.set(regular.toLowerCase(), name);
@@ -58,13 +64,29 @@ export async function listFolder({ path, published, area, extensions, needed }: 
 }
 
 /** Reports what stands in a folder beside the names that belong there. */
-export async function checkTopFolder(path: string, published: string, belongs: readonly string[], problems: ProblemList): Promise<void> {
+export async function checkTopFolder(
+  path: string,
+  published: string,
+  belongs: readonly string[],
+  problems: ProblemList,
+): Promise<void> {
   for (const name of (await readdir(path)).filter((entry) => !IGNORED.test(entry) && !belongs.includes(entry)).sort()) {
-    problems.add({ code: 'stray-entry', file: `${published}/${name}`, choices: belongs, nearest: nearest(name, belongs) });
+    problems.add({
+      code: 'stray-entry',
+      file: `${published}/${name}`,
+      choices: belongs,
+      nearest: nearest(name, belongs),
+    });
   }
 }
 
-async function listNames(path: string, published: string, area: Area, needed: boolean, problems: ProblemList): Promise<string[]> {
+async function listNames(
+  path: string,
+  published: string,
+  area: Area,
+  needed: boolean,
+  problems: ProblemList,
+): Promise<string[]> {
   try {
     if (!isInside(await realpath(path), area.realFolder)) {
       problems.add({ code: 'link-leads-out', file: published, expected: `${area.name}/` });
@@ -76,7 +98,11 @@ async function listNames(path: string, published: string, area: Area, needed: bo
   } catch (error) {
     const code = errorCode(error);
     if (code === 'ENOENT' && !needed) return [];
-    problems.add(code === 'ENOENT' ? { code: 'missing-folder', file: published } : { code: 'unreadable-file', file: published, found: code });
+    problems.add(
+      code === 'ENOENT'
+        ? { code: 'missing-folder', file: published }
+        : { code: 'unreadable-file', file: published, found: code },
+    );
     return [];
   }
 }
@@ -89,4 +115,3 @@ function splitName(name: string): { stem: string; extension: string } {
   const dot = name.lastIndexOf('.');
   return dot > 0 ? { stem: name.slice(0, dot), extension: name.slice(dot) } : { stem: name, extension: '' };
 }
-

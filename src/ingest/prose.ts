@@ -7,7 +7,8 @@ export const NO_PROSE = '\uFFFC';
 /** Parts whose words are accounted for elsewhere: as a quotation, as a setting, or as a claim. */
 const ACCOUNTED = new Set(['Quoted', 'Setting', 'Claim']);
 const BLOCKS = new Set(['paragraph', 'heading', 'tableCell']);
-const MARKUP = /^(?:inlineCode|code|html|image|imageReference|mdxTextExpression|mdxFlowExpression|mdxjsEsm|yaml|toml|definition)$/;
+const MARKUP =
+  /^(?:inlineCode|code|html|image|imageReference|mdxTextExpression|mdxFlowExpression|mdxjsEsm|yaml|toml|definition)$/;
 
 /**
  * Gathers what a write-up says in its own words, block by block: a number and its unit belong together even where one
@@ -30,13 +31,26 @@ export class ProseReader {
 /** Title and summary stand in the front matter, and readers see them: a line each, on a line of the file each. */
 function statedIn({ value, position }: Visited): readonly ProsePiece[] {
   const lines = String(value ?? '').split('\n');
-  const keys = lines.map((_, index) => lines.slice(0, index + 1).findLast((line) => /^\S/.test(line))?.split(':')[0]);
-  return lines.flatMap((line, index) => (['title', 'summary'].includes(keys[index] ?? '') ? [{ text: line.replace(/^\w+:/, ''), line: (position?.start.line ?? 1) + 1 + index }] : []));
+  const keys = lines.map(
+    (_, index) =>
+      lines
+        .slice(0, index + 1)
+        .findLast((line) => /^\S/.test(line))
+        ?.split(':')[0],
+  );
+  return lines.flatMap((line, index) =>
+    ['title', 'summary'].includes(keys[index] ?? '')
+      ? [{ text: line.replace(/^\w+:/, ''), line: (position?.start.line ?? 1) + 1 + index }]
+      : [],
+  );
 }
 
 /** The words of these nodes, on one line. */
 export function textOf(nodes: readonly Visited[]): string {
-  const inOrder = (node: Visited): string => (node.type === 'text' || node.type === 'inlineCode' ? String(node.value ?? '') : (node.children ?? []).map(inOrder).join(''));
+  const inOrder = (node: Visited): string =>
+    node.type === 'text' || node.type === 'inlineCode'
+      ? String(node.value ?? '')
+      : (node.children ?? []).map(inOrder).join('');
   return nodes.map(inOrder).join('').replace(/\s+/g, ' ').trim();
 }
 

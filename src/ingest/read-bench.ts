@@ -122,13 +122,17 @@ async function readSessions(data: Folder, known: Known, problems: ProblemList): 
   for (const [index, { id, files }] of entries.entries()) {
     if (index % READ_AHEAD === 0) {
       const next = entries.slice(index, index + READ_AHEAD);
-      sources = await Promise.all(next.map((entry) => Promise.all([read(entry.files.get('.md')), read(entry.files.get('.csv'))])));
+      sources = await Promise.all(
+        next.map((entry) => Promise.all([read(entry.files.get('.md')), read(entry.files.get('.csv'))])),
+      );
     }
     const [source, readingsSource] = sources[index % READ_AHEAD] ?? [];
     const [frontFile, readingsFile] = [files.get('.md'), files.get('.csv')];
     const published = `${data.area.name}/sessions/${id}`;
-    if (frontFile === undefined) problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
-    if (readingsFile === undefined) problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
+    if (frontFile === undefined)
+      problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
+    if (readingsFile === undefined)
+      problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
     const front = source && parseFrontMatter(source);
     const parsed = source && front && parseSession({ id, source, front, readingsSource }, known);
     if (parsed?.kind === 'session') sessions.push(parsed.session);
@@ -138,7 +142,12 @@ async function readSessions(data: Folder, known: Known, problems: ProblemList): 
   return { ids, sessions, planned };
 }
 
-function describe<T>({ id, value, front, source }: RecordFile<T>): T & { id: string; description: string; file: SourceFile } {
+function describe<T>({
+  id,
+  value,
+  front,
+  source,
+}: RecordFile<T>): T & { id: string; description: string; file: SourceFile } {
   return { id, ...value, description: front.body, file: source.file };
 }
 

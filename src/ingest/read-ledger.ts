@@ -25,7 +25,10 @@ export async function readLedger(content: Folder): Promise<Ledger | undefined> {
   const { folder } = LEDGER;
   if (!(await content.holds(folder))) return undefined;
   await content.checkNames(folder, [LEDGER.figures, LEDGER.inputs, LEDGER.entries, 'README.md']);
-  const [figuresSource, inputsSource] = [await content.readSource(`${folder}/${LEDGER.figures}`), await content.readSource(`${folder}/${LEDGER.inputs}`)];
+  const [figuresSource, inputsSource] = [
+    await content.readSource(`${folder}/${LEDGER.figures}`),
+    await content.readSource(`${folder}/${LEDGER.inputs}`),
+  ];
   const figures = figuresSource && parseFigures(figuresSource);
   const inputs = inputsSource && parseInputs(inputsSource);
   const entries: LedgerEntry[] = [];
@@ -47,18 +50,35 @@ function parseFigures(source: Source): readonly Recorded[] | undefined {
   const { report } = source;
   const figures: Recorded[] = [];
   const seen = new Set<string>();
-  const rows = parseRows(source, FIGURE_COLUMNS, (line, [id = '', text = '', value = '', low = '', high = '', files = '']) => {
-    const check = (key: string, found: string, fits: boolean, expected: string): void => {
-      if (!fits) report({ code: 'bad-record', line, key, found, expected });
-    };
-    check('id', id, ID.test(id), 'an id such as total/a');
-    check('text', text, text.trim() !== '', 'the published text');
-    for (const [key, cell] of [['value', value], ['low', low], ['high', high]] as const) check(key, cell, cell === '' || NUMBER.test(cell), 'a number');
-    check('files', files, DIGEST.test(files), 'eight hexadecimal digits');
-    if (seen.has(id)) report({ code: 'repeated-record', line, key: 'id', found: id });
-    seen.add(id);
-    figures.push({ id, text, ...number('value', value), ...number('low', low), ...number('high', high), files, line });
-  });
+  const rows = parseRows(
+    source,
+    FIGURE_COLUMNS,
+    (line, [id = '', text = '', value = '', low = '', high = '', files = '']) => {
+      const check = (key: string, found: string, fits: boolean, expected: string): void => {
+        if (!fits) report({ code: 'bad-record', line, key, found, expected });
+      };
+      check('id', id, ID.test(id), 'an id such as total/a');
+      check('text', text, text.trim() !== '', 'the published text');
+      for (const [key, cell] of [
+        ['value', value],
+        ['low', low],
+        ['high', high],
+      ] as const)
+        check(key, cell, cell === '' || NUMBER.test(cell), 'a number');
+      check('files', files, DIGEST.test(files), 'eight hexadecimal digits');
+      if (seen.has(id)) report({ code: 'repeated-record', line, key: 'id', found: id });
+      seen.add(id);
+      figures.push({
+        id,
+        text,
+        ...number('value', value),
+        ...number('low', low),
+        ...number('high', high),
+        files,
+        line,
+      });
+    },
+  );
   return rows === undefined ? undefined : figures;
 }
 
@@ -69,7 +89,14 @@ function parseInputs(source: Source): Inputs | undefined {
     if (input === '') report({ code: 'bad-record', line, key: 'input', found: input, expected: 'a file' });
     if (states.has(input)) report({ code: 'repeated-record', line, key: 'input', found: input });
     if (input === ANALYSIS_INPUT ? state === '' : !SHA256.test(state)) {
-      report({ code: 'bad-record', line, key: 'state', found: state, expected: input === ANALYSIS_INPUT ? 'the version of the analysis' : 'a SHA-256 checksum, 64 hexadecimal digits' });
+      report({
+        code: 'bad-record',
+        line,
+        key: 'state',
+        found: state,
+        expected:
+          input === ANALYSIS_INPUT ? 'the version of the analysis' : 'a SHA-256 checksum, 64 hexadecimal digits',
+      });
     }
     states.set(input, state);
   });
@@ -86,7 +113,11 @@ function parseEntry(source: Source): Omit<LedgerEntry, 'id'> | undefined {
 }
 
 /** Marks of a merge that is not finished are reported as that, not as rows with too few cells. */
-function parseRows({ bytes, report }: Source, columns: readonly string[], onRow: (line: number, cells: readonly string[]) => void): number | undefined {
+function parseRows(
+  { bytes, report }: Source,
+  columns: readonly string[],
+  onRow: (line: number, cells: readonly string[]) => void,
+): number | undefined {
   const lines = new TextDecoder().decode(bytes).split('\n');
   const conflict = lines.findIndex((line) => CONFLICT.test(line));
   if (conflict < 0) return parseCsv(bytes, columns, report, ({ line, cells }) => onRow(line, cells));

@@ -21,7 +21,12 @@ export interface Area {
  * its area, is no ordinary file, is too large or is not UTF-8 text. Where it lies and how large it is are
  * settled before a byte of it is read.
  */
-export async function readSource(path: string, published: string, area: Area, problems: ProblemList): Promise<Source | undefined> {
+export async function readSource(
+  path: string,
+  published: string,
+  area: Area,
+  problems: ProblemList,
+): Promise<Source | undefined> {
   const report = reportOn(published, problems);
   try {
     const real = await realpath(path);
@@ -49,7 +54,11 @@ export async function readSource(path: string, published: string, area: Area, pr
     return { file: { path: published, sha256, bytes: raw.length }, bytes, report };
   } catch (error) {
     const code = errorCode(error);
-    report(code === 'ENOENT' && !(await isListed(path)) ? { code: 'missing-file' } : { code: 'unreadable-file', found: code });
+    report(
+      code === 'ENOENT' && !(await isListed(path))
+        ? { code: 'missing-file' }
+        : { code: 'unreadable-file', found: code },
+    );
     return undefined;
   }
 }

@@ -4,6 +4,10 @@ import type { Reading } from '../model/bench.ts';
 export interface ReadingParser {
   /** Names of those columns. */
   readonly columns: readonly string[];
-  parse(line: number, cells: readonly string[], excluded: boolean): Partial<Pick<Reading, 'sourceMs' | 'shownMs' | 'frames' | 'latencyMs'>>;
+  parse(
+    line: number,
+    cells: readonly string[],
+    excluded: boolean,
+  ): Partial<Pick<Reading, 'sourceMs' | 'shownMs' | 'frames' | 'latencyMs'>>;
   readonly resolutionMs?: number | undefined;
 }

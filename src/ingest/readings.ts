@@ -16,7 +16,12 @@ export interface Readings {
  * Parses a readings file, row by row, in the form that the method has. Undefined, with the mistakes reported,
  * when it cannot be read at all; without readings only where it `mayBeEmpty`; a mistake in a row is reported and the row goes on, since the build stops anyway.
  */
-export function parseReadings({ bytes, report }: Source, method: MethodId, rig: Rig, mayBeEmpty = false): Readings | undefined {
+export function parseReadings(
+  { bytes, report }: Source,
+  method: MethodId,
+  rig: Rig,
+  mayBeEmpty = false,
+): Readings | undefined {
   const parser = parserOf(method, rig, report);
   if (parser === undefined) return undefined;
   const columns = ['run', ...parser.columns, 'exclude', 'note'];

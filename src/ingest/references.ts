@@ -29,7 +29,8 @@ export function parseReferences(source: string, report: Report): WriteUpReferenc
   const prose = new ProseReader();
   const visit = (node: Visited): void => {
     const { line = 1, column = 1 } = node.position?.start ?? {};
-    if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined) links.push({ to: node.url, line, column });
+    if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined)
+      links.push({ to: node.url, line, column });
     if (node.type === 'mdxjsEsm') ownNames.push(...(String(node.value).match(/\b[A-Z]\w*/g) ?? []));
     if ((node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement') && /^[A-Z]/.test(node.name ?? '')) {
       const attributes: Record<string, PartValue> = {};
@@ -38,7 +39,13 @@ export function parseReferences(source: string, report: Report): WriteUpReferenc
         attributes[type === 'mdxJsxAttribute' ? (name ?? '') : '...'] = partValue(value);
       }
       const content = node.children ?? [];
-      parts.push({ name: node.name ?? '', line, column, attributes, ...(content.length === 0 ? {} : { words: textOf(content), holds: heldBy(content) }) });
+      parts.push({
+        name: node.name ?? '',
+        line,
+        column,
+        attributes,
+        ...(content.length === 0 ? {} : { words: textOf(content), holds: heldBy(content) }),
+      });
     }
     node.children?.forEach(visit);
   };

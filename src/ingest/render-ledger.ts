@@ -6,19 +6,28 @@ import { ANALYSIS_INPUT, FIGURE_COLUMNS, INPUT_COLUMNS } from './read-ledger.ts'
 export function renderFigures(figures: readonly Published[]): string {
   const rows = figures
     .toSorted((a, b) => (a.id < b.id ? -1 : 1))
-    .map(({ id, text, value, low, high, files }) => [id, text, value, low, high, files].map((cell) => String(cell ?? '')));
+    .map(({ id, text, value, low, high, files }) =>
+      [id, text, value, low, high, files].map((cell) => String(cell ?? '')),
+    );
   return renderCsv(FIGURE_COLUMNS, rows);
 }
 
 export function renderInputs({ analysis, checksums }: Inputs): string {
-  return renderCsv(INPUT_COLUMNS, [[ANALYSIS_INPUT, analysis], ...Object.entries(checksums).sort(([a], [b]) => (a < b ? -1 : 1))]);
+  return renderCsv(INPUT_COLUMNS, [
+    [ANALYSIS_INPUT, analysis],
+    ...Object.entries(checksums).sort(([a], [b]) => (a < b ? -1 : 1)),
+  ]);
 }
 
 /** As YAML; what is empty is left out. */
 export function renderEntry({ causes, moved, gone, added, ...rest }: Omit<LedgerEntry, 'id'>): string {
   const lists = { causes, moved, gone };
   const full = Object.entries(lists).filter(([, list]) => list.length > 0);
-  const document = new Document({ ...rest, ...Object.fromEntries(full), ...(Object.keys(added).length > 0 ? { added } : {}) });
+  const document = new Document({
+    ...rest,
+    ...Object.fromEntries(full),
+    ...(Object.keys(added).length > 0 ? { added } : {}),
+  });
   for (const name of ['moved', 'gone']) {
     const list = document.get(name);
     if (isSeq(list)) for (const item of list.items) if (isMap(item)) item.flow = true;

@@ -36,10 +36,15 @@ interface SessionSources {
   readonly readingsSource: Source | undefined;
 }
 
-export type ParsedSession = { readonly kind: 'session'; readonly session: Session } | { readonly kind: 'planned'; readonly planned: PlannedSession };
+export type ParsedSession =
+  | { readonly kind: 'session'; readonly session: Session }
+  | { readonly kind: 'planned'; readonly planned: PlannedSession };
 
 /** Parses one session and its readings; undefined, with every mistake of both files reported, when they do not fit. */
-export function parseSession({ id, source, front, readingsSource }: SessionSources, known: Known): ParsedSession | undefined {
+export function parseSession(
+  { id, source, front, readingsSource }: SessionSources,
+  known: Known,
+): ParsedSession | undefined {
   const { report } = source;
   const data = checkSchema(front, sessionSchema, report);
   if (data === undefined) return undefined;
@@ -75,7 +80,14 @@ export function parseSession({ id, source, front, readingsSource }: SessionSourc
     return undefined;
   }
   const details = { firmware, room, warmUp, cutShort, resolutionMs: parsed.resolutionMs };
-  return { kind: 'session', session: { ...present({ ...planned, date, notes: front.body, ...details }), readings: parsed.readings, readingsFile: readingsSource.file } };
+  return {
+    kind: 'session',
+    session: {
+      ...present({ ...planned, date, notes: front.body, ...details }),
+      readings: parsed.readings,
+      readingsFile: readingsSource.file,
+    },
+  };
 }
 
 function checkSettings(
@@ -90,7 +102,14 @@ function checkSettings(
   for (const name of written.keys()) {
     if (names.includes(name)) continue;
     const key = `settings.${name}`;
-    report({ code: 'unknown-setting', ...front.locateKey(['settings', name]), key, found: name, choices: names, nearest: nearest(name, names) });
+    report({
+      code: 'unknown-setting',
+      ...front.locateKey(['settings', name]),
+      key,
+      found: name,
+      choices: names,
+      nearest: nearest(name, names),
+    });
   }
   const levels: [string, string][] = [];
   for (const setting of settings) {

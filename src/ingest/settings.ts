@@ -17,9 +17,16 @@ export function parseSettings({ bytes, report: reportHere }: Source): readonly S
   declared.forEach(({ name, kind, levels }, index) => {
     if (names.has(name)) report({ code: 'duplicate-setting', ...at(yaml, [index, 'name']), found: name });
     names.add(name);
-    checkLevels(levels.map((level) => level.name), kind, [index, 'levels'], yaml, report);
+    checkLevels(
+      levels.map((level) => level.name),
+      kind,
+      [index, 'levels'],
+      yaml,
+      report,
+    );
   });
-  if (!declared.some(({ name, kind }) => name === 'rate' && kind === 'rate')) report({ code: 'no-rate-setting', line: 1 });
+  if (!declared.some(({ name, kind }) => name === 'rate' && kind === 'rate'))
+    report({ code: 'no-rate-setting', line: 1 });
   if (count() > 0) return undefined;
   return declared.map(({ name, label, kind, levels }) => ({
     id: name,
@@ -35,7 +42,13 @@ export function findLevel({ kind, levels }: Setting, text: string): SettingLevel
   return levels.find((level) => identityOf(kind, level.id) === identity);
 }
 
-function checkLevels(levels: readonly string[], kind: SettingKind, path: readonly PropertyKey[], yaml: YamlFile, report: Report): void {
+function checkLevels(
+  levels: readonly string[],
+  kind: SettingKind,
+  path: readonly PropertyKey[],
+  yaml: YamlFile,
+  report: Report,
+): void {
   const seen = new Map<string, string>();
   levels.forEach((found, index) => {
     const here = at(yaml, [...path, index]);

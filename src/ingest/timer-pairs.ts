@@ -34,7 +34,11 @@ export class TimerPairs implements ReadingParser {
     return this.#timer.resolutionMs ?? (this.#decimals === undefined ? undefined : stepsToMs(1, this.#decimals));
   }
 
-  parse(line: number, cells: readonly string[], excluded: boolean): { sourceMs?: number; shownMs?: number; latencyMs?: number } {
+  parse(
+    line: number,
+    cells: readonly string[],
+    excluded: boolean,
+  ): { sourceMs?: number; shownMs?: number; latencyMs?: number } {
     const source = this.#parseCell(line, 'source', cells[1] ?? '', excluded);
     const shown = this.#parseCell(line, 'shown', cells[2] ?? '', excluded);
     if (source === undefined || shown === undefined || source.decimals !== shown.decimals) {
@@ -58,7 +62,8 @@ export class TimerPairs implements ReadingParser {
     }
     this.#decimals ??= time.decimals;
     if (time.decimals !== this.#decimals) {
-      if (!this.#mixed) this.#report({ code: 'mixed-decimals', line, key, found: cell, expected: String(this.#decimals) });
+      if (!this.#mixed)
+        this.#report({ code: 'mixed-decimals', line, key, found: cell, expected: String(this.#decimals) });
       this.#mixed = true;
       return undefined;
     }
@@ -68,7 +73,8 @@ export class TimerPairs implements ReadingParser {
     }
     const wrapsAfterMs = this.#timer.wrapsAfterMs;
     if (wrapsAfterMs !== undefined && toMs(time) >= wrapsAfterMs) {
-      if (!excluded) this.#report({ code: 'time-past-wrap', line, key, found: cell, expected: `${wrapsAfterMs / 1000} s` });
+      if (!excluded)
+        this.#report({ code: 'time-past-wrap', line, key, found: cell, expected: `${wrapsAfterMs / 1000} s` });
       return undefined;
     }
     return time;
@@ -86,7 +92,9 @@ export class TimerPairs implements ReadingParser {
   }
 
   #reportLater(line: number, source: string, shown: string, laterMs: number): void {
-    const wrap = this.#timer.wrapsAfterMs === undefined && USUAL_WRAPS.find(({ ms }) => laterMs < ms && ms - laterMs < LONGEST_PLAUSIBLE_MS);
+    const wrap =
+      this.#timer.wrapsAfterMs === undefined &&
+      USUAL_WRAPS.find(({ ms }) => laterMs < ms && ms - laterMs < LONGEST_PLAUSIBLE_MS);
     if (wrap) this.#report({ code: 'timer-wrapped', line, key: 'shown', found: shown, expected: wrap.text });
     else this.#report({ code: 'shown-later', line, key: 'shown', found: shown, expected: source });
   }

@@ -1,4 +1,16 @@
-import { isAlias, isCollection, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, visit, type Document, type YAMLParseError } from 'yaml';
+import {
+  isAlias,
+  isCollection,
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  LineCounter,
+  parseDocument,
+  visit,
+  type Document,
+  type YAMLParseError,
+} from 'yaml';
 import { tally, type Report } from './source.ts';
 
 /** YAML data with every scalar as the author wrote it; null where nothing is written. */
@@ -38,7 +50,15 @@ export function parseYaml(text: string, report: Report): YamlFile | undefined {
   const reportAt: ReportAt = (offset, problem) => mistakes.report({ ...place(offset), ...problem });
   let doc: Document;
   try {
-    doc = parseDocument(text, { lineCounter: lines, version: '1.2', schema: 'core', strict: true, uniqueKeys: true, merge: false, prettyErrors: false });
+    doc = parseDocument(text, {
+      lineCounter: lines,
+      version: '1.2',
+      schema: 'core',
+      strict: true,
+      uniqueKeys: true,
+      merge: false,
+      prettyErrors: false,
+    });
     if (doc.errors.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) {
       // where the stack ran out is the machine's business, not the author's
       report({ code: 'yaml-depth' });
@@ -63,7 +83,10 @@ function reportSyntax(errors: readonly YAMLParseError[], text: string, reportAt:
   }
   const first = errors.find(({ code }) => code !== 'DUPLICATE_KEY');
   if (first === undefined) return;
-  reportAt(first.pos[0], first.code === 'MULTIPLE_DOCS' ? { code: 'yaml-documents' } : { code: 'bad-yaml', found: first.message });
+  reportAt(
+    first.pos[0],
+    first.code === 'MULTIPLE_DOCS' ? { code: 'yaml-documents' } : { code: 'bad-yaml', found: first.message },
+  );
 }
 
 /** Anchors, aliases, tags and keys that are not text: none is needed here, and some can blow up. */
@@ -76,7 +99,12 @@ function refuseMachinery(doc: Document, reportAt: ReportAt): void {
       else if (node.tag !== undefined) reportAt(offset, { code: 'yaml-tag', found: node.tag });
     },
     Pair(_key, { key }) {
-      if (isCollection(key)) reportAt(key.range?.[0] ?? 0, { code: 'wrong-shape', expected: 'text', found: isMap(key) ? 'mapping' : 'list' });
+      if (isCollection(key))
+        reportAt(key.range?.[0] ?? 0, {
+          code: 'wrong-shape',
+          expected: 'text',
+          found: isMap(key) ? 'mapping' : 'list',
+        });
     },
   });
 }
@@ -123,6 +151,9 @@ function locator(doc: Document, place: (offset: number) => Place): Omit<YamlFile
   };
 }
 
-function pairAt(map: { readonly items: readonly { readonly key: unknown; readonly value: unknown }[] }, key: PropertyKey | undefined) {
+function pairAt(
+  map: { readonly items: readonly { readonly key: unknown; readonly value: unknown }[] },
+  key: PropertyKey | undefined,
+) {
   return map.items.find((pair) => isScalar(pair.key) && String(written(pair.key)) === String(key));
 }

@@ -170,7 +170,8 @@ export interface Part {
 }
 
 /** A session that is planned and has no readings yet: not published, but counted, so that none is forgotten. */
-export interface PlannedSession extends Pick<Session, 'id' | 'body' | 'rig' | 'links' | 'display' | 'method' | 'settings' | 'rate'> {
+export interface PlannedSession
+  extends Pick<Session, 'id' | 'body' | 'rig' | 'links' | 'display' | 'method' | 'settings' | 'rate'> {
   readonly file: SourceFile;
 }
 

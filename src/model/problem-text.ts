@@ -28,10 +28,19 @@ const RECORD = 'If that is meant, say why: npm run record -- --reason "…" --da
 const UTF_8 = 'Save it as UTF-8 (in a spreadsheet: "CSV UTF-8"; in an editor: Save with encoding, UTF-8)';
 
 const WORDS: Readonly<Record<ProblemCode, Words>> = {
-  'missing-folder': () => ['this folder is missing', 'Create it, or check that the build was pointed at the right place'],
+  'missing-folder': () => [
+    'this folder is missing',
+    'Create it, or check that the build was pointed at the right place',
+  ],
   'missing-file': () => ['this file is missing', 'Create it'],
-  'missing-readings': (p) => [`this session has no readings file ${asIs(p.expected)}`, 'Add it beside this file; both have the same name'],
-  'missing-front': (p) => [`these readings have no session file ${asIs(p.expected)}`, 'Add it beside this file; both have the same name'],
+  'missing-readings': (p) => [
+    `this session has no readings file ${asIs(p.expected)}`,
+    'Add it beside this file; both have the same name',
+  ],
+  'missing-front': (p) => [
+    `these readings have no session file ${asIs(p.expected)}`,
+    'Add it beside this file; both have the same name',
+  ],
   'stray-entry': (p) =>
     p.expected === undefined
       ? ['does not belong here', 'Move it away, or correct its name']
@@ -41,24 +50,51 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     p.expected === undefined ? 'Rename the file' : `Rename it, for example to ${asIs(p.expected)}`,
   ],
   'duplicate-id': (p) => [`has the same id as ${asIs(p.expected)}`, 'Rename or remove one of the two'],
-  'link-leads-out': (p) => [`is a symbolic link that leads out of ${asIs(p.expected)}; its target was not read`, 'Put the file itself here'],
+  'link-leads-out': (p) => [
+    `is a symbolic link that leads out of ${asIs(p.expected)}; its target was not read`,
+    'Put the file itself here',
+  ],
   'not-a-file': () => ['is not an ordinary file', 'Replace it with one'],
-  'unreadable-file': (p) => [`cannot be read (${asIs(p.found)})`, 'Check that it exists and that its permissions let you read it'],
-  'file-too-large': (p) => [`is ${asIs(p.found)} and was not read; the limit is ${asIs(p.expected)}`, 'Split it into several sessions'],
+  'unreadable-file': (p) => [
+    `cannot be read (${asIs(p.found)})`,
+    'Check that it exists and that its permissions let you read it',
+  ],
+  'file-too-large': (p) => [
+    `is ${asIs(p.found)} and was not read; the limit is ${asIs(p.expected)}`,
+    'Split it into several sessions',
+  ],
   'empty-file': () => ['is empty', 'Write its contents, or remove it'],
   'utf-16': () => ['is encoded as UTF-16', UTF_8],
   'not-utf-8': () => ['this line holds bytes that are not UTF-8', UTF_8],
-  'nul-byte': () => ['this line holds a NUL byte, so the file is not plain text', 'Write it again as plain text in UTF-8'],
+  'nul-byte': () => [
+    'this line holds a NUL byte, so the file is not plain text',
+    'Write it again as plain text in UTF-8',
+  ],
 
-  'no-front-matter': (p) => [`expected the opening line ---, found ${found(p)}`, 'Begin the file with front matter: a line ---, keys and values, a line ---'],
-  'front-matter-language': (p) => [`front matter in the language ${found(p)} is refused and was not run`, 'Open with --- alone and write YAML'],
+  'no-front-matter': (p) => [
+    `expected the opening line ---, found ${found(p)}`,
+    'Begin the file with front matter: a line ---, keys and values, a line ---',
+  ],
+  'front-matter-language': (p) => [
+    `front matter in the language ${found(p)} is refused and was not run`,
+    'Open with --- alone and write YAML',
+  ],
   'front-matter-unclosed': () => ['the front matter that opens here is never closed', 'End it with a line ---'],
-  'front-matter-close': (p) => [`the front matter closes with ${found(p)}`, 'Close it with a line --- that holds nothing else'],
+  'front-matter-close': (p) => [
+    `the front matter closes with ${found(p)}`,
+    'Close it with a line --- that holds nothing else',
+  ],
   'bad-yaml': (p) => [`not valid YAML 1.2: ${asIs(p.found)}`],
   'yaml-depth': () => ['the YAML is nested too deeply', 'Write plain keys and values'],
   'yaml-documents': () => ['a second YAML document begins here', 'Keep one, and remove the line that parts them'],
-  'yaml-alias': (p) => [`YAML anchors and aliases are not accepted, found ${found(p)}`, 'Write the value out; put it in quotes if it is text'],
-  'yaml-tag': (p) => [`YAML tags are not accepted, found ${found(p)}`, 'Remove it; put the value in quotes if it is text'],
+  'yaml-alias': (p) => [
+    `YAML anchors and aliases are not accepted, found ${found(p)}`,
+    'Write the value out; put it in quotes if it is text',
+  ],
+  'yaml-tag': (p) => [
+    `YAML tags are not accepted, found ${found(p)}`,
+    'Remove it; put the value in quotes if it is text',
+  ],
   'duplicate-key': () => ['this key is written twice', 'Keep one of the two'],
   'unknown-key': (p) => [`unknown key ${found(p)}`],
   'missing-key': () => ['this key is missing', 'Add it'],
@@ -75,12 +111,23 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'bad-row-height': (p) => [`expected a height from 0 (top edge) to 1 (bottom edge), found ${found(p)}`],
   'bad-setting-name': (p) => [`${found(p)} cannot name a setting; use lower-case letters, digits and hyphens`],
   'bad-level-number': (p) => [`the levels of a numeric setting are plain numbers, found ${found(p)}`],
-  'bad-level-rate': (p) => [`the levels of a rate setting are rates, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`],
+  'bad-level-rate': (p) => [
+    `the levels of a rate setting are rates, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`,
+  ],
   'duplicate-setting': (p) => [`the setting ${found(p)} is declared twice`, 'Keep one of the two'],
   'duplicate-level': (p) => [`the level ${found(p)} repeats ${asIs(p.expected)}`, 'Keep one of the two'],
-  'duplicate-link': (p) => [`the link ${found(p)} is listed twice`, 'List each link of the chain once; give a second unit a file of its own'],
-  'no-rate-setting': () => ['there is no setting named rate of kind rate', 'Declare it: - { name: rate, label: Frame rate, kind: rate, levels: [24, 25] }'],
-  'unquoted-number': (p) => [`${asIs(p.found)} is a number here, and other programs would drop its last zeros`, `Quote it: "${asIs(p.found)}"`],
+  'duplicate-link': (p) => [
+    `the link ${found(p)} is listed twice`,
+    'List each link of the chain once; give a second unit a file of its own',
+  ],
+  'no-rate-setting': () => [
+    'there is no setting named rate of kind rate',
+    'Declare it: - { name: rate, label: Frame rate, kind: rate, levels: [24, 25] }',
+  ],
+  'unquoted-number': (p) => [
+    `${asIs(p.found)} is a number here, and other programs would drop its last zeros`,
+    `Quote it: "${asIs(p.found)}"`,
+  ],
 
   'unknown-body': (p) => [`unknown body ${found(p)}`],
   'unknown-rig': (p) => [`unknown rig ${found(p)}`],
@@ -89,17 +136,32 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'unknown-setting': (p) => [`unknown setting ${found(p)}`],
   'unknown-level': (p) => [`unknown level ${found(p)} of this setting`],
   'unknown-method': (p) => [`unknown method ${found(p)}`],
-  'missing-method': (p) => [`the method ${found(p)} has no page ${asIs(p.expected)}`, 'Write it, so that readers can see how the readings were taken'],
-  'rig-lacks': (p) => [`the method ${found(p)} needs ${asIs(p.expected)}, which the rig does not state`, 'Add it to the rig, or choose another rig or method'],
+  'missing-method': (p) => [
+    `the method ${found(p)} has no page ${asIs(p.expected)}`,
+    'Write it, so that readers can see how the readings were taken',
+  ],
+  'rig-lacks': (p) => [
+    `the method ${found(p)} needs ${asIs(p.expected)}, which the rig does not state`,
+    'Add it to the rig, or choose another rig or method',
+  ],
 
   'no-readings': () => ['has a header and no readings', 'Add the readings, one per line'],
-  'wrong-delimiter': (p) => [`the columns are separated by ${SEPARATORS[p.found ?? ''] ?? found(p)}, not by commas`, 'Save the file with comma-separated values, and write decimals with a point: 31.482'],
+  'wrong-delimiter': (p) => [
+    `the columns are separated by ${SEPARATORS[p.found ?? ''] ?? found(p)}, not by commas`,
+    'Save the file with comma-separated values, and write decimals with a point: 31.482',
+  ],
   'unknown-column': (p) => [`unknown column ${found(p)}; expected exactly ${asIs(p.expected)}`],
   'missing-column': (p) => [`this column is missing; expected exactly ${asIs(p.expected)}`],
   'duplicate-column': (p) => [`the column ${found(p)} stands twice; expected exactly ${asIs(p.expected)}`],
   'column-order': (p) => [`the columns are in another order; expected exactly ${asIs(p.expected)}`],
-  'unclosed-quote': () => ['a quote that opens in this row is never closed', 'Close it; inside quotes, a quote is written twice: ""'],
-  'stray-quote': () => ['a quote in this row stands where none can', 'Quote whole cells, without spaces around; inside quotes, a quote is written twice: ""'],
+  'unclosed-quote': () => [
+    'a quote that opens in this row is never closed',
+    'Close it; inside quotes, a quote is written twice: ""',
+  ],
+  'stray-quote': () => [
+    'a quote in this row stands where none can',
+    'Quote whole cells, without spaces around; inside quotes, a quote is written twice: ""',
+  ],
   'ragged-row': (p) => [
     `this row has ${count(Number(p.found), 'cell')}; expected ${asIs(p.expected)}`,
     Number(p.found) < Number(p.expected)
@@ -109,13 +171,28 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'blank-row': () => ['a blank row stands among the readings', 'Remove it; blank lines are accepted only at the end'],
 
   'bad-run': (p) => [`expected a run number, 1 or more, found ${found(p)}`],
-  'run-order': (p) => [`run ${asIs(p.found)} cannot stand here; expected ${asIs(p.expected)}`, 'Runs count up from 1 without gaps'],
-  'empty-cell': () => ['is empty, and the reading is not excluded', 'Write the value, or say under exclude why there is none'],
+  'run-order': (p) => [
+    `run ${asIs(p.found)} cannot stand here; expected ${asIs(p.expected)}`,
+    'Runs count up from 1 without gaps',
+  ],
+  'empty-cell': () => [
+    'is empty, and the reading is not excluded',
+    'Write the value, or say under exclude why there is none',
+  ],
   'bad-time': (p) => [`expected a time, found ${found(p)}; write 31.482, 00:31.482 or 00:00:31.482`, remedyOfNumber(p)],
-  'mixed-decimals': (p) => [`${found(p)} has ${count(decimalsOf(p), 'decimal')} where the times above have ${asIs(p.expected)}`, 'Write every time of a file with the same number of decimals, as the timer shows it'],
-  'time-past-wrap': (p) => [`${asIs(p.found)} cannot be read off a timer that starts again after ${asIs(p.expected)}`, 'Correct the reading, or wraps-after in the rig'],
+  'mixed-decimals': (p) => [
+    `${found(p)} has ${count(decimalsOf(p), 'decimal')} where the times above have ${asIs(p.expected)}`,
+    'Write every time of a file with the same number of decimals, as the timer shows it',
+  ],
+  'time-past-wrap': (p) => [
+    `${asIs(p.found)} cannot be read off a timer that starts again after ${asIs(p.expected)}`,
+    'Correct the reading, or wraps-after in the rig',
+  ],
   'bad-number': (p) => [`expected a plain decimal number, found ${found(p)}; write 17 or 17.5`, remedyOfNumber(p)],
-  'negative-value': (p) => [`must not be negative, found ${asIs(p.found)}`, 'Correct it, or say under exclude why it does not count'],
+  'negative-value': (p) => [
+    `must not be negative, found ${asIs(p.found)}`,
+    'Correct it, or say under exclude why it does not count',
+  ],
   'shown-later': (p) => [
     `the display shows ${asIs(p.found)}, later than the source at ${asIs(p.expected)}`,
     'Check that the two are not swapped; correct the reading, or say under exclude why it does not count',
@@ -125,23 +202,48 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `If it does so after ${asIs(p.expected)}, state wraps-after: ${asIs(p.expected)} in the rig; if not, correct the reading or exclude it`,
   ],
   'blank-reason': () => ['holds only blanks', 'Write why the reading does not count, or leave the cell empty'],
-  'bad-mdx': (p) => [`not valid MDX: ${asIs(p.found)}`, 'In MDX, < and { begin markup: write &lt; or \\{ where the character is meant'],
+  'bad-mdx': (p) => [
+    `not valid MDX: ${asIs(p.found)}`,
+    'In MDX, < and { begin markup: write &lt; or \\{ where the character is meant',
+  ],
   'unknown-part': (p) => [`there is no part <${asIs(p.found)}>`],
   'unknown-property': (p) => [`this part takes no property ${found(p)}`],
   'missing-property': (p) => [`this part needs the property ${asIs(p.expected)}`, 'Add it'],
-  'unknown-figure': (p) => (p.nearest?.length ? [`there is no figure ${found(p)}`] : [`there is no figure ${found(p)}`, 'npm run figures lists them all']),
+  'unknown-figure': (p) =>
+    p.nearest?.length
+      ? [`there is no figure ${found(p)}`]
+      : [`there is no figure ${found(p)}`, 'npm run figures lists them all'],
   'unknown-session': (p) => [`unknown session ${found(p)}`],
   'empty-selection': () => ['no session matches this selection', 'Loosen it, or record the session first'],
-  'empty-comparison': () => ['no two sessions match, so there is nothing to compare', 'Loosen it, or record the sessions first'],
+  'empty-comparison': () => [
+    'no two sessions match, so there is nothing to compare',
+    'Loosen it, or record the sessions first',
+  ],
   'same-session': (p) => [`${found(p)} is compared with itself`, 'Name two sessions'],
-  'bad-quantity': (p) => [`expected a quantity, found ${found(p)}; write 100 ms, 0.5 frames, half a frame, 30 %, half, twice or 3`],
-  'bad-selection': (p) => [`expected figures, such as {["total/a", "total/b"]}, or what their sessions have in common, such as {{ rig: "balcony", where: { rate: "25" } }}, found ${found(p)}`],
+  'bad-quantity': (p) => [
+    `expected a quantity, found ${found(p)}; write 100 ms, 0.5 frames, half a frame, 30 %, half, twice or 3`,
+  ],
+  'bad-selection': (p) => [
+    `expected figures, such as {["total/a", "total/b"]}, or what their sessions have in common, such as {{ rig: "balcony", where: { rate: "25" } }}, found ${found(p)}`,
+  ],
   'no-words': () => ['there are no words between its tags', 'Write them: what is to be marked stands inside'],
-  'nested-words': (p) => [`holds ${asIs(p.found)} between its tags, and a link cannot stand in a link`, 'Let it hold plain words only'],
-  'not-plain': (p) => [`${asIs(p.found)} is not written out, so it cannot be checked before the pages are drawn`, 'Write plain values: text in quotes, numbers, lists and maps of them'],
+  'nested-words': (p) => [
+    `holds ${asIs(p.found)} between its tags, and a link cannot stand in a link`,
+    'Let it hold plain words only',
+  ],
+  'not-plain': (p) => [
+    `${asIs(p.found)} is not written out, so it cannot be checked before the pages are drawn`,
+    'Write plain values: text in quotes, numbers, lists and maps of them',
+  ],
   'wrong-unit': (p) => [`${found(p)} cannot be set against ${asIs(p.expected)}`, 'State it in the unit of the figure'],
-  'one-sided': (p) => [`${asIs(p.found)} compares nothing, so this cannot be asked of it`, 'Name two sessions, of and than, or a difference'],
-  'not-rankable': (p) => [`${asIs(p.found)} cannot be ranked with these`, 'Only totals, or totals in frames, all of one kind, have an order'],
+  'one-sided': (p) => [
+    `${asIs(p.found)} compares nothing, so this cannot be asked of it`,
+    'Name two sessions, of and than, or a difference',
+  ],
+  'not-rankable': (p) => [
+    `${asIs(p.found)} cannot be ranked with these`,
+    'Only totals, or totals in frames, all of one kind, have an order',
+  ],
   'claim-fails': (p) => [
     `the data do not support ${found(p)} (${asIs(p.expected)}): ${describeEvidence(p.evidence)}${p.causes?.length ? `. Since the last record: ${because(p)}` : ''}`,
     'Change the sentence to what the data say, or find out why they say it',
@@ -151,12 +253,21 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'bad-record': (p) => [`expected ${asIs(p.expected)}, found ${found(p)}`, AS_RECORDED],
   'bad-count': (p) => [`expected a whole number, found ${found(p)}`, AS_RECORDED],
   'repeated-record': (p) => [`${found(p)} stands here a second time`, 'Keep one of the two lines, then record again'],
-  'merge-conflict': () => ['a merge is not finished: the marks of version control begin here', 'Keep the lines of either side, remove the marks, then record again'],
+  'merge-conflict': () => [
+    'a merge is not finished: the marks of version control begin here',
+    'Keep the lines of either side, remove the marks, then record again',
+  ],
   'moved-figure': (p) => [`was ${found(p)}, is now ${quote(p.expected ?? '')}: ${because(p)}`, RECORD],
   'gone-figure': (p) => [`was ${found(p)}, is no longer published: ${because(p)}`, RECORD],
-  'no-ledger': () => ['nothing was recorded yet, so no number can be held to what was published', 'Record the first state: npm run record -- --reason "first publication" --date YYYY-MM-DD'],
+  'no-ledger': () => [
+    'nothing was recorded yet, so no number can be held to what was published',
+    'Record the first state: npm run record -- --reason "first publication" --date YYYY-MM-DD',
+  ],
 
-  'no-counted-reading': () => ['every reading of this session is excluded', 'Add a reading that counts, or remove the session'],
+  'no-counted-reading': () => [
+    'every reading of this session is excluded',
+    'Add a reading that counts, or remove the session',
+  ],
 };
 
 /** Every code there is. */

@@ -6,5 +6,7 @@ import tokens from '../styles/tokens.css?raw';
 
 /** One stylesheet for every page, under a path that pages and fonts can be linked from relatively. */
 export function GET(): Response {
-  return new Response([fonts, tokens, page, table, chart].join('\n'), { headers: { 'Content-Type': 'text/css; charset=utf-8' } });
+  return new Response([fonts, tokens, page, table, chart].join('\n'), {
+    headers: { 'Content-Type': 'text/css; charset=utf-8' },
+  });
 }

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { absorbElements } from '../../src/analysis/absorbed-elements.ts';
-import { estimateChainDifference, estimateChainElement, fitChain, type ChainFit, type ChainObservation } from '../../src/analysis/chain-network.ts';
+import {
+  estimateChainDifference,
+  estimateChainElement,
+  fitChain,
+  type ChainFit,
+  type ChainObservation,
+} from '../../src/analysis/chain-network.ts';
 import { seededRandom } from '../../src/analysis/random.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 import { normalNoise } from '../support/normal-noise.ts';
@@ -19,8 +25,19 @@ function network(): ChainObservation[] {
   return Array.from({ length: 40 }, (_, i): ChainObservation => {
     const display = ['x', 'y', 'z'][i % 3] ?? 'x';
     const u = 1 + (i % 4);
-    const elements = [`body:${i % 11}`, ...(i % 5 === 0 ? ['link:w'] : []), `display:${display}`, ...(display === 'x' ? ['error:x'] : [])];
-    return { id: `s${i}`, elements, value: 100 + 7 * (i % 11) + (i % 5 === 0 ? 38 : 0) + 10 * (i % 3) + u * noise(), standardUncertainty: u, degreesOfFreedom: 4 + i };
+    const elements = [
+      `body:${i % 11}`,
+      ...(i % 5 === 0 ? ['link:w'] : []),
+      `display:${display}`,
+      ...(display === 'x' ? ['error:x'] : []),
+    ];
+    return {
+      id: `s${i}`,
+      elements,
+      value: 100 + 7 * (i % 11) + (i % 5 === 0 ? 38 : 0) + 10 * (i % 3) + u * noise(),
+      standardUncertainty: u,
+      degreesOfFreedom: 4 + i,
+    };
   });
 }
 
@@ -28,7 +45,10 @@ const ERROR = { element: 'error:x', value: 0, standardUncertainty: 2, degreesOfF
 const ANCHOR = { element: 'display:y', value: 14, standardUncertainty: 0.6, degreesOfFreedom: Infinity };
 
 describe('absorbing the bodies changes nothing but the size of the fit', () => {
-  const [plain, absorbed] = [() => false, isBody].map((rule) => chain(network(), [ERROR, ANCHOR], 0.95, rule)) as [ChainFit, ChainFit];
+  const [plain, absorbed] = [() => false, isBody].map((rule) => chain(network(), [ERROR, ANCHOR], 0.95, rule)) as [
+    ChainFit,
+    ChainFit,
+  ];
 
   it('has a column per link, display and error alone', () => {
     expect(absorbed.elements).toEqual(['link:w', 'display:x', 'error:x', 'display:y', 'display:z']);
@@ -56,7 +76,10 @@ describe('absorbing the bodies changes nothing but the size of the fit', () => {
 });
 
 it('says what cannot be separated as it does without absorbing', () => {
-  const [plain, absorbed] = [() => false, isBody].map((rule) => chain(network(), [ERROR], 0.95, rule)) as [ChainFit, ChainFit];
+  const [plain, absorbed] = [() => false, isBody].map((rule) => chain(network(), [ERROR], 0.95, rule)) as [
+    ChainFit,
+    ChainFit,
+  ];
   for (const element of ['display:z', 'body:5']) {
     const [a, b] = [estimateChainElement(plain, element), estimateChainElement(absorbed, element)];
     if (a.kind === 'estimate' || b.kind === 'estimate') throw new Error('nothing anchors it');
@@ -73,5 +96,7 @@ it('one display and no anchor: nothing is determined, and nothing fails', () => 
 });
 
 it('refuses a row with two absorbed elements', () => {
-  expect(() => absorbElements([{ elements: ['body:a', 'body:b'], value: 1, weight: 1 }], [], isBody)).toThrow('one absorbed element at most, not body:a, body:b');
+  expect(() => absorbElements([{ elements: ['body:a', 'body:b'], value: 1, weight: 1 }], [], isBody)).toThrow(
+    'one absorbed element at most, not body:a, body:b',
+  );
 });

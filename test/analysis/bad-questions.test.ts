@@ -35,26 +35,52 @@ function expectNoHoles(value: unknown, path = 'answer'): number {
 }
 
 // in microseconds, as anyone writes them; few distinct ones, so that equal readings and zero scatter come up all the time
-const latency = fc.oneof(fc.constantFrom(0, 16.7, 100, 250.25), fc.integer({ min: -50_000, max: 900_000 }).map((us) => us / 1000));
-const uncertainty = fc.oneof(fc.constantFrom(0, 1, 4), fc.integer({ min: 1, max: 60_000 }).map((us) => us / 1000));
+const latency = fc.oneof(
+  fc.constantFrom(0, 16.7, 100, 250.25),
+  fc.integer({ min: -50_000, max: 900_000 }).map((us) => us / 1000),
+);
+const uncertainty = fc.oneof(
+  fc.constantFrom(0, 1, 4),
+  fc.integer({ min: 1, max: 60_000 }).map((us) => us / 1000),
+);
 const freedom = fc.constantFrom(1, 2, 9, 17.8, Infinity);
 const latencies = fc.array(latency, { minLength: 1, maxLength: 8 });
 const estimate = fc.record({ value: latency, standardUncertainty: uncertainty, degreesOfFreedom: freedom });
 const budget: fc.Arbitrary<BudgetedValue> = fc.record({
   value: latency,
   components: fc.uniqueArray(
-    fc.record({ name: fc.constantFrom('phases', 'skew', 'clock'), standardUncertainty: uncertainty, degreesOfFreedom: freedom, sharedKey: fc.constantFrom(null, 'rig:x') }),
+    fc.record({
+      name: fc.constantFrom('phases', 'skew', 'clock'),
+      standardUncertainty: uncertainty,
+      degreesOfFreedom: freedom,
+      sharedKey: fc.constantFrom(null, 'rig:x'),
+    }),
     { maxLength: 3, selector: (component) => component.name },
   ),
 });
 const point = estimate.chain(({ value, ...rest }) =>
-  fc.constantFrom(1001 / 24, 1000 / 30, 1001 / 60, 1000 / 120).map((intervalMs) => ({ intervalMs, totalMs: value, ...rest })),
+  fc
+    .constantFrom(1001 / 24, 1000 / 30, 1001 / 60, 1000 / 120)
+    .map((intervalMs) => ({ intervalMs, totalMs: value, ...rest })),
 );
-const condition = fc.record({ rate: fc.constantFrom('24', '60'), audio: fc.constantFrom('off', 'on'), chroma: fc.constantFrom('420', '422', '444') });
-const observation = fc.record({ condition, value: latency, standardUncertainty: uncertainty.filter((u) => u > 0), degreesOfFreedom: freedom });
+const condition = fc.record({
+  rate: fc.constantFrom('24', '60'),
+  audio: fc.constantFrom('off', 'on'),
+  chroma: fc.constantFrom('420', '422', '444'),
+});
+const observation = fc.record({
+  condition,
+  value: latency,
+  standardUncertainty: uncertainty.filter((u) => u > 0),
+  degreesOfFreedom: freedom,
+});
 const session = fc
   .record({ body: fc.constantFrom('a', 'b'), display: fc.constantFrom('x', 'y'), link: fc.boolean(), estimate })
-  .map(({ body, display, link, estimate: e }) => ({ id: `${body} ${display}`, elements: [`body:${body}`, `display:${display}`, ...(link ? ['link:w'] : [])], ...e }));
+  .map(({ body, display, link, estimate: e }) => ({
+    id: `${body} ${display}`,
+    elements: [`body:${body}`, `display:${display}`, ...(link ? ['link:w'] : [])],
+    ...e,
+  }));
 
 const FACTORS = [
   { id: 'rate', kind: 'numeric', levels: ['24', '60'], numbers: [24, 60] },
@@ -63,23 +89,68 @@ const FACTORS = [
 ] as const;
 
 const QUESTIONS: readonly (readonly [name: string, ask: fc.IProperty<unknown>])[] = [
-  ['a list of readings', ask(latencies, (x) => [summarize(x), testGrubbs(x), modifiedZScores(x), estimateDrift(x.map((_, i) => i), x)])],
-  ['runs', ask(fc.array(latencies, { minLength: 1, maxLength: 4 }), (runs) => [estimateClassicalInterval(runs), runs.length > 1 && estimateRandomEffects(runs)])],
-  ['a family', ask(fc.array(fc.tuple(budget, budget), { maxLength: 4 }), (pairs) => compareFamily(pairs.map(([a, b], i) => ({ id: String(i), a, b, margin: 4 }))))],
+  [
+    'a list of readings',
+    ask(latencies, (x) => [
+      summarize(x),
+      testGrubbs(x),
+      modifiedZScores(x),
+      estimateDrift(
+        x.map((_, i) => i),
+        x,
+      ),
+    ]),
+  ],
+  [
+    'runs',
+    ask(fc.array(latencies, { minLength: 1, maxLength: 4 }), (runs) => [
+      estimateClassicalInterval(runs),
+      runs.length > 1 && estimateRandomEffects(runs),
+    ]),
+  ],
+  [
+    'a family',
+    ask(fc.array(fc.tuple(budget, budget), { maxLength: 4 }), (pairs) =>
+      compareFamily(pairs.map(([a, b], i) => ({ id: String(i), a, b, margin: 4 }))),
+    ),
+  ],
   ['a ratio', ask(fc.tuple(budget, budget), ([a, b]) => estimateRatio(a, b))],
-  ['a ranking', ask(fc.array(budget, { maxLength: 5 }), (entries) => rankWithTies(entries.map((entry, i) => ({ id: String(i), ...entry }))))],
-  ['rates', ask(fc.array(point, { maxLength: 7 }), (points) => {
-    const law = estimateRateLaw(points);
-    return [law, law.kind === 'rate-law' && predictRateLaw(law, 20, 3), findRateFloor(points)];
-  })],
-  ['settings', ask(fc.array(observation, { maxLength: 8 }), (observations) => {
-    const terms = proposeTerms(observations.map((o) => o.condition), FACTORS);
-    return (['stated', 'residual'] as const).map((scale) => fitSettings(observations, FACTORS, terms, { scale }));
-  })],
-  ['a network', ask(fc.array(session, { maxLength: 6 }), (sessions) => {
-    const chain = fitChain(sessions);
-    return [chain, bracketChain(sessions), ...(chain.kind === 'chain' ? [estimateChainElement(chain, 'link:w'), estimateChainDifference(chain, 'body:a', 'body:b')] : [])];
-  })],
+  [
+    'a ranking',
+    ask(fc.array(budget, { maxLength: 5 }), (entries) =>
+      rankWithTies(entries.map((entry, i) => ({ id: String(i), ...entry }))),
+    ),
+  ],
+  [
+    'rates',
+    ask(fc.array(point, { maxLength: 7 }), (points) => {
+      const law = estimateRateLaw(points);
+      return [law, law.kind === 'rate-law' && predictRateLaw(law, 20, 3), findRateFloor(points)];
+    }),
+  ],
+  [
+    'settings',
+    ask(fc.array(observation, { maxLength: 8 }), (observations) => {
+      const terms = proposeTerms(
+        observations.map((o) => o.condition),
+        FACTORS,
+      );
+      return (['stated', 'residual'] as const).map((scale) => fitSettings(observations, FACTORS, terms, { scale }));
+    }),
+  ],
+  [
+    'a network',
+    ask(fc.array(session, { maxLength: 6 }), (sessions) => {
+      const chain = fitChain(sessions);
+      return [
+        chain,
+        bracketChain(sessions),
+        ...(chain.kind === 'chain'
+          ? [estimateChainElement(chain, 'link:w'), estimateChainDifference(chain, 'body:a', 'body:b')]
+          : []),
+      ];
+    }),
+  ],
   ['repeat sessions', ask(fc.array(estimate, { minLength: 1, maxLength: 5 }), (sessions) => poolSessions(sessions))],
 ];
 

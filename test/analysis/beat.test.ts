@@ -5,9 +5,9 @@ import { rate } from '../../src/model/rate.ts';
 describe('longestBeat', () => {
   /** Arithmetic on exact rates; 59.94 against 60 coming round every 16.7 s is common practice, no source. */
   const CASES = [
-    { first: rate(60000, 1001), second: rate(60), p: 1, q: 1, periodMs: 1001 / 60 * 1000 },
-    { first: rate(30000, 1001), second: rate(60), p: 2, q: 1, periodMs: 1001 / 60 * 1000 },
-    { first: rate(24000, 1001), second: rate(60), p: 5, q: 2, periodMs: 1001 / 120 * 1000 },
+    { first: rate(60000, 1001), second: rate(60), p: 1, q: 1, periodMs: (1001 / 60) * 1000 },
+    { first: rate(30000, 1001), second: rate(60), p: 2, q: 1, periodMs: (1001 / 60) * 1000 },
+    { first: rate(24000, 1001), second: rate(60), p: 5, q: 2, periodMs: (1001 / 120) * 1000 },
     { first: rate(60), second: rate(60), p: 1, q: 1, periodMs: Infinity },
     { first: rate(60), second: rate(120), p: 2, q: 1, periodMs: Infinity },
     { first: rate(2998, 25), second: rate(60), p: 1, q: 2, periodMs: 12_500 },

@@ -33,6 +33,9 @@ describe('combineBudget', () => {
   it('adds the degrees of freedom of equal contributions, and keeps them infinite where all are', () => {
     expect(combineBudget(['a', 'b', 'c', 'd'].map((name) => line(name, 1, 10))).degreesOfFreedom).toBeCloseTo(40, 10);
     expect(combineBudget([line('a', 1, Infinity)]).degreesOfFreedom).toBe(Infinity);
-    expect(combineBudget([line('a', 0, 3)])).toMatchObject({ standardUncertainty: 0, components: [{ varianceShare: 0 }] });
+    expect(combineBudget([line('a', 0, 3)])).toMatchObject({
+      standardUncertainty: 0,
+      components: [{ varianceShare: 0 }],
+    });
   });
 });

@@ -45,7 +45,8 @@ describe('without an anchor (R, lm with weights 1/u²)', () => {
     expectDigits(got.standardUncertainty, r(name)[1] ?? 0, 12);
   });
 
-  it('the sessions agree as they do in R', () => expectDigits(free.consistency?.chiSquare, r('chain.chisq')[0] ?? 0, 11));
+  it('the sessions agree as they do in R', () =>
+    expectDigits(free.consistency?.chiSquare, r('chain.chisq')[0] ?? 0, 11));
 
   it('no body and no display has a latency of its own, and the reason names the others', () => {
     expect(estimateChainElement(free, 'display:hall')).toEqual({
@@ -58,12 +59,18 @@ describe('without an anchor (R, lm with weights 1/u²)', () => {
   });
 
   it('an element no session went through is unknown', () => {
-    expect(estimateChainElement(free, 'display:foyer')).toEqual({ kind: 'not-estimable', reason: 'unknown-element', with: ['display:foyer'] });
+    expect(estimateChainElement(free, 'display:foyer')).toEqual({
+      kind: 'not-estimable',
+      reason: 'unknown-element',
+      with: ['display:foyer'],
+    });
   });
 });
 
 it('with the hall display anchored at 12.5 ± 2 every element has its latency (R)', () => {
-  const got = chain(SESSIONS, [{ element: 'display:hall', value: 12.5, standardUncertainty: 2, degreesOfFreedom: Infinity }]);
+  const got = chain(SESSIONS, [
+    { element: 'display:hall', value: 12.5, standardUncertainty: 2, degreesOfFreedom: Infinity },
+  ]);
   const names = ['body:a', 'body:b', 'body:c', 'display:hall', 'display:stage', 'link:wireless'];
   names.forEach((name, i) => {
     const element = estimateChainElement(got, name);
@@ -79,7 +86,11 @@ it('parts of the network that no session joins cannot be compared', () => {
     { ...(SESSIONS[1] as ChainObservation), elements: ['body:b', 'display:stage'] },
   ]);
   const got = estimateChainDifference(islands, 'body:a', 'body:b');
-  expect(got).toMatchObject({ kind: 'not-estimable', reason: 'not-separable', with: ['display:hall', 'display:stage'] });
+  expect(got).toMatchObject({
+    kind: 'not-estimable',
+    reason: 'not-separable',
+    with: ['display:hall', 'display:stage'],
+  });
 });
 
 it.each([
@@ -116,7 +127,10 @@ describe('brackets', () => {
 
   it('an anchor closes them', () => {
     const anchors = [{ element: 'display:x', value: 10, standardUncertainty: 0, degreesOfFreedom: Infinity }];
-    expect(of([exact('1', ['body:a', 'display:x'], 60)], { anchors })).toEqual({ 'body:a': [50, 50], 'display:x': [10, 10] });
+    expect(of([exact('1', ['body:a', 'display:x'], 60)], { anchors })).toEqual({
+      'body:a': [50, 50],
+      'display:x': [10, 10],
+    });
   });
 
   it('a total below the least its elements can have is a contradiction, named', () => {
@@ -149,7 +163,13 @@ describe('brackets', () => {
           .map((display): ChainObservation => {
             const elements = [`body:${body}`, `display:${display}`, ...(random.uniform() < 0.3 ? ['link:w'] : [])];
             const total = elements.reduce((sum, element) => sum + (truth.get(element) ?? 0), 0);
-            return { id: elements.join(' '), elements, value: total + 2 * noise(), standardUncertainty: 2, degreesOfFreedom: Infinity };
+            return {
+              id: elements.join(' '),
+              elements,
+              value: total + 2 * noise(),
+              standardUncertainty: 2,
+              degreesOfFreedom: Infinity,
+            };
           }),
       );
       const got = bracketChain(sessions, { atLeast: least, level: 0.99999 });
@@ -157,7 +177,10 @@ describe('brackets', () => {
       for (const { element, low, high } of got.brackets) {
         checked += 1;
         const value = truth.get(element) ?? Number.NaN;
-        expect(value >= low && value <= (high ?? Infinity), `${element} ${value} in ${low} to ${high}, network ${run}`).toBe(true);
+        expect(
+          value >= low && value <= (high ?? Infinity),
+          `${element} ${value} in ${low} to ${high}, network ${run}`,
+        ).toBe(true);
       }
     }
     expect(checked).toBeGreaterThan(2500);

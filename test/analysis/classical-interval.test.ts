@@ -61,6 +61,10 @@ it.each([[[]], [[[]]], [[[1], []]], [[[1, Infinity]]]])('refuses %j', (runs: num
   expect(() => estimateClassicalInterval(runs)).toThrow(RangeError);
 });
 
-it.each([[Number.NaN, 1], [1, -1], [1, Infinity]])('an interval of %d with uncertainty %d is refused', (value, u) => {
+it.each([
+  [Number.NaN, 1],
+  [1, -1],
+  [1, Infinity],
+])('an interval of %d with uncertainty %d is refused', (value, u) => {
   expect(() => tInterval(value, u, 9)).toThrow('an interval needs a finite value');
 });

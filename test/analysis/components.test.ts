@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { combineComponents, pairComponents, type NamedComponent } from '../../src/analysis/components.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 
-const part = (standardUncertainty: number, degreesOfFreedom = Infinity): { standardUncertainty: number; degreesOfFreedom: number } => ({
+const part = (
+  standardUncertainty: number,
+  degreesOfFreedom = Infinity,
+): { standardUncertainty: number; degreesOfFreedom: number } => ({
   standardUncertainty,
   degreesOfFreedom,
 });
@@ -17,7 +20,12 @@ describe('combineComponents', () => {
   it('JCGM 100:2008, H.1: an end gauge has u 31.66 nm on 16.75 degrees of freedom', () => {
     // contributions from unrounded inputs and the result, R 4.2.2; the standard prints 32 nm and 16.7 from rounded ones
     const d = combineComponents([part(13 / Math.sqrt(5), 24), part(3.9, 5), part(6.7, 8)]);
-    const got = combineComponents([part(25, 18), part(9.681941954, 25.447250777), part(2.886787315, 50), part(16.599027061, 2)]);
+    const got = combineComponents([
+      part(25, 18),
+      part(9.681941954, 25.447250777),
+      part(2.886787315, 50),
+      part(16.599027061, 2),
+    ]);
     expectDigits(got.standardUncertainty, 31.663879111, 9);
     expectDigits(got.degreesOfFreedom, 16.751855738, 8);
     // d from the printed 3.9 and 6.7: the standard prints 9.7 and 25.6

@@ -4,7 +4,10 @@ import { correctionsFor } from '../../src/analysis/corrections.ts';
 import { rate } from '../../src/model/rate.ts';
 
 const DISPLAY = { refresh: rate(60), sync: 'input', scanOutMs: 16, digitsRow: 0.5 } as const;
-const chain = (observer: Partial<NonNullable<Chain['observer']>> | undefined, display: Partial<Chain['display']> = {}): Chain => ({
+const chain = (
+  observer: Partial<NonNullable<Chain['observer']>> | undefined,
+  display: Partial<Chain['display']> = {},
+): Chain => ({
   body: { rate: rate(25) },
   display: { ...DISPLAY, ...display },
   ...(observer && { observer: { rate: rate(50), ...observer } }),

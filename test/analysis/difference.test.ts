@@ -27,7 +27,10 @@ describe("without shared components it is Welch's t", () => {
   });
 
   it('NIST/SEMATECH e-Handbook 1.3.5.3 (AUTO83B): from the printed summaries (R 4.2.2)', () => {
-    const got = difference(budgeted(20.14458, 6.4147 / Math.sqrt(249), 248), budgeted(30.48101, 6.10771 / Math.sqrt(79), 78));
+    const got = difference(
+      budgeted(20.14458, 6.4147 / Math.sqrt(249), 248),
+      budgeted(30.48101, 6.10771 / Math.sqrt(79), 78),
+    );
     expectDigits(got.value / got.standardUncertainty, -12.946268, 7, 't');
     expectDigits(got.degreesOfFreedom, 136.87499, 7, 'df');
     expectDigits(got.p, 1.5709e-25, 4, 'p');
@@ -37,7 +40,12 @@ describe("without shared components it is Welch's t", () => {
 });
 
 describe('shared components', () => {
-  const own = (standardUncertainty: number): NamedComponent => ({ name: 'phases', standardUncertainty, degreesOfFreedom: Infinity, sharedKey: null });
+  const own = (standardUncertainty: number): NamedComponent => ({
+    name: 'phases',
+    standardUncertainty,
+    degreesOfFreedom: Infinity,
+    sharedKey: null,
+  });
   const skew = (standardUncertainty: number, sharedKey: string): NamedComponent => ({
     name: 'row skew',
     standardUncertainty,
@@ -46,18 +54,32 @@ describe('shared components', () => {
   });
 
   it('cancel on one rig (JCGM 100:2008, 5.2.2: correlation 1)', () => {
-    const got = difference({ value: 300, components: [own(3), skew(7, 'rig:x')] }, { value: 250, components: [own(4), skew(7, 'rig:x')] });
-    expect(got).toMatchObject({ value: 50, standardUncertainty: 5, degreesOfFreedom: Infinity, cancelled: ['row skew'] });
+    const got = difference(
+      { value: 300, components: [own(3), skew(7, 'rig:x')] },
+      { value: 250, components: [own(4), skew(7, 'rig:x')] },
+    );
+    expect(got).toMatchObject({
+      value: 50,
+      standardUncertainty: 5,
+      degreesOfFreedom: Infinity,
+      cancelled: ['row skew'],
+    });
     expect(got.components.map((c) => c.name)).toEqual(['phases', 'phases']);
   });
 
   it('stay across rigs', () => {
-    const got = difference({ value: 300, components: [own(3), skew(4, 'rig:x')] }, { value: 250, components: [own(0), skew(12, 'rig:y')] });
+    const got = difference(
+      { value: 300, components: [own(3), skew(4, 'rig:x')] },
+      { value: 250, components: [own(0), skew(12, 'rig:y')] },
+    );
     expect(got).toMatchObject({ standardUncertainty: 13, cancelled: [] });
   });
 
   it('of different size leave the difference of their sizes', () => {
-    const got = difference({ value: 300, components: [own(3), skew(9, 'rig:x')] }, { value: 250, components: [own(0), skew(5, 'rig:x')] });
+    const got = difference(
+      { value: 300, components: [own(3), skew(9, 'rig:x')] },
+      { value: 250, components: [own(0), skew(5, 'rig:x')] },
+    );
     expect(got).toMatchObject({ standardUncertainty: 5, cancelled: [] });
     // Welch and Satterthwaite: 5⁴/(4⁴/50)
     expectDigits(got.degreesOfFreedom, 122.0703125, 14);
@@ -65,7 +87,10 @@ describe('shared components', () => {
 
   it('that differ in degrees of freedom keep the fewer', () => {
     const fewer = { ...skew(3, 'rig:x'), degreesOfFreedom: 4 };
-    for (const [a, b] of [[skew(5, 'rig:x'), fewer], [fewer, skew(5, 'rig:x')]] as const) {
+    for (const [a, b] of [
+      [skew(5, 'rig:x'), fewer],
+      [fewer, skew(5, 'rig:x')],
+    ] as const) {
       expectDigits(difference({ value: 3, components: [a] }, { value: 1, components: [b] }).degreesOfFreedom, 4, 14);
     }
   });
@@ -74,7 +99,11 @@ describe('shared components', () => {
 it('gives a reason where there is nothing to judge by', () => {
   const none = { value: 3, components: [] };
   expect(estimateDifference(none, budgeted(1, 1))).toEqual({ kind: 'not-estimable', value: 2, reason: 'no-budget' });
-  expect(estimateDifference(budgeted(3, 0), budgeted(1, 0))).toEqual({ kind: 'not-estimable', value: 2, reason: 'no-scatter' });
+  expect(estimateDifference(budgeted(3, 0), budgeted(1, 0))).toEqual({
+    kind: 'not-estimable',
+    value: 2,
+    reason: 'no-scatter',
+  });
 });
 
 it('refuses a value that is not finite', () => {

@@ -1,6 +1,14 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { describe, expect, it } from 'vitest';
-import { addIndependent, fromCdf, halfWidthAbout, meanOf, rectangular, varianceOf, type Distribution } from '../../src/analysis/distribution.ts';
+import {
+  addIndependent,
+  fromCdf,
+  halfWidthAbout,
+  meanOf,
+  rectangular,
+  varianceOf,
+  type Distribution,
+} from '../../src/analysis/distribution.ts';
 
 const STEP = 0.02;
 const normal = (): Distribution => fromCdf((x) => normalCdf(x, 0, 1), 6, STEP);
@@ -13,7 +21,13 @@ const normal = (): Distribution => fromCdf((x) => normalCdf(x, 0, 1), 6, STEP);
 const ADDITIVE = [
   { clause: '9.2.2', inputs: [normal(), normal(), normal(), normal()], u: 2, half: 3.91992797, printed: '3.92' },
   { clause: '9.2.3', inputs: [1, 1, 1, 1].map((u) => rectangular(u, STEP)), u: 2, half: 3.879406741, printed: '3.88' },
-  { clause: '9.2.4', inputs: [1, 1, 1, 10].map((u) => rectangular(u, STEP)), u: Math.sqrt(103), half: 17.015814, printed: '17.0' },
+  {
+    clause: '9.2.4',
+    inputs: [1, 1, 1, 10].map((u) => rectangular(u, STEP)),
+    u: Math.sqrt(103),
+    half: 17.015814,
+    printed: '17.0',
+  },
 ];
 
 describe('sums of independent quantities', () => {

@@ -118,6 +118,9 @@ describe('what lies outside the domain is refused', () => {
   });
 });
 
-it.each([1e14, 1e15, 1e17, 1e61])('t on %d degrees of freedom is the normal distribution (NIST/SEMATECH e-Handbook, 1.3.6.7.2: 1.960)', (nu) => {
-  expect(coverageFactor(0.95, nu)).toBeCloseTo(1.95996398454005, 12);
-});
+it.each([1e14, 1e15, 1e17, 1e61])(
+  't on %d degrees of freedom is the normal distribution (NIST/SEMATECH e-Handbook, 1.3.6.7.2: 1.960)',
+  (nu) => {
+    expect(coverageFactor(0.95, nu)).toBeCloseTo(1.95996398454005, 12);
+  },
+);

@@ -4,7 +4,10 @@ import { expectDigits } from '../support/log-relative-error.ts';
 import { NORRIS } from '../support/nist-strd.ts';
 
 it('NIST StRD Norris: slope, intercept and their standard deviations (certified)', () => {
-  const got = estimateDrift(NORRIS.map(([x]) => x), NORRIS.map(([, y]) => y));
+  const got = estimateDrift(
+    NORRIS.map(([x]) => x),
+    NORRIS.map(([, y]) => y),
+  );
   if (got.kind !== 'drift') throw new Error(got.reason);
   expectDigits(got.slope, 1.00211681802045, 12, 'slope');
   expectDigits(got.slopeStandardUncertainty, 0.000429796848199937, 12, 'its standard uncertainty');

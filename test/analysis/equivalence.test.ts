@@ -37,5 +37,7 @@ it.each([0, -1, Number.NaN, Infinity])('refuses a margin of %d', (margin) => {
 });
 
 it('refuses a difference without uncertainty', () => {
-  expect(() => testEquivalence({ value: 1, standardUncertainty: 0, degreesOfFreedom: 9 }, 1)).toThrow('equivalence needs an uncertainty above 0');
+  expect(() => testEquivalence({ value: 1, standardUncertainty: 0, degreesOfFreedom: 9 }, 1)).toThrow(
+    'equivalence needs an uncertainty above 0',
+  );
 });

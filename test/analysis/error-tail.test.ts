@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { differenceOf } from '../../src/analysis/difference-result.ts';
 import { testEquivalence } from '../../src/analysis/equivalence.ts';
-import { intervalAt, probabilityOfErrorAbove, probabilityOfErrorBelow, probabilityOfZero } from '../../src/analysis/error-tail.ts';
+import {
+  intervalAt,
+  probabilityOfErrorAbove,
+  probabilityOfErrorBelow,
+  probabilityOfZero,
+} from '../../src/analysis/error-tail.ts';
 import { tUpperTail } from '../../src/analysis/distributions.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 
@@ -39,7 +44,12 @@ describe('a rectangular error of half-width 3 (JCGM 100:2008, 4.3.7: u = 3/√3)
 });
 
 it('a lopsided error has a lopsided interval: exponential with mean 1, less its mean', () => {
-  const value = { value: 0, standardUncertainty: 1, degreesOfFreedom: Infinity, errorTail: (x: number) => Math.min(1, Math.exp(-(x + 1))) };
+  const value = {
+    value: 0,
+    standardUncertainty: 1,
+    degreesOfFreedom: Infinity,
+    errorTail: (x: number) => Math.min(1, Math.exp(-(x + 1))),
+  };
   const { low, high } = intervalAt(value, 0.9);
   expectDigits(low, 1 + Math.log(0.05), 12);
   expectDigits(high, 1 + Math.log(0.95), 12);

@@ -11,10 +11,21 @@ const PIPELINE_MS = 184.2;
 const MIDDLE = { scanOutMs: 0, digitsRow: 0.5 };
 
 function chainOf(body: Rate, more: Partial<Chain> = {}): Chain {
-  return { source: { refresh: rate(60) }, body: { rate: body }, display: { refresh: rate(60), sync: 'input', ...MIDDLE }, ...more };
+  return {
+    source: { refresh: rate(60) },
+    body: { rate: body },
+    display: { refresh: rate(60), sync: 'input', ...MIDDLE },
+    ...more,
+  };
 }
 
-function twoTimers(chain: Chain, runs: number, sampling: Sampling, seed: number, truth: Partial<Truth> = {}): SessionInput {
+function twoTimers(
+  chain: Chain,
+  runs: number,
+  sampling: Sampling,
+  seed: number,
+  truth: Partial<Truth> = {},
+): SessionInput {
   const random = seededRandom(seed);
   return {
     method: 'two-timers',
@@ -22,7 +33,10 @@ function twoTimers(chain: Chain, runs: number, sampling: Sampling, seed: number,
     resolutionMs: 1,
     runs: Array.from({ length: runs }, (): RunInput => {
       const stamps = simulateTwoTimers(chain, { pipelineMs: PIPELINE_MS, ...truth }, sampling, 1, random);
-      return { sourceMs: stamps.map(({ sourceMs }) => sourceMs), latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs) };
+      return {
+        sourceMs: stamps.map(({ sourceMs }) => sourceMs),
+        latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs),
+      };
     }),
   };
 }
@@ -41,14 +55,31 @@ describe('estimateSession', () => {
 
   it('moves with the timer: a later start of the same clip changes nothing', () => {
     const input = twoTimers(chainOf(rate(30000, 1001)), 1, TEN, 2);
-    const later = { ...input, runs: input.runs.map(({ sourceMs, latenciesMs }) => ({ latenciesMs, sourceMs: sourceMs!.map((ms) => ms + 3_600_000) })) };
+    const later = {
+      ...input,
+      runs: input.runs.map(({ sourceMs, latenciesMs }) => ({
+        latenciesMs,
+        sourceMs: sourceMs!.map((ms) => ms + 3_600_000),
+      })),
+    };
     expect(Math.abs(estimateSession(later).value - estimateSession(input).value)).toBeLessThan(1e-3);
   });
 
   it('holds its own books: components add up to u, U = k·u, value ± U is the interval', () => {
     const observer = { rate: rate(240), readoutMs: 4, sourceRow: 0.4, displayRow: 0.6, clockTolerancePpm: 50 };
-    const estimate = estimateSession(twoTimers(chainOf(rate(50), { observer, display: { refresh: rate(60), sync: 'free' } }), 2, TEN, 3));
-    const { components, standardUncertainty, coverageFactor, expandedUncertainty, value, interval, uncorrectedValue, corrections } = estimate;
+    const estimate = estimateSession(
+      twoTimers(chainOf(rate(50), { observer, display: { refresh: rate(60), sync: 'free' } }), 2, TEN, 3),
+    );
+    const {
+      components,
+      standardUncertainty,
+      coverageFactor,
+      expandedUncertainty,
+      value,
+      interval,
+      uncorrectedValue,
+      corrections,
+    } = estimate;
     expect(Math.hypot(...components.map((c) => c.standardUncertainty))).toBeCloseTo(standardUncertainty, 9);
     expect(coverageFactor * standardUncertainty).toBeCloseTo(expandedUncertainty, 9);
     // 95 % of a rectangular law take 0.95·√3 standard uncertainties, of Student's law on 9 degrees of freedom 2.26
@@ -57,10 +88,22 @@ describe('estimateSession', () => {
     expect([interval.low, interval.high]).toEqual([value - expandedUncertainty, value + expandedUncertainty]);
     expect(uncorrectedValue + corrections.reduce((sum, c) => sum + c.valueMs, 0)).toBeCloseTo(value, 9);
     expect(components.map(({ name }) => name)).toEqual([
-      'phase of the source', 'phase of the body', 'phase of the display', 'phase of the observer', 'timer resolution',
-      'repeatability', 'between runs', 'source clock', 'observer row skew', 'display scan-out',
+      'phase of the source',
+      'phase of the body',
+      'phase of the display',
+      'phase of the observer',
+      'timer resolution',
+      'repeatability',
+      'between runs',
+      'source clock',
+      'observer row skew',
+      'display scan-out',
     ]);
-    expect(components.filter(({ sharedKey }) => sharedKey === 'rig').map(({ name }) => name)).toEqual(['source clock', 'observer row skew', 'display scan-out']);
+    expect(components.filter(({ sharedKey }) => sharedKey === 'rig').map(({ name }) => name)).toEqual([
+      'source clock',
+      'observer row skew',
+      'display scan-out',
+    ]);
   });
 
   it('corrects a row-by-row observer, with its sign', () => {
@@ -68,12 +111,18 @@ describe('estimateSession', () => {
     const input = twoTimers(chainOf(rate(25), { observer: skewed }), 1, TEN, 4);
     const estimate = estimateSession(input);
     expect(estimate.value - estimate.uncorrectedValue).toBeCloseTo(2, 12);
-    const upside = estimateSession({ ...input, chain: chainOf(rate(25), { observer: { ...skewed, sourceRow: 0.75, displayRow: 0.25 } }) });
+    const upside = estimateSession({
+      ...input,
+      chain: chainOf(rate(25), { observer: { ...skewed, sourceRow: 0.75, displayRow: 0.25 } }),
+    });
     expect(upside.value - upside.uncorrectedValue).toBeCloseTo(-2, 12);
   });
 
   it('stays wide however many readings share one locked phase, and narrows with restarts', () => {
-    const locked = chainOf(rate(60), { body: { rate: rate(60), clockTolerancePpm: 0 }, source: { refresh: rate(60), clockTolerancePpm: 0 } });
+    const locked = chainOf(rate(60), {
+      body: { rate: rate(60), clockTolerancePpm: 0 },
+      source: { refresh: rate(60), clockTolerancePpm: 0 },
+    });
     const sixty = estimateSession(twoTimers(locked, 1, { readings: 60, spacingMs: 400 }, 5));
     // one phase, rectangular over a refresh: 95 % of it is ± 0.475 × 16.67 ms
     expect(sixty.expandedUncertainty).toBeGreaterThan(0.93 * 0.475 * (1000 / 60));
@@ -92,12 +141,18 @@ describe('estimateSession', () => {
   it('widens by what each run adds where delays differ between runs', () => {
     const chain = chainOf(rate(25));
     const same = twoTimers(chain, 3, { readings: 5, spacingMs: 900 }, 7);
-    const apart = { ...same, runs: same.runs.map(({ sourceMs, latenciesMs }, i) => ({ sourceMs: sourceMs!.map((ms) => ms + 40 * i), latenciesMs: latenciesMs.map((ms) => ms + 40 * i) })) };
+    const apart = {
+      ...same,
+      runs: same.runs.map(({ sourceMs, latenciesMs }, i) => ({
+        sourceMs: sourceMs!.map((ms) => ms + 40 * i),
+        latenciesMs: latenciesMs.map((ms) => ms + 40 * i),
+      })),
+    };
     const [agreeing, disagreeing] = [estimateSession(same), estimateSession(apart)];
     expect(agreeing.diagnostics.betweenRunsProbability).toBeLessThan(0.2);
     expect(disagreeing.diagnostics.betweenRunsProbability).toBeGreaterThan(0.5);
     // three means 40 ms apart: their standard error alone is 40/√3 ms
-    expect(disagreeing.expandedUncertainty).toBeGreaterThan(2 * 40 / Math.sqrt(3));
+    expect(disagreeing.expandedUncertainty).toBeGreaterThan((2 * 40) / Math.sqrt(3));
     expect(disagreeing.components.find(({ name }) => name === 'between runs')!.varianceShare).toBeGreaterThan(0.5);
   });
 
@@ -116,7 +171,13 @@ describe('estimateSession', () => {
 
   it('gets by with a misread stamp, and says that the stamps contradict the rates', () => {
     const input = twoTimers(chainOf(rate(24000, 1001)), 1, TEN, 9);
-    const misread = { ...input, runs: input.runs.map(({ sourceMs, latenciesMs }) => ({ sourceMs: sourceMs!, latenciesMs: latenciesMs.map((ms, i) => (i === 3 ? ms + 60 : ms)) })) };
+    const misread = {
+      ...input,
+      runs: input.runs.map(({ sourceMs, latenciesMs }) => ({
+        sourceMs: sourceMs!,
+        latenciesMs: latenciesMs.map((ms, i) => (i === 3 ? ms + 60 : ms)),
+      })),
+    };
     const [clean, doubtful] = [estimateSession(input), estimateSession(misread)];
     expect(clean.diagnostics.stampsAgreeWithRates).toBe(true);
     expect(doubtful.expandedUncertainty).toBeGreaterThan(clean.expandedUncertainty);
@@ -124,7 +185,9 @@ describe('estimateSession', () => {
   });
 
   it('estimates from a single reading, as widely as one reading deserves', () => {
-    const { expandedUncertainty, diagnostics } = estimateSession(twoTimers(chainOf(rate(25)), 1, { readings: 1, spacingMs: 900 }, 10));
+    const { expandedUncertainty, diagnostics } = estimateSession(
+      twoTimers(chainOf(rate(25)), 1, { readings: 1, spacingMs: 900 }, 10),
+    );
     // the trapezoid-like law of one reading has a standard deviation of √(40²/12 + 16.67²/6) = 13.4 ms
     expect(expandedUncertainty).toBeGreaterThan(1.6 * 13.4);
     expect(diagnostics.observedScatterMs).toBeUndefined();
@@ -132,10 +195,18 @@ describe('estimateSession', () => {
   });
 
   it('takes frame counts and light-sensor readings through the same machinery', () => {
-    const chain: Chain = { body: { rate: rate(25) }, display: { refresh: rate(60), sync: 'input', ...MIDDLE }, observer: { rate: rate(240), readoutMs: 0, sourceRow: 0.5, displayRow: 0.5 } };
+    const chain: Chain = {
+      body: { rate: rate(25) },
+      display: { refresh: rate(60), sync: 'input', ...MIDDLE },
+      observer: { rate: rate(240), readoutMs: 0, sourceRow: 0.5, displayRow: 0.5 },
+    };
     const random = seededRandom(11);
     const counts = simulateFrameCounts(chain, { pipelineMs: PIPELINE_MS }, { readings: 40, spacingMs: 1000 }, random);
-    const counted = estimateSession({ method: 'frame-count', chain, runs: [{ latenciesMs: counts.map((frames) => (frames * 1000) / 240) }] });
+    const counted = estimateSession({
+      method: 'frame-count',
+      chain,
+      runs: [{ latenciesMs: counts.map((frames) => (frames * 1000) / 240) }],
+    });
     const truth = totalFromPipelineMs(PIPELINE_MS, chain);
     expect(Math.abs(counted.value - truth)).toBeLessThan(counted.expandedUncertainty);
     // capture waits are uniform over 40 ms: 40 of them put the bounds within a few ms, the mean only ± 3.6 ms
@@ -154,7 +225,10 @@ describe('estimateSession', () => {
 
   it('keeps the error of the session’s own part about 0', () => {
     const { ownError, expandedUncertainty } = estimateSession(twoTimers(chainOf(rate(25)), 1, TEN, 12));
-    expect(ownError.masses.reduce((sum, mass, i) => sum + mass * (ownError.low + i * ownError.step), 0)).toBeCloseTo(0, 9);
+    expect(ownError.masses.reduce((sum, mass, i) => sum + mass * (ownError.low + i * ownError.step), 0)).toBeCloseTo(
+      0,
+      9,
+    );
     expect(halfWidthAbout(ownError, 0, 0.95)).toBeCloseTo(expandedUncertainty, 2);
   });
 
@@ -163,7 +237,11 @@ describe('estimateSession', () => {
   const { resolutionMs: _resolution, ...noResolution } = good;
   const REFUSED: { name: string; input: SessionInput; message: RegExp }[] = [
     { name: 'no run', input: { ...good, runs: [] }, message: /at least one run/ },
-    { name: 'an empty run', input: { ...good, runs: [{ latenciesMs: [], sourceMs: [] }] }, message: /at least one reading/ },
+    {
+      name: 'an empty run',
+      input: { ...good, runs: [{ latenciesMs: [], sourceMs: [] }] },
+      message: /at least one reading/,
+    },
     { name: 'no source', input: { ...good, chain: noSource }, message: /give chain\.source/ },
     { name: 'no resolution', input: noResolution, message: /give resolutionMs/ },
     { name: 'missing stamps', input: { ...good, runs: [{ latenciesMs: [200] }] }, message: /give sourceMs/ },

@@ -10,11 +10,20 @@ import { readReference } from '../support/r-reference.ts';
 
 const r = readReference('multiple');
 const plants = PLANT_GROWTH.map((weights, i) => ({ id: ['ctrl', 'trt1', 'trt2'][i] ?? '', ...budgetedMean(weights) }));
-const PAIRS = [[1, 0], [2, 0], [2, 1]] as const;
+const PAIRS = [
+  [1, 0],
+  [2, 0],
+  [2, 1],
+] as const;
 
 describe('PlantGrowth (R, pairwise.t.test with pool.sd = FALSE)', () => {
   const got = compareFamily(
-    PAIRS.map(([i, j]) => ({ id: `${i}-${j}`, a: plants[i] ?? budgeted(0, 0), b: plants[j] ?? budgeted(0, 0), margin: 0.5 })),
+    PAIRS.map(([i, j]) => ({
+      id: `${i}-${j}`,
+      a: plants[i] ?? budgeted(0, 0),
+      b: plants[j] ?? budgeted(0, 0),
+      margin: 0.5,
+    })),
   );
 
   it('own and Holm-adjusted p-values', () => {
@@ -44,26 +53,39 @@ it('a comparison that cannot be judged takes no part in the adjustment', () => {
   const judged = { id: 'judged', a: budgeted(10, 3), b: budgeted(0, 4), margin: 1 };
   const bare = { id: 'bare', a: { value: 1, components: [] }, b: budgeted(0, 4), margin: 1 };
   const [first, second] = compareFamily([bare, judged]);
-  expect(first).toMatchObject({ pDifference: undefined, simultaneousInterval: undefined, verdict: { kind: 'not-estimable', reason: 'no-budget' } });
+  expect(first).toMatchObject({
+    pDifference: undefined,
+    simultaneousInterval: undefined,
+    verdict: { kind: 'not-estimable', reason: 'no-budget' },
+  });
   expectDigits(second?.pDifference, 0.0455002638963584, 12); // two-sided normal p of 2: 2·(1 − Φ(2))
 });
 
 describe('which entries cannot be told from the best', () => {
   it('PlantGrowth, lowest first: ctrl is tied with trt1, trt2 is not (R, Holm-adjusted 0.25 and 0.028)', () => {
     const got = rankWithTies(plants);
-    expect(got.map(({ id, tiedWithBest }) => [id, tiedWithBest])).toEqual([['trt1', true], ['ctrl', true], ['trt2', false]]);
+    expect(got.map(({ id, tiedWithBest }) => [id, tiedWithBest])).toEqual([
+      ['trt1', true],
+      ['ctrl', true],
+      ['trt2', false],
+    ]);
     expectDigits(got[1]?.p, r('PlantGrowth.welch.holm')[0] ?? 0, 12);
     expectDigits(got[2]?.p, r('PlantGrowth.welch.holm')[2] ?? 0, 12);
     expect(got[0]?.p).toBeUndefined();
   });
 
   it('an entry without a budget counts as tied', () => {
-    const got = rankWithTies([{ id: 'a', ...budgeted(1, 0.1) }, { id: 'b', value: 99, components: [] }]);
+    const got = rankWithTies([
+      { id: 'a', ...budgeted(1, 0.1) },
+      { id: 'b', value: 99, components: [] },
+    ]);
     expect(got.map((entry) => entry.tiedWithBest)).toEqual([true, true]);
   });
 
   it('one entry is the best, none is none', () => {
-    expect(rankWithTies([{ id: 'a', ...budgeted(1, 0.1) }])).toEqual([{ id: 'a', value: 1, tiedWithBest: true, p: undefined }]);
+    expect(rankWithTies([{ id: 'a', ...budgeted(1, 0.1) }])).toEqual([
+      { id: 'a', value: 1, tiedWithBest: true, p: undefined },
+    ]);
     expect(rankWithTies([])).toEqual([]);
   });
 });
@@ -71,7 +93,9 @@ describe('which entries cannot be told from the best', () => {
 /** Demonstrations of nine sessions, each mean of `n` normal readings: every pair compared. */
 function demonstration(noise: () => number, truth: readonly number[], n: number): ReturnType<typeof compareFamily> {
   const values = truth.map((mean) => budgetedMean(Array.from({ length: n }, () => mean + 10 * noise())));
-  const questions = values.flatMap((a, i) => values.slice(i + 1).map((b, k) => ({ id: `${i} ${i + 1 + k}`, a, b, margin: 8 })));
+  const questions = values.flatMap((a, i) =>
+    values.slice(i + 1).map((b, k) => ({ id: `${i} ${i + 1 + k}`, a, b, margin: 8 })),
+  );
   return compareFamily(questions);
 }
 
@@ -104,7 +128,10 @@ describe('by simulation, seeded; tolerances are four standard deviations of a sh
     const trials = 1000;
     let kept = 0;
     for (let i = 0; i < trials; i += 1) {
-      const entries = [0, 1, 1, 2, 6].map((mean, k) => ({ id: String(k), ...budgetedMean(Array.from({ length: 10 }, () => mean + 5 * noise())) }));
+      const entries = [0, 1, 1, 2, 6].map((mean, k) => ({
+        id: String(k),
+        ...budgetedMean(Array.from({ length: 10 }, () => mean + 5 * noise())),
+      }));
       if (rankWithTies(entries).find((entry) => entry.id === '0')?.tiedWithBest) kept += 1;
     }
     expect(kept / trials).toBeGreaterThan(0.95 - shareTolerance(0.95, trials));

@@ -10,7 +10,10 @@ const r = readReference('linear-models');
 
 describe('NIST StRD, linear regression (certified values)', () => {
   it('Norris: y on x', () => {
-    const fit = fitLeastSquares([NORRIS.map(() => 1), NORRIS.map(([x]) => x)], NORRIS.map(([, y]) => y));
+    const fit = fitLeastSquares(
+      [NORRIS.map(() => 1), NORRIS.map(([x]) => x)],
+      NORRIS.map(([, y]) => y),
+    );
     const meanSquare = fit.residualSumOfSquares / fit.residualDegreesOfFreedom;
     expect(fit.residualDegreesOfFreedom).toBe(34);
     expectDigits(fit.coefficients[0], -0.262323073774029, 12, 'B0');
@@ -24,7 +27,10 @@ describe('NIST StRD, linear regression (certified values)', () => {
   });
 
   it('NoInt1: through the origin', () => {
-    const fit = fitLeastSquares([NO_INT_1.map(([x]) => x)], NO_INT_1.map(([, y]) => y));
+    const fit = fitLeastSquares(
+      [NO_INT_1.map(([x]) => x)],
+      NO_INT_1.map(([, y]) => y),
+    );
     const meanSquare = fit.residualSumOfSquares / fit.residualDegreesOfFreedom;
     expectDigits(fit.coefficients[0], 2.07438016528926, 13, 'B1');
     expectDigits(Math.sqrt(meanSquare * (fit.unscaledCovariance[0]?.[0] ?? 0)), 0.0165289256198347, 12, 's.e.');
@@ -43,7 +49,10 @@ describe('R, lm on cars', () => {
     const fit = fitLeastSquares(columns, CARS.dist, weights);
     const variance = fit.residualSumOfSquares / fit.residualDegreesOfFreedom;
     expectDigits(Math.sqrt(variance), r(`${name}.sigma`)[0] ?? 0, 13, 'sigma');
-    [[1, 0], [0, 1]].forEach((contrast, k) => {
+    [
+      [1, 0],
+      [0, 1],
+    ].forEach((contrast, k) => {
       const got = estimateContrast(fit, contrast, [], { kind: 'residual', variance, residualDegreesOfFreedom: 48 });
       expectDigits(got?.value, r(`${name}.estimate`)[k] ?? 0, 12, `coefficient ${k}`);
       expectDigits(got?.standardUncertainty, r(`${name}.se`)[k] ?? 0, 12, `s.e. ${k}`);
@@ -52,7 +61,11 @@ describe('R, lm on cars', () => {
 
   it.each([10, 21])('fit and its standard error at speed %d', (speed) => {
     const fit = fitLeastSquares(columns, CARS.dist);
-    const got = estimateContrast(fit, [1, speed], [], { kind: 'residual', variance: fit.residualSumOfSquares / 48, residualDegreesOfFreedom: 48 });
+    const got = estimateContrast(fit, [1, speed], [], {
+      kind: 'residual',
+      variance: fit.residualSumOfSquares / 48,
+      residualDegreesOfFreedom: 48,
+    });
     const [value = 0, low = 0] = r(`cars.confidence.${speed}`);
     expectDigits(got?.value, value, 12);
     expectDigits(got?.standardUncertainty, (value - low) / 2.01063475762423, 11); // qt(0.975, 48) in R
@@ -89,7 +102,14 @@ describe('rank deficiency', () => {
   });
 
   it('keeps as many columns as there are rows', () => {
-    const got = fitLeastSquares([[1, 1], [0, 1], [3, 5]], [4, 9]);
+    const got = fitLeastSquares(
+      [
+        [1, 1],
+        [0, 1],
+        [3, 5],
+      ],
+      [4, 9],
+    );
     expect(got.kept).toEqual([0, 1]);
     expect(got.residualDegreesOfFreedom).toBe(0);
   });

@@ -3,15 +3,25 @@ import type { Chain } from '../../src/analysis/chain.ts';
 import { phaseErrors, readingVarianceMs2 } from '../../src/analysis/phase-errors.ts';
 import { rate, type Rate } from '../../src/model/rate.ts';
 
-const chainOf = (body: Rate, sync: 'input' | 'free' = 'input', source = rate(60)): Chain => ({ source: { refresh: source }, body: { rate: body }, display: { refresh: rate(60), sync } });
+const chainOf = (body: Rate, sync: 'input' | 'free' = 'input', source = rate(60)): Chain => ({
+  source: { refresh: source },
+  body: { rate: body },
+  display: { refresh: rate(60), sync },
+});
 /** Readings about 1.7 s apart, unevenly: what counts is that they fall on no grid. */
 const STAMPS_MS = Array.from({ length: 30 }, (_, i) => 1_700 * i + 611 * (i % 7) + 97 * (i % 5));
 
 describe('readingVarianceMs2', () => {
   it('is the sum of its rectangular parts (JCGM 100, 4.3.7)', () => {
     // 40²/12 + 2·16.667²/12 + 16.667²/12 + 2·1/12
-    expect(readingVarianceMs2(chainOf(rate(25), 'free'), 'two-timers', 1)).toBeCloseTo(133.3333 + 46.2963 + 23.1481 + 0.1667, 3);
-    expect(readingVarianceMs2({ ...chainOf(rate(25)), observer: { rate: rate(100) } }, 'frame-count', 0)).toBeCloseTo(133.3333 + 16.6667, 3);
+    expect(readingVarianceMs2(chainOf(rate(25), 'free'), 'two-timers', 1)).toBeCloseTo(
+      133.3333 + 46.2963 + 23.1481 + 0.1667,
+      3,
+    );
+    expect(readingVarianceMs2({ ...chainOf(rate(25)), observer: { rate: rate(100) } }, 'frame-count', 0)).toBeCloseTo(
+      133.3333 + 16.6667,
+      3,
+    );
     expect(readingVarianceMs2(chainOf(rate(25)), 'instrument', 0)).toBeCloseTo(133.3333, 3);
   });
 });
@@ -19,7 +29,10 @@ describe('readingVarianceMs2', () => {
 describe('phaseErrors', () => {
   it.each([
     { name: '24000/1001 against 60.02', chain: chainOf(rate(24000, 1001), 'input', rate(3001, 50)) },
-    { name: '24000/1001 against 60.02, free-running display', chain: chainOf(rate(24000, 1001), 'free', rate(3001, 50)) },
+    {
+      name: '24000/1001 against 60.02, free-running display',
+      chain: chainOf(rate(24000, 1001), 'free', rate(3001, 50)),
+    },
   ])('gives the closed form for rates that never come into step: $name', ({ chain }) => {
     const closed = readingVarianceMs2(chain, 'two-timers', 1);
     const { scatterMs2, meanMs2 } = phaseErrors(chain, [STAMPS_MS], 1);

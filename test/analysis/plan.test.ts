@@ -5,12 +5,26 @@ import { advisedSpacingMs, precisionTable, simulateTrials, type Setup } from '..
 import { rate, type Rate } from '../../src/model/rate.ts';
 
 function setupOf(body: Rate, more: Partial<Chain> = {}): Setup {
-  return { method: 'two-timers', resolutionMs: 1, chain: { source: { refresh: rate(60) }, body: { rate: body }, display: { refresh: rate(60), sync: 'input', digitsRow: 0.5 }, ...more } };
+  return {
+    method: 'two-timers',
+    resolutionMs: 1,
+    chain: {
+      source: { refresh: rate(60) },
+      body: { rate: body },
+      display: { refresh: rate(60), sync: 'input', digitsRow: 0.5 },
+      ...more,
+    },
+  };
 }
 
 describe('advisedSpacingMs', () => {
   it.each([
-    { name: '59.94 against 60 beat every 16.68 s: nine gaps of 1.9 s', setup: setupOf(rate(60000, 1001)), readings: 10, spacingMs: 1900 },
+    {
+      name: '59.94 against 60 beat every 16.68 s: nine gaps of 1.9 s',
+      setup: setupOf(rate(60000, 1001)),
+      readings: 10,
+      spacingMs: 1900,
+    },
     { name: 'locked rates never come round: no need to wait', setup: setupOf(rate(60)), readings: 10, spacingMs: 500 },
     { name: 'few readings: waiting has its end', setup: setupOf(rate(60000, 1001)), readings: 3, spacingMs: 4000 },
   ])('$name', ({ setup, readings, spacingMs }) => {
@@ -37,8 +51,18 @@ describe('precisionTable', () => {
 
 describe('simulateTrials', () => {
   it('has errors that fit the uncertainties, for every method', () => {
-    const counted: Setup = { method: 'frame-count', chain: { body: { rate: rate(25) }, display: { refresh: rate(60), sync: 'free', digitsRow: 0.5 }, observer: { rate: rate(240), readoutMs: 4, sourceRow: 0.2, displayRow: 0.9 } } };
-    const sensed: Setup = { method: 'instrument', chain: { body: { rate: rate(25) }, display: { refresh: rate(60), sync: 'input' } } };
+    const counted: Setup = {
+      method: 'frame-count',
+      chain: {
+        body: { rate: rate(25) },
+        display: { refresh: rate(60), sync: 'free', digitsRow: 0.5 },
+        observer: { rate: rate(240), readoutMs: 4, sourceRow: 0.2, displayRow: 0.9 },
+      },
+    };
+    const sensed: Setup = {
+      method: 'instrument',
+      chain: { body: { rate: rate(25) }, display: { refresh: rate(60), sync: 'input' } },
+    };
     for (const setup of [setupOf(rate(50)), counted, sensed]) {
       const trials = simulateTrials(setup, { runs: 1, readings: 10, spacingMs: 800 }, 20);
       const inside = trials.filter(({ estimate, errorMs }) => Math.abs(errorMs) <= estimate.expandedUncertainty).length;
@@ -77,6 +101,8 @@ describe('planSession', () => {
 
   it('refuses wishes that no plan can have', () => {
     expect(() => planSession(setupOf(rate(50)), { kind: 'half-width', halfWidthMs: 0 })).toThrow(/above 0 ms/);
-    expect(() => planSession(setupOf(rate(50)), { kind: 'difference', differenceMs: 3, power: 1 })).toThrow(/between 0 and 1/);
+    expect(() => planSession(setupOf(rate(50)), { kind: 'difference', differenceMs: 3, power: 1 })).toThrow(
+      /between 0 and 1/,
+    );
   });
 });

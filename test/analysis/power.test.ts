@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { noncentralTLowerTail, noncentralTUpperTail } from '../../src/analysis/noncentral-t.ts';
-import { detectableDifference, powerOfT, readingsForHalfWidth, sampleSizeOfT, type TestPlan } from '../../src/analysis/power.ts';
+import {
+  detectableDifference,
+  powerOfT,
+  readingsForHalfWidth,
+  sampleSizeOfT,
+  type TestPlan,
+} from '../../src/analysis/power.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 import { readReference } from '../support/r-reference.ts';
 
@@ -16,10 +22,13 @@ describe('noncentral t', () => {
     ['P(T < −t₀.₉₇₅(38); 38, √10)', noncentralTLowerTail(-2.02439416391197, 38, Math.sqrt(10)), 2.26031862717e-7],
   ])('%s', (what, got, expected) => expectDigits(got, expected, 11.5, what));
 
-  it.each([0.3, 1, 2, 9, 100, 1e6])('with noncentrality 0 and %d degrees of freedom it is the t distribution (at ν = 1, atan)', (nu) => {
-    expectDigits(noncentralTUpperTail(0, nu, 0), 0.5, 14);
-    if (nu === 1) expectDigits(noncentralTUpperTail(2, 1, 0), 0.5 - Math.atan(2) / Math.PI, 13);
-  });
+  it.each([0.3, 1, 2, 9, 100, 1e6])(
+    'with noncentrality 0 and %d degrees of freedom it is the t distribution (at ν = 1, atan)',
+    (nu) => {
+      expectDigits(noncentralTUpperTail(0, nu, 0), 0.5, 14);
+      if (nu === 1) expectDigits(noncentralTUpperTail(2, 1, 0), 0.5 - Math.atan(2) / Math.PI, 13);
+    },
+  );
 
   it('keeps its digits with few degrees of freedom and a large noncentrality (R, pt)', () => {
     expectDigits(noncentralTUpperTail(40, 1, 30), r('far.1.30')[0] ?? 0, 10);
@@ -79,7 +88,9 @@ it.each([
   [0.515, 17],
   [0.56, 15],
   [100, 2],
-])('a half-width of %d standard deviations takes %d readings', (width, n) => expect(readingsForHalfWidth(1, width)).toBe(n));
+])('a half-width of %d standard deviations takes %d readings', (width, n) =>
+  expect(readingsForHalfWidth(1, width)).toBe(n),
+);
 
 it.each([
   () => powerOfT(two, 1, 1),

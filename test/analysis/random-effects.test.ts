@@ -139,10 +139,25 @@ it('one value in every group leaves the variance within unknown, and says so', (
 });
 
 it('no scatter within groups gives no F', () => {
-  expect(estimateRandomEffects([[1, 1], [2, 2]])).toMatchObject({ f: undefined, p: undefined, betweenVariance: 0.5 });
+  expect(
+    estimateRandomEffects([
+      [1, 1],
+      [2, 2],
+    ]),
+  ).toMatchObject({ f: undefined, p: undefined, betweenVariance: 0.5 });
 });
 
-it.each([[[]], [[[1, 2]]], [[[1], []]], [[[1, Number.NaN], [2, 3]]]])('refuses %j', (groups: number[][]) => {
+it.each([
+  [[]],
+  [[[1, 2]]],
+  [[[1], []]],
+  [
+    [
+      [1, Number.NaN],
+      [2, 3],
+    ],
+  ],
+])('refuses %j', (groups: number[][]) => {
   expect(() => estimateRandomEffects(groups)).toThrow(RangeError);
 });
 

@@ -37,13 +37,19 @@ describe('a body whose latency stays where it is from 60 frames/s up', () => {
 });
 
 it('a straight law shows no floor, and neither does one that falls faster at the fast end', () => {
-  expect(findRateFloor(INTERVALS.map((interval) => point(interval, 20 + 7 * interval)))).toMatchObject({ kind: 'no-floor-seen', p: 1 });
-  expect(findRateFloor([...INTERVALS.slice(0, 3).map((x) => point(x, 7 * x)), point(1000 / 120, 20)]).kind).toBe('no-floor-seen');
+  expect(findRateFloor(INTERVALS.map((interval) => point(interval, 20 + 7 * interval)))).toMatchObject({
+    kind: 'no-floor-seen',
+    p: 1,
+  });
+  expect(findRateFloor([...INTERVALS.slice(0, 3).map((x) => point(x, 7 * x)), point(1000 / 120, 20)]).kind).toBe(
+    'no-floor-seen',
+  );
 });
 
 describe('R: contrasts, Holm and polyroot (test/reference/known-variance.R)', () => {
   const r = readReference('known-variance');
-  const points = (totals: readonly number[]): RatePoint[] => r('law.interval').map((x, i) => point(x, totals[i] ?? 0, r('law.u')[i]));
+  const points = (totals: readonly number[]): RatePoint[] =>
+    r('law.interval').map((x, i) => point(x, totals[i] ?? 0, r('law.u')[i]));
 
   it('floor, break and its set, of the k that fits better', () => {
     const got = findRateFloor(points(r('floor.total')));
@@ -84,7 +90,10 @@ it.each([
 });
 
 it('two rates cannot tell, and uncertainties are needed', () => {
-  expect(findRateFloor([point(40, 300), point(20, 160), point(20, 161)])).toEqual({ kind: 'not-estimable', reason: 'too-few-rates' });
+  expect(findRateFloor([point(40, 300), point(20, 160), point(20, 161)])).toEqual({
+    kind: 'not-estimable',
+    reason: 'too-few-rates',
+  });
   expect(findRateFloor([point(40, 300, 0)])).toEqual({ kind: 'not-estimable', reason: 'no-uncertainty' });
 });
 
@@ -93,7 +102,10 @@ it('claims a floor falsely in at most 5 % of 4,000 straight laws (within four st
   const noise = normalNoise(seededRandom(7));
   let claimed = 0;
   for (let i = 0; i < laws; i += 1) {
-    if (findRateFloor(INTERVALS.map((interval) => point(interval, 20 + 7 * interval + 3 * noise(), 3))).kind === 'floor') claimed += 1;
+    if (
+      findRateFloor(INTERVALS.map((interval) => point(interval, 20 + 7 * interval + 3 * noise(), 3))).kind === 'floor'
+    )
+      claimed += 1;
   }
   expect(claimed / laws).toBeLessThan(0.05 + shareTolerance(0.05, laws));
   expect(claimed).toBeGreaterThan(0);

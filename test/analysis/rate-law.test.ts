@@ -54,7 +54,11 @@ describe('R, lm with weights 1/u² and variances known (test/reference/known-var
     const shared = law(points, { sharedStandardUncertaintyMs: 4 });
     expectDigits(shared.fixedMs.standardUncertainty, Math.hypot(r('law.u.estimate')[0] ?? 0, 4), 12);
     expect(shared.frames).toEqual(got.frames);
-    expectDigits(predictRateLaw(shared, 20).standardUncertainty, Math.hypot(predictRateLaw(got, 20).standardUncertainty, 4), 12);
+    expectDigits(
+      predictRateLaw(shared, 20).standardUncertainty,
+      Math.hypot(predictRateLaw(got, 20).standardUncertainty, 4),
+      12,
+    );
     expect(predictRateLaw(shared, 20, 3).nextSession).toEqual(predictRateLaw(got, 20, 3).nextSession);
   });
 });
@@ -106,10 +110,17 @@ it('two rates give a law, and nothing to test its straightness by', () => {
   expect(got.lackOfFit).toBeUndefined();
 });
 
-it('24 and 23.976 frames/s are two rates', () => expect(law([point(1000 / 24, 100, 1), point(1001 / 24, 101, 1)]).rates).toBe(2));
+it('24 and 23.976 frames/s are two rates', () =>
+  expect(law([point(1000 / 24, 100, 1), point(1001 / 24, 101, 1)]).rates).toBe(2));
 
-it.each([[0, 1], [-3, 1], [20, Number.NaN]])('refuses an interval of %d ms with a total of %d', (interval, total) => {
-  expect(() => estimateRateLaw([point(interval, total, 1), point(40, 1, 1)])).toThrow('a rate law needs finite totals at intervals above 0');
+it.each([
+  [0, 1],
+  [-3, 1],
+  [20, Number.NaN],
+])('refuses an interval of %d ms with a total of %d', (interval, total) => {
+  expect(() => estimateRateLaw([point(interval, total, 1), point(40, 1, 1)])).toThrow(
+    'a rate law needs finite totals at intervals above 0',
+  );
 });
 
 it('95 % intervals hold the truth in 93 to 97 % of 4,000 simulated laws (four standard deviations of the share: 1.4 %)', () => {
@@ -121,7 +132,9 @@ it('95 % intervals hold the truth in 93 to 97 % of 4,000 simulated laws (four st
   let frames = 0;
   let band = 0;
   for (let i = 0; i < laws; i += 1) {
-    const got = law(intervals.map((interval, k) => point(interval, 20 + 6.5 * interval + (us[k] ?? 0) * noise(), us[k] ?? 0)));
+    const got = law(
+      intervals.map((interval, k) => point(interval, 20 + 6.5 * interval + (us[k] ?? 0) * noise(), us[k] ?? 0)),
+    );
     if (got.fixedMs.interval.low <= 20 && got.fixedMs.interval.high >= 20) fixed += 1;
     if (got.frames.interval.low <= 6.5 && got.frames.interval.high >= 6.5) frames += 1;
     const at = predictRateLaw(got, 20).band;

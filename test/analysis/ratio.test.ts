@@ -14,23 +14,46 @@ const pooled = (v1 + v2) / 2;
 const covariance = SLEEP_1.reduce((sum, x, i) => sum + (x - one.mean) * ((SLEEP_2[i] ?? 0) - two.mean), 0) / 9 / 10;
 
 /** R (polyroot on the closed form, each root checked against the definition), group 1/group 2 of sleep. */
-const BOUNDED: readonly (readonly [name: string, numeratorVariance: number, denominatorVariance: number, covariance: number, df: number])[] = [
+const BOUNDED: readonly (readonly [
+  name: string,
+  numeratorVariance: number,
+  denominatorVariance: number,
+  covariance: number,
+  df: number,
+])[] = [
   ['pooled', pooled, pooled, 0, 18],
   ['separate', v1, v2, 0, 18],
   ['welch', v1, v2, 0, r('welch.df')[0] ?? 0],
   ['paired', v1, v2, covariance, 9],
 ];
 
-it.each(BOUNDED)("Fieller's limits with %s variances", (name, numeratorVariance, denominatorVariance, cov, degreesOfFreedom) => {
-  const got = fiellerSet({ numerator: one.mean, denominator: two.mean, numeratorVariance, denominatorVariance, covariance: cov, degreesOfFreedom });
-  expect(got.kind).toBe('bounded');
-  if (got.kind !== 'bounded') return;
-  expectDigits(got.low, r(`fieller.${name}.roots`)[0] ?? 0, 12, 'low');
-  expectDigits(got.high, r(`fieller.${name}.roots`)[1] ?? 0, 12, 'high');
-});
+it.each(BOUNDED)(
+  "Fieller's limits with %s variances",
+  (name, numeratorVariance, denominatorVariance, cov, degreesOfFreedom) => {
+    const got = fiellerSet({
+      numerator: one.mean,
+      denominator: two.mean,
+      numeratorVariance,
+      denominatorVariance,
+      covariance: cov,
+      degreesOfFreedom,
+    });
+    expect(got.kind).toBe('bounded');
+    if (got.kind !== 'bounded') return;
+    expectDigits(got.low, r(`fieller.${name}.roots`)[0] ?? 0, 12, 'low');
+    expectDigits(got.high, r(`fieller.${name}.roots`)[1] ?? 0, 12, 'high');
+  },
+);
 
 it('a denominator not told from 0 gives the complement of an interval: sleep, group 2/group 1 (g 2.83)', () => {
-  const got = fiellerSet({ numerator: two.mean, denominator: one.mean, numeratorVariance: pooled, denominatorVariance: pooled, covariance: 0, degreesOfFreedom: 18 });
+  const got = fiellerSet({
+    numerator: two.mean,
+    denominator: one.mean,
+    numeratorVariance: pooled,
+    denominatorVariance: pooled,
+    covariance: 0,
+    degreesOfFreedom: 18,
+  });
   expect(got.kind).toBe('complement');
   if (got.kind !== 'complement') return;
   expectDigits(got.below, -4.271328, 7);
@@ -41,7 +64,14 @@ it('a denominator not told from 0 gives the complement of an interval: sleep, gr
 
 /** |a − ρb| ≤ t·√(v_a − 2ρc + ρ²v_b) is the definition of the set: limits lie on it, inside holds, outside does not. */
 describe('the set is where its definition holds', () => {
-  const base: FiellerInput = { numerator: 3, denominator: 2, numeratorVariance: 1, denominatorVariance: 0.25, covariance: 0.1, degreesOfFreedom: Infinity };
+  const base: FiellerInput = {
+    numerator: 3,
+    denominator: 2,
+    numeratorVariance: 1,
+    denominatorVariance: 0.25,
+    covariance: 0.1,
+    degreesOfFreedom: Infinity,
+  };
   const z2 = 1.959963984540054 ** 2;
   const holds = (input: FiellerInput, rho: number): boolean =>
     (input.numerator - rho * input.denominator) ** 2 <=
@@ -61,7 +91,8 @@ describe('the set is where its definition holds', () => {
     kinds.add(set.kind);
     for (let rho = -30; rho <= 30; rho += 0.137) {
       const inside =
-        set.kind === 'unbounded' || (set.kind === 'bounded' ? rho >= set.low && rho <= set.high : rho <= set.below || rho >= set.above);
+        set.kind === 'unbounded' ||
+        (set.kind === 'bounded' ? rho >= set.low && rho <= set.high : rho <= set.below || rho >= set.above);
       expect(holds(input, rho), `ρ = ${rho} in ${JSON.stringify(set)}`).toBe(inside);
     }
   });
@@ -88,13 +119,25 @@ describe('the ratio of two estimates', () => {
     if (got.kind !== 'ratio') throw new Error(got.reason);
     // at ratio 1 the shared error leaves a/b alone: 2·√2 % wide without it, 14 % if it counted twice
     expect(got.set).toEqual(
-      fiellerSet({ numerator: 100, denominator: 100, numeratorVariance: 26, denominatorVariance: 26, covariance: 25, degreesOfFreedom: Infinity }),
+      fiellerSet({
+        numerator: 100,
+        denominator: 100,
+        numeratorVariance: 26,
+        denominatorVariance: 26,
+        covariance: 25,
+        degreesOfFreedom: Infinity,
+      }),
     );
     expect(got.set.kind === 'bounded' && got.set.high - got.set.low).toBeLessThan(0.06);
   });
 
   it('a shared error in proportion to the values takes no part in the degrees of freedom', () => {
-    const skew = (standardUncertainty: number): NamedComponent => ({ name: 'clock', standardUncertainty, degreesOfFreedom: 2, sharedKey: 'rig:x' });
+    const skew = (standardUncertainty: number): NamedComponent => ({
+      name: 'clock',
+      standardUncertainty,
+      degreesOfFreedom: 2,
+      sharedKey: 'rig:x',
+    });
     const a = { value: 200, components: [...budgeted(0, 2, 12).components, skew(10)] };
     const b = { value: 100, components: [...budgeted(0, 0).components, skew(5)] };
     const got = estimateRatio(a, b);
@@ -112,6 +155,13 @@ describe('the ratio of two estimates', () => {
 });
 
 it('refuses what is not finite', () => {
-  const bad = { numerator: Number.NaN, denominator: 1, numeratorVariance: 1, denominatorVariance: 1, covariance: 0, degreesOfFreedom: 9 };
+  const bad = {
+    numerator: Number.NaN,
+    denominator: 1,
+    numeratorVariance: 1,
+    denominatorVariance: 1,
+    covariance: 0,
+    degreesOfFreedom: 9,
+  };
   expect(() => fiellerSet(bad)).toThrow('a ratio needs finite values and variances');
 });

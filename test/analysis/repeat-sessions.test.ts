@@ -61,12 +61,22 @@ it('scatter below what the sessions state gives a variance below zero, shown bes
 });
 
 it('without stated uncertainties nothing is said of consistency', () => {
-  expect(poolSessions([1, 2].map((value) => ({ value, standardUncertainty: 0 })))).toMatchObject({ consistency: undefined });
+  expect(poolSessions([1, 2].map((value) => ({ value, standardUncertainty: 0 })))).toMatchObject({
+    consistency: undefined,
+  });
 });
 
 it('gives a reason for one session, and for sessions that are all equal', () => {
-  expect(poolSessions([{ value: 5, standardUncertainty: 1 }])).toEqual({ kind: 'not-estimable', reason: 'one-session', mean: 5 });
-  expect(poolSessions([5, 5].map((value) => ({ value, standardUncertainty: 1 })))).toEqual({ kind: 'not-estimable', reason: 'no-scatter', mean: 5 });
+  expect(poolSessions([{ value: 5, standardUncertainty: 1 }])).toEqual({
+    kind: 'not-estimable',
+    reason: 'one-session',
+    mean: 5,
+  });
+  expect(poolSessions([5, 5].map((value) => ({ value, standardUncertainty: 1 })))).toEqual({
+    kind: 'not-estimable',
+    reason: 'no-scatter',
+    mean: 5,
+  });
   expect(() => poolSessions([])).toThrow(RangeError);
   expect(precisionOf(estimateRandomEffects([[1], [2]]))).toBeUndefined();
 });

@@ -9,7 +9,10 @@ import { readReference } from '../support/r-reference.ts';
 
 const r = readReference('linear-models');
 
-function observations(rows: readonly { condition: Condition; value: number }[], u: (i: number) => number = () => 1): SettingsObservation[] {
+function observations(
+  rows: readonly { condition: Condition; value: number }[],
+  u: (i: number) => number = () => 1,
+): SettingsObservation[] {
   return rows.map((row, i) => ({ ...row, standardUncertainty: u(i), degreesOfFreedom: Infinity }));
 }
 
@@ -35,7 +38,16 @@ function expectAnova(got: SettingsFit, name: string, rows: readonly string[], di
   expect(got.residual.degreesOfFreedom).toBe(r(`${name}.Residuals`)[0]);
 }
 
-const NPK_TERMS: readonly Term[] = [['block'], ['N'], ['P'], ['K'], ['N', 'P'], ['N', 'K'], ['P', 'K'], ['N', 'P', 'K']];
+const NPK_TERMS: readonly Term[] = [
+  ['block'],
+  ['N'],
+  ['P'],
+  ['K'],
+  ['N', 'P'],
+  ['N', 'K'],
+  ['P', 'K'],
+  ['N', 'P', 'K'],
+];
 
 describe("R's anova", () => {
   it('npk: a replicated factorial in blocks, one interaction confounded with them', () => {
@@ -48,10 +60,11 @@ describe("R's anova", () => {
     const got = fitted(observations(WARPBREAKS), WARPBREAKS_FACTORS, terms, { scale: 'residual' });
     expectAnova(got, 'warpbreaks', ['wool', 'tension', 'wool:tension'], 12);
     // R's treatment-coded coefficients of wool:tension are the differences of differences, after four others
-    expect(got.interactions.map((one) => `${one.setting} ${one.from} → ${one.to}, ${one.with.setting} ${one.with.from} → ${one.with.to}`)).toEqual([
-      'wool 1 → 2, tension 1 → 2',
-      'wool 1 → 2, tension 1 → 3',
-    ]);
+    expect(
+      got.interactions.map(
+        (one) => `${one.setting} ${one.from} → ${one.to}, ${one.with.setting} ${one.with.from} → ${one.with.to}`,
+      ),
+    ).toEqual(['wool 1 → 2, tension 1 → 2', 'wool 1 → 2, tension 1 → 3']);
     got.interactions.forEach((interaction, k) => {
       if (interaction.kind !== 'effect') throw new Error(interaction.reason);
       expectDigits(interaction.value, r('warpbreaks.full.estimate')[k + 4] ?? 0, 12);
@@ -74,7 +87,9 @@ describe("R's anova", () => {
   });
 
   it('NIST StRD SiRstv (certified F 1.18046237440255)', () => {
-    const rows = SI_RSTV.flatMap((values, i) => values.map((value) => ({ value, condition: { instrument: String(i) } })));
+    const rows = SI_RSTV.flatMap((values, i) =>
+      values.map((value) => ({ value, condition: { instrument: String(i) } })),
+    );
     const factors: Factor[] = [{ id: 'instrument', kind: 'unordered', levels: ['0', '1', '2', '3', '4'] }];
     const got = fitted(observations(rows), factors, [['instrument']], { scale: 'residual' });
     expectDigits(got.anova[0]?.sumOfSquares, 5.11462616e-2, 12);
@@ -85,7 +100,9 @@ describe("R's anova", () => {
 
 it('npk: main effects are differences of marginal means (R 4.2.2, mean with − mean without)', () => {
   const got = fitted(observations(NPK), NPK_FACTORS, NPK_TERMS.slice(0, -1), { scale: 'residual' });
-  const values = new Map(got.effects.map((effect) => [effect.setting, effect.kind === 'effect' ? effect.value : undefined]));
+  const values = new Map(
+    got.effects.map((effect) => [effect.setting, effect.kind === 'effect' ? effect.value : undefined]),
+  );
   expectDigits(values.get('N'), 5.616666667, 9.5);
   expectDigits(values.get('P'), -1.183333333, 9.5);
   expectDigits(values.get('K'), -3.983333333, 9.5);
@@ -101,7 +118,9 @@ describe('what cannot be separated', () => {
     // each block holds one half of the design: a plot from the other half is what is missing
     for (const condition of alias?.separatedBy ?? []) {
       expect(NPK.some((row) => JSON.stringify(row.condition) === JSON.stringify(condition))).toBe(false);
-      const fit = fitted(observations([...NPK, { condition, value: 55 }]), NPK_FACTORS, NPK_TERMS, { scale: 'residual' });
+      const fit = fitted(observations([...NPK, { condition, value: 55 }]), NPK_FACTORS, NPK_TERMS, {
+        scale: 'residual',
+      });
       expect(fit.aliases).toEqual([]);
     }
   });
@@ -109,12 +128,18 @@ describe('what cannot be separated', () => {
   it('a condition that is missing and would not separate them is no suggestion', () => {
     // plot 110 of block 5 belongs to the half that block holds anyway; with 110 of block 1 first it is the nearest change
     const plotOf = ({ condition: { block, N, P, K } }: { condition: Condition }): string => `${block} ${N}${P}${K}`;
-    const rest = NPK.filter((row) => plotOf(row) !== '5 110').sort((a, b) => Number(plotOf(b) === '1 110') - Number(plotOf(a) === '1 110'));
+    const rest = NPK.filter((row) => plotOf(row) !== '5 110').sort(
+      (a, b) => Number(plotOf(b) === '1 110') - Number(plotOf(a) === '1 110'),
+    );
     expect(rest).toHaveLength(NPK.length - 1);
-    const blockFiveFirst = NPK_FACTORS.map((f) => (f.id === 'block' ? { ...f, levels: ['5', '1', '2', '3', '4', '6'] } : f));
+    const blockFiveFirst = NPK_FACTORS.map((f) =>
+      f.id === 'block' ? { ...f, levels: ['5', '1', '2', '3', '4', '6'] } : f,
+    );
     const [alias] = fitted(observations(rest), blockFiveFirst, NPK_TERMS, { scale: 'residual' }).aliases;
     for (const condition of alias?.separatedBy ?? []) {
-      const fit = fitted(observations([...rest, { condition, value: 55 }]), blockFiveFirst, NPK_TERMS, { scale: 'residual' });
+      const fit = fitted(observations([...rest, { condition, value: 55 }]), blockFiveFirst, NPK_TERMS, {
+        scale: 'residual',
+      });
       expect(fit.aliases, JSON.stringify(condition)).toEqual([]);
     }
     expect(alias?.separatedBy).toHaveLength(3);
@@ -131,7 +156,12 @@ describe('what cannot be separated', () => {
     { condition: { rate: '24', audio: 'off', depth: '10' }, value: 304 },
     { condition: { rate: '60', audio: 'on', depth: '10' }, value: 155 },
   ];
-  const got = fitted(observations(rows, () => 2), factors, [['rate'], ['audio'], ['depth']], { scale: 'stated' });
+  const got = fitted(
+    observations(rows, () => 2),
+    factors,
+    [['rate'], ['audio'], ['depth']],
+    { scale: 'stated' },
+  );
 
   it('two settings that always change together are both refused, a third is not', () => {
     expect(got.effects.map((effect) => [effect.setting, effect.kind])).toEqual([
@@ -154,7 +184,12 @@ describe('what cannot be separated', () => {
 
   it('the suggested session separates them', () => {
     const extra = { condition: got.aliases[0]?.separatedBy[0] ?? {}, value: 120 };
-    const fit = fitted(observations([...rows, extra], () => 2), factors, [['rate'], ['audio'], ['depth']], { scale: 'stated' });
+    const fit = fitted(
+      observations([...rows, extra], () => 2),
+      factors,
+      [['rate'], ['audio'], ['depth']],
+      { scale: 'stated' },
+    );
     expect(fit.aliases).toEqual([]);
     expect(fit.effects.every((effect) => effect.kind === 'effect')).toBe(true);
   });
@@ -166,21 +201,50 @@ describe('proposeTerms', () => {
   const withoutBlocks = NPK_FACTORS.slice(1);
 
   it('a full factorial of three supports all its interactions of two', () => {
-    expect(names(proposeTerms(NPK.map((row) => row.condition), withoutBlocks))).toEqual(['N', 'P', 'K', 'N:P', 'N:K', 'P:K']);
+    expect(
+      names(
+        proposeTerms(
+          NPK.map((row) => row.condition),
+          withoutBlocks,
+        ),
+      ),
+    ).toEqual(['N', 'P', 'K', 'N:P', 'N:K', 'P:K']);
   });
 
   it('a half of it supports none: each is confounded with the third factor (NIST/SEMATECH e-Handbook 5.3.3.4)', () => {
-    const half = NPK.filter((row) => ['1', '5', '6'].includes(row.condition['block'] ?? '')).map((row) => row.condition);
-    expect(names(proposeTerms(half.filter(({ N, P, K }) => (Number(N) + Number(P) + Number(K)) % 2 === 0), withoutBlocks))).toEqual(['N', 'P', 'K']);
+    const half = NPK.filter((row) => ['1', '5', '6'].includes(row.condition['block'] ?? '')).map(
+      (row) => row.condition,
+    );
+    expect(
+      names(
+        proposeTerms(
+          half.filter(({ N, P, K }) => (Number(N) + Number(P) + Number(K)) % 2 === 0),
+          withoutBlocks,
+        ),
+      ),
+    ).toEqual(['N', 'P', 'K']);
   });
 
   it('takes small interactions before large ones', () => {
-    expect(names(proposeTerms(NPK.map((row) => row.condition), NPK_FACTORS)).slice(0, 7)).toEqual(['block', 'N', 'P', 'K', 'N:P', 'N:K', 'P:K']);
+    expect(
+      names(
+        proposeTerms(
+          NPK.map((row) => row.condition),
+          NPK_FACTORS,
+        ),
+      ).slice(0, 7),
+    ).toEqual(['block', 'N', 'P', 'K', 'N:P', 'N:K', 'P:K']);
   });
 
   it('keeps settings that cannot be separated, leaves out those that never vary, and spends no last condition', () => {
-    const conditions = [['24', 'off'], ['60', 'on'], ['24', 'off']].map(([rate = '', audio = '']) => ({ rate, audio, chroma: '420' }));
-    const factors = ['rate', 'audio', 'chroma'].map((id): Factor => ({ id, kind: 'unordered', levels: ['24', '60', 'off', 'on', '420'] }));
+    const conditions = [
+      ['24', 'off'],
+      ['60', 'on'],
+      ['24', 'off'],
+    ].map(([rate = '', audio = '']) => ({ rate, audio, chroma: '420' }));
+    const factors = ['rate', 'audio', 'chroma'].map(
+      (id): Factor => ({ id, kind: 'unordered', levels: ['24', '60', 'off', 'on', '420'] }),
+    );
     expect(proposeTerms(conditions, factors)).toEqual([['rate'], ['audio']]);
     const square = ['24', '60'].flatMap((rate) => ['off', 'on'].map((audio) => ({ rate, audio, chroma: '420' })));
     expect(proposeTerms(square, factors)).toEqual([['rate'], ['audio']]);
@@ -191,7 +255,13 @@ describe('proposeTerms', () => {
 
 describe('an interaction with a cell nobody measured', () => {
   // audio adds 10 at 24 and 4 at 60 frames/s, and was not tried at 30
-  const cells = [['24', 'off', 100], ['24', 'on', 110], ['30', 'off', 80], ['60', 'off', 50], ['60', 'on', 54]] as const;
+  const cells = [
+    ['24', 'off', 100],
+    ['24', 'on', 110],
+    ['30', 'off', 80],
+    ['60', 'off', 50],
+    ['60', 'on', 54],
+  ] as const;
   const rows = [...cells, ...cells].map(([rate, audio, value]) => ({ condition: { rate, audio }, value }));
   const factors: Factor[] = [
     { id: 'rate', kind: 'ordered', levels: ['24', '30', '60'] },
@@ -203,16 +273,30 @@ describe('an interaction with a cell nobody measured', () => {
   it('gives the effect at the levels that were measured, and none over all of them', () => {
     expect(got.effects.find((effect) => effect.setting === 'audio')?.kind).toBe('not-estimable');
     const audio = got.simpleEffects.filter((effect) => effect.setting === 'audio');
-    expect(audio.map((effect) => [effect.at.level, effect.kind === 'effect' ? Number(effect.value.toFixed(9)) : effect.reason])).toEqual([
-      ['24', 10], ['30', 'not-separable'], ['60', 4],
+    expect(
+      audio.map((effect) => [
+        effect.at.level,
+        effect.kind === 'effect' ? Number(effect.value.toFixed(9)) : effect.reason,
+      ]),
+    ).toEqual([
+      ['24', 10],
+      ['30', 'not-separable'],
+      ['60', 4],
     ]);
     const [first] = audio;
     expectDigits(first?.kind === 'effect' ? first.standardUncertainty : undefined, 1, 12); // four sessions of 1 in two means
   });
 
   it('gives the interaction between levels that were measured: 4 − 10', () => {
-    expect(got.interactions.map((one) => [one.from, one.to, one.kind === 'effect' ? Number(one.value.toFixed(9)) : one.reason])).toEqual([
-      ['24', '30', 'not-separable'], ['24', '60', -6],
+    expect(
+      got.interactions.map((one) => [
+        one.from,
+        one.to,
+        one.kind === 'effect' ? Number(one.value.toFixed(9)) : one.reason,
+      ]),
+    ).toEqual([
+      ['24', '30', 'not-separable'],
+      ['24', '60', -6],
     ]);
   });
 
@@ -224,7 +308,9 @@ describe('an interaction with a cell nobody measured', () => {
 
   it('names it as such too where the cell belongs to the first level', () => {
     const others: Factor[] = [{ id: 'rate', kind: 'ordered', levels: ['30', '24', '60'] }, ...factors.slice(1)];
-    expect(fitted(observations(rows), others, terms, { scale: 'stated' }).aliases.map((alias) => alias.kind)).toEqual(['empty-cells']);
+    expect(fitted(observations(rows), others, terms, { scale: 'stated' }).aliases.map((alias) => alias.kind)).toEqual([
+      'empty-cells',
+    ]);
   });
 });
 
@@ -236,7 +322,12 @@ describe('stated uncertainties', () => {
   ];
 
   it('two sessions are a difference with both uncertainties, by arithmetic', () => {
-    const [effect] = fitted(observations(rows, (i) => [3, 4][i] ?? 0), factors, [['audio']], { scale: 'stated' }).effects;
+    const [effect] = fitted(
+      observations(rows, (i) => [3, 4][i] ?? 0),
+      factors,
+      [['audio']],
+      { scale: 'stated' },
+    ).effects;
     if (effect?.kind !== 'effect') throw new Error('an effect expected');
     expectDigits(effect.value, 12, 13);
     expectDigits(effect.standardUncertainty, 5, 13);
@@ -248,7 +339,12 @@ describe('stated uncertainties', () => {
 
   it('are widened by the Birge ratio where they do not explain the scatter', () => {
     const four = [...rows, { condition: { audio: 'off' }, value: 130 }, { condition: { audio: 'on' }, value: 142 }];
-    const got = fitted(observations(four, () => 5), factors, [['audio']], { scale: 'stated' });
+    const got = fitted(
+      observations(four, () => 5),
+      factors,
+      [['audio']],
+      { scale: 'stated' },
+    );
     // residuals ±15, u 5: χ² 36 on 2, ratio √18; effect 12 with u 5·√18 on 2
     expectDigits(got.consistency?.chiSquare, 36, 13);
     expectDigits(got.consistency?.inflation, Math.sqrt(18), 13);
@@ -260,7 +356,10 @@ describe('stated uncertainties', () => {
 });
 
 it('an ordered setting is given step by step, an unordered one against its first level, a numeric one per unit', () => {
-  const rows = ['a', 'b', 'c', 'a', 'b', 'c'].map((level, i) => ({ condition: { x: level }, value: [1, 4, 9, 1.5, 4.5, 9.5][i] ?? 0 }));
+  const rows = ['a', 'b', 'c', 'a', 'b', 'c'].map((level, i) => ({
+    condition: { x: level },
+    value: [1, 4, 9, 1.5, 4.5, 9.5][i] ?? 0,
+  }));
   const levels = ['a', 'b', 'c'];
   const steps = (factor: Factor): (readonly [string, string, number | undefined])[] =>
     fitted(observations(rows), [factor], [['x']], { scale: 'residual' }).effects.map((effect) => [
@@ -268,15 +367,24 @@ it('an ordered setting is given step by step, an unordered one against its first
       effect.to,
       effect.kind === 'effect' ? Number(effect.value.toFixed(9)) : undefined,
     ]);
-  expect(steps({ id: 'x', kind: 'ordered', levels })).toEqual([['a', 'b', 3], ['b', 'c', 5]]);
-  expect(steps({ id: 'x', kind: 'unordered', levels })).toEqual([['a', 'b', 3], ['a', 'c', 8]]);
+  expect(steps({ id: 'x', kind: 'ordered', levels })).toEqual([
+    ['a', 'b', 3],
+    ['b', 'c', 5],
+  ]);
+  expect(steps({ id: 'x', kind: 'unordered', levels })).toEqual([
+    ['a', 'b', 3],
+    ['a', 'c', 8],
+  ]);
   // least squares slope of means 1.25, 4.25, 9.25 on 2, 4, 6 by arithmetic: 8/4
   expect(steps({ id: 'x', kind: 'numeric', levels, numbers: [2, 4, 6] })).toEqual([['a', 'c', 2]]);
 });
 
 describe('bad questions get a reason', () => {
   const factors: Factor[] = [{ id: 'x', kind: 'unordered', levels: ['a', 'b'] }];
-  const at = (level: string, value: number): { condition: Condition; value: number } => ({ condition: { x: level }, value });
+  const at = (level: string, value: number): { condition: Condition; value: number } => ({
+    condition: { x: level },
+    value,
+  });
   it.each([
     ['too-few', [at('a', 1)], 'stated'],
     ['nothing-varies', [at('a', 1), at('a', 2)], 'stated'],

@@ -13,7 +13,11 @@ const PIPELINE_MS = 217.3;
  * truncation enter twice. Coarse timers are left out: their truncation is not independent of the refresh.
  */
 const CASES: { name: string; chain: Chain; resolutionMs: number }[] = [
-  { name: '24000/1001 against 60.02, locked display', chain: chainOf(rate(24000, 1001), rate(3001, 50)), resolutionMs: 1 },
+  {
+    name: '24000/1001 against 60.02, locked display',
+    chain: chainOf(rate(24000, 1001), rate(3001, 50)),
+    resolutionMs: 1,
+  },
   { name: '50 against 120, free-running 60', chain: chainOf(rate(50), rate(120), 'free'), resolutionMs: 0.01 },
   { name: '60 against 60, locked display', chain: chainOf(rate(60), rate(60)), resolutionMs: 1 },
 ];
@@ -48,14 +52,26 @@ describe('simulateTwoTimers', () => {
   });
 
   it('keeps one phase for a whole run where rates are locked', () => {
-    const stamps = simulateTwoTimers(CASES[2]!.chain, { pipelineMs: PIPELINE_MS }, { readings: 40, spacingMs: 313 }, 0.001, seededRandom(3));
+    const stamps = simulateTwoTimers(
+      CASES[2]!.chain,
+      { pipelineMs: PIPELINE_MS },
+      { readings: 40, spacingMs: 313 },
+      0.001,
+      seededRandom(3),
+    );
     // 60 against 60: latency is a whole number of refreshes, and the body's phase adds one more or none
     const refreshes = new Set(stamps.map(({ sourceMs, shownMs }) => Math.round((sourceMs - shownMs) * 0.06)));
     expect(refreshes.size).toBeLessThanOrEqual(2);
   });
 
   it('cuts stamps to the resolution and goes on from the start value', () => {
-    const stamps = simulateTwoTimers(CASES[0]!.chain, { pipelineMs: 50 }, { readings: 5, spacingMs: 500, startMs: 30_000 }, 10, seededRandom(4));
+    const stamps = simulateTwoTimers(
+      CASES[0]!.chain,
+      { pipelineMs: 50 },
+      { readings: 5, spacingMs: 500, startMs: 30_000 },
+      10,
+      seededRandom(4),
+    );
     expect(stamps).toHaveLength(5);
     for (const { sourceMs, shownMs } of stamps) {
       expect(sourceMs % 10).toBe(0);
@@ -71,7 +87,13 @@ describe('simulateTwoTimers', () => {
       const random = seededRandom(11);
       let sum = 0;
       for (let i = 0; i < RUNS; i += 1) {
-        const [stamp] = simulateTwoTimers(chain, { pipelineMs: PIPELINE_MS }, { readings: 1, spacingMs: 1000 }, 1, random);
+        const [stamp] = simulateTwoTimers(
+          chain,
+          { pipelineMs: PIPELINE_MS },
+          { readings: 1, spacingMs: 1000 },
+          1,
+          random,
+        );
         sum += stamp!.sourceMs - stamp!.shownMs;
       }
       return sum / RUNS;
@@ -83,19 +105,29 @@ describe('simulateTwoTimers', () => {
 
 describe('simulateFrameCounts', () => {
   it('has the total latency as its mean', () => {
-    const chain: Chain = { body: { rate: rate(25) }, display: { refresh: rate(60), sync: 'free' }, observer: { rate: rate(240) } };
+    const chain: Chain = {
+      body: { rate: rate(25) },
+      display: { refresh: rate(60), sync: 'free' },
+      observer: { rate: rate(240) },
+    };
     const random = seededRandom(5);
     let sum = 0;
     for (let i = 0; i < RUNS; i += 1) {
       sum += simulateFrameCounts(chain, { pipelineMs: PIPELINE_MS }, { readings: 1, spacingMs: 1000 }, random)[0]!;
     }
     const variance = 40 ** 2 / 12 + (1000 / 60) ** 2 / 12 + (1000 / 240) ** 2 / 6;
-    expect(Math.abs((sum / RUNS) * (1000 / 240) - totalFromPipelineMs(PIPELINE_MS, chain))).toBeLessThan(5 * Math.sqrt(variance / RUNS));
+    expect(Math.abs((sum / RUNS) * (1000 / 240) - totalFromPipelineMs(PIPELINE_MS, chain))).toBeLessThan(
+      5 * Math.sqrt(variance / RUNS),
+    );
   });
 
   it('says what is missing', () => {
     const chain: Chain = { body: { rate: rate(25) }, display: { refresh: rate(60), sync: 'free' } };
-    expect(() => simulateFrameCounts(chain, { pipelineMs: 1 }, { readings: 1, spacingMs: 1 }, seededRandom(1))).toThrow(/give chain.observer/);
-    expect(() => simulateTwoTimers(chain, { pipelineMs: 1 }, { readings: 1, spacingMs: 1 }, 1, seededRandom(1))).toThrow(/give chain.source/);
+    expect(() => simulateFrameCounts(chain, { pipelineMs: 1 }, { readings: 1, spacingMs: 1 }, seededRandom(1))).toThrow(
+      /give chain.observer/,
+    );
+    expect(() =>
+      simulateTwoTimers(chain, { pipelineMs: 1 }, { readings: 1, spacingMs: 1 }, 1, seededRandom(1)),
+    ).toThrow(/give chain.source/);
   });
 });

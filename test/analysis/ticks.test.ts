@@ -21,7 +21,10 @@ describe('refreshAlternatives', () => {
       for (const { sourceMs, shownMs, lastingMs } of found) {
         expect(lastingMs).toBe(REFRESH_MS);
         // every alternative keeps all refreshes on one grid
-        for (const ms of [...sourceMs, ...shownMs]) expect(Math.abs(Math.round((ms - sourceMs[0]!) / REFRESH_MS) * REFRESH_MS - (ms - sourceMs[0]!))).toBeLessThan(1e-6);
+        for (const ms of [...sourceMs, ...shownMs])
+          expect(
+            Math.abs(Math.round((ms - sourceMs[0]!) / REFRESH_MS) * REFRESH_MS - (ms - sourceMs[0]!)),
+          ).toBeLessThan(1e-6);
       }
     }
   });
@@ -42,7 +45,10 @@ describe('agreeingTicks', () => {
       const begins = ticks.map((ms) => ms - random.between(0, REFRESH_MS));
       const states = agreeingTicks(begins, REFRESH_MS, stepMs, TOLERANCE, 64, 0);
       expect(states.length).toBeGreaterThan(4);
-      for (const state of states) state.forEach((inside, i) => inside.forEach((ms) => expect(ms >= begins[i]! && ms < begins[i]! + REFRESH_MS).toBe(true)));
+      for (const state of states)
+        state.forEach((inside, i) =>
+          inside.forEach((ms) => expect(ms >= begins[i]! && ms < begins[i]! + REFRESH_MS).toBe(true)),
+        );
       const firsts = states.map((state) => state[0]![0]! - ticks[0]!);
       expect(Math.min(...firsts)).toBeLessThan(0.5);
       expect(Math.max(...firsts)).toBeGreaterThan(-0.5);

@@ -37,7 +37,10 @@ describe('the rule', () => {
   });
 
   it('passes on why there is nothing to judge by', () => {
-    expect(decideVerdict({ difference: apart(5, 0), margin: 4 })).toEqual({ kind: 'not-estimable', reason: 'no-scatter' });
+    expect(decideVerdict({ difference: apart(5, 0), margin: 4 })).toEqual({
+      kind: 'not-estimable',
+      reason: 'no-scatter',
+    });
   });
 
   it('says that nothing was planned where nobody said what averages over runs', () => {
@@ -55,7 +58,12 @@ describe('further runs', () => {
 
   it('ten runs a side at σ = √10 and a difference of 0.5·√10 need 64 in all (R, power.t.test: n 63.77)', () => {
     // equal sides: Welch and Satterthwaite give 2n − 2 degrees of freedom, as power.t.test has
-    expect(planFurtherRuns(0.5 * Math.sqrt(10), plan, 0.1)).toEqual({ kind: 'runs', each: 54, as: 'difference', power: 0.8 });
+    expect(planFurtherRuns(0.5 * Math.sqrt(10), plan, 0.1)).toEqual({
+      kind: 'runs',
+      each: 54,
+      as: 'difference',
+      power: 0.8,
+    });
     expect(uncertaintyAfter(plan, 54).degreesOfFreedom).toBeCloseTo(126, 9);
     expect(powerOfT({ kind: 'two-sample', sided: 2, alpha: 0.05, standardDeviation: 1 }, 64, 0.5)).toBeGreaterThan(0.8);
   });

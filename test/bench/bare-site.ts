@@ -67,11 +67,22 @@ export function writeBareSite(root: string, dist: string, content: string): void
     mkdirSync(dirname(join(root, 'public', file)), { recursive: true });
     cpSync(join(dist, file), join(root, 'public', file));
   }
-  const pages = files.filter((name) => name.endsWith('.html')).map((file) => ({ file, html: readFileSync(join(dist, file), 'utf8') }));
+  const pages = files
+    .filter((name) => name.endsWith('.html'))
+    .map((file) => ({ file, html: readFileSync(join(dist, file), 'utf8') }));
   for (const [index, { file, html }] of pages.entries()) {
     const id = REPORT.exec(file)?.[1];
-    if (id !== undefined) write(`content/reports/${id}.mdx`, pasteInto(readFileSync(join(content, 'reports', `${id}.mdx`), 'utf8'), html));
-    else write(`pasted/${index}.json`, JSON.stringify({ path: file.replace(/\/?index\.html$/, ''), head: headOf(html), main: between(html, '<main class="page" id="content">', '</main>') }));
+    if (id !== undefined)
+      write(`content/reports/${id}.mdx`, pasteInto(readFileSync(join(content, 'reports', `${id}.mdx`), 'utf8'), html));
+    else
+      write(
+        `pasted/${index}.json`,
+        JSON.stringify({
+          path: file.replace(/\/?index\.html$/, ''),
+          head: headOf(html),
+          main: between(html, '<main class="page" id="content">', '</main>'),
+        }),
+      );
   }
   const home = pages.find(({ file }) => file === 'index.html')?.html ?? '';
   write('src/Layout.astro', layoutOf(home));
@@ -81,7 +92,11 @@ export function writeBareSite(root: string, dist: string, content: string): void
 
 /** The page around its content, as static markup; links go up by as many folders as the page lies deep. */
 function layoutOf(home: string): string {
-  const linked = (html: string): string => html.replace(/href="\.\/([^"]*)"|href="((?:[a-z]+\/|site\.css)[^"]*)"/g, (_all, here: string | undefined, below: string | undefined) => `href={up + '${here ?? below ?? ''}'}`);
+  const linked = (html: string): string =>
+    html.replace(
+      /href="\.\/([^"]*)"|href="((?:[a-z]+\/|site\.css)[^"]*)"/g,
+      (_all, here: string | undefined, below: string | undefined) => `href={up + '${here ?? below ?? ''}'}`,
+    );
   return `---
 const { path, head } = Astro.props;
 const up = path === '' ? './' : '../'.repeat(path.split('/').length);
@@ -108,13 +123,23 @@ const { Content } = await render(entry);
 
 /** The write-up with every part replaced by what the built page has in its place. */
 function pasteInto(mdx: string, html: string): string {
-  const charts = [...html.matchAll(/<figure class="plate">[^]*?<\/figure><details class="behind">[^]*?<\/details>/g)].map(([chart]) => chart);
-  const links = new Map([...html.matchAll(/<a class="figure"[^>]* data-figure="([^"]*)"[^>]*>[^]*?<\/a>/g)].map(([link, id = '']) => [id, link]));
+  const charts = [
+    ...html.matchAll(/<figure class="plate">[^]*?<\/figure><details class="behind">[^]*?<\/details>/g),
+  ].map(([chart]) => chart);
+  const links = new Map(
+    [...html.matchAll(/<a class="figure"[^>]* data-figure="([^"]*)"[^>]*>[^]*?<\/a>/g)].map(([link, id = '']) => [
+      id,
+      link,
+    ]),
+  );
   const front = { head: headOf(html), header: `<header>${between(html, '<article><header>', '</header>')}</header>` };
   const text = mdx
     .replace(/^---\n[^]*?\n---\n/, '')
     .replace(/<Figure id="([^"]*)" \/>/g, (_all, id: string) => required(links.get(id), id))
-    .replace(/<FigureChart [^]*?\/>/g, (part) => `<Fragment set:html={${JSON.stringify(required(charts.shift(), part))}} />`);
+    .replace(
+      /<FigureChart [^]*?\/>/g,
+      (part) => `<Fragment set:html={${JSON.stringify(required(charts.shift(), part))}} />`,
+    );
   return `---\n${JSON.stringify(front)}\n---\n${text}`;
 }
 
@@ -125,7 +150,8 @@ function headOf(html: string): string {
 function between(text: string, start: string, end: string): string {
   const from = text.indexOf(start);
   const to = text.indexOf(end, from + start.length);
-  if (from < 0 || to < 0) throw new Error(`a built page has no '${from < 0 ? start : end}'; the bare site cannot be made from it`);
+  if (from < 0 || to < 0)
+    throw new Error(`a built page has no '${from < 0 ? start : end}'; the bare site cannot be made from it`);
   return text.slice(from + start.length, to);
 }
 

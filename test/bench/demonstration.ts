@@ -13,12 +13,37 @@ export async function benchDemonstration(): Promise<void> {
   const runs: Usage[] = [];
   for (let round = 0; round < ROUNDS; round += 1) runs.push(runMeasured(copy.root, 'src/commands/build.ts'));
   printTable(`Build of the committed site (${ROUNDS} builds)`, [
-    ['time', describeSpread(runs.map(({ seconds }) => seconds), 's')],
-    ['processor time', describeSpread(runs.map(({ cpuSeconds }) => cpuSeconds), 's')],
-    ['peak memory', describeSpread(runs.map(({ peakMiB }) => peakMiB), 'MiB', 0)],
+    [
+      'time',
+      describeSpread(
+        runs.map(({ seconds }) => seconds),
+        's',
+      ),
+    ],
+    [
+      'processor time',
+      describeSpread(
+        runs.map(({ cpuSeconds }) => cpuSeconds),
+        's',
+      ),
+    ],
+    [
+      'peak memory',
+      describeSpread(
+        runs.map(({ peakMiB }) => peakMiB),
+        'MiB',
+        0,
+      ),
+    ],
   ]);
   const reports = join(copy.dist, 'reports');
-  printTable(`Its report pages, gzipped (aim: at most ${AIM_KIB} KiB each)`, readdirSync(reports, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map(({ name }): [string, string] => [name, `${(gzipSync(readFileSync(join(reports, name, 'index.html'))).length / 1024).toFixed(1)} KiB`]));
+  printTable(
+    `Its report pages, gzipped (aim: at most ${AIM_KIB} KiB each)`,
+    readdirSync(reports, { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .map(({ name }): [string, string] => [
+        name,
+        `${(gzipSync(readFileSync(join(reports, name, 'index.html'))).length / 1024).toFixed(1)} KiB`,
+      ]),
+  );
 }

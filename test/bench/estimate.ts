@@ -11,12 +11,17 @@ const REPEATS = 2000;
 
 /** One session's estimate, for every body, condition and rig of the generated bench, against the textbook interval. */
 export async function benchEstimate(): Promise<void> {
-  const inputs = generateSessions(SESSIONS).map(({ rig, condition, runs }): SessionInput => ({
-    method: 'two-timers',
-    chain: chainOf(rig, condition.rate),
-    resolutionMs: 1,
-    runs: runs.map((stamps) => ({ latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs), sourceMs: stamps.map(({ sourceMs }) => sourceMs) })),
-  }));
+  const inputs = generateSessions(SESSIONS).map(
+    ({ rig, condition, runs }): SessionInput => ({
+      method: 'two-timers',
+      chain: chainOf(rig, condition.rate),
+      resolutionMs: 1,
+      runs: runs.map((stamps) => ({
+        latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs),
+        sourceMs: stamps.map(({ sourceMs }) => sourceMs),
+      })),
+    }),
+  );
   const [ours, textbook]: [number[], number[]] = [[], []];
   for (const round of ['warm-up', 'measured']) {
     for (const input of inputs) {

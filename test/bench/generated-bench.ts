@@ -21,7 +21,11 @@ const BODIES = ['alba-one', 'brae-two', 'corrie-3'] as const;
 const RIGS = { loft: { refresh: '60', sync: 'input' }, yard: { refresh: '120', sync: 'free' } } as const;
 type RigId = keyof typeof RIGS;
 const RATES = ['23.976', '25', '29.97', '50', '59.94', '119.88'] as const;
-const CONDITIONS = RATES.flatMap((rate) => (['hd', 'uhd'] as const).flatMap((resolution) => (['off', 'on'] as const).map((audio) => ({ rate, resolution, audio }))));
+const CONDITIONS = RATES.flatMap((rate) =>
+  (['hd', 'uhd'] as const).flatMap((resolution) =>
+    (['off', 'on'] as const).map((audio) => ({ rate, resolution, audio })),
+  ),
+);
 
 export interface GeneratedSession {
   readonly id: string;
@@ -39,20 +43,28 @@ export function generateSessions(count: number): readonly GeneratedSession[] {
     const condition = CONDITIONS[rest % CONDITIONS.length]!;
     const rig: RigId = Math.floor(rest / CONDITIONS.length) % 2 === 0 ? 'loft' : 'yard';
     const random = seededRandom(SEED + index);
-    const truth = { pipelineMs: 60 + 45 * body + (condition.resolution === 'uhd' ? 20 : 0) + (condition.audio === 'on' ? 35 : 0), clockPpm: { source: 12, body: -8, observer: 5 } };
+    const truth = {
+      pipelineMs: 60 + 45 * body + (condition.resolution === 'uhd' ? 20 : 0) + (condition.audio === 'on' ? 35 : 0),
+      clockPpm: { source: 12, body: -8, observer: 5 },
+    };
     const sampling = { readings: READINGS_PER_RUN, spacingMs: 2000, startMs: 3000 };
     return {
       id: `s${String(index).padStart(4, '0')}`,
       body: BODIES[body]!,
       rig,
       condition,
-      runs: Array.from({ length: RUNS }, () => simulateTwoTimers(chainOf(rig, condition.rate), truth, sampling, RESOLUTION_MS, random)),
+      runs: Array.from({ length: RUNS }, () =>
+        simulateTwoTimers(chainOf(rig, condition.rate), truth, sampling, RESOLUTION_MS, random),
+      ),
     };
   });
 }
 
 /** Writes `data/` and `content/` of a folder anew. */
-export function writeGeneratedBench(root: string, { sessions: count, writeUps }: BenchSize): readonly GeneratedSession[] {
+export function writeGeneratedBench(
+  root: string,
+  { sessions: count, writeUps }: BenchSize,
+): readonly GeneratedSession[] {
   for (const folder of ['data', 'content']) rmSync(join(root, folder), { recursive: true, force: true });
   const write = (path: string, ...lines: readonly string[]): void => {
     mkdirSync(dirname(join(root, path)), { recursive: true });
@@ -64,7 +76,8 @@ export function writeGeneratedBench(root: string, { sessions: count, writeUps }:
     write(`data/sessions/${session.id}.md`, ...sessionLines(session));
     write(`data/sessions/${session.id}.csv`, ...readingLines(session));
   }
-  for (let index = 0; index < writeUps; index += 1) write(`content/reports/${writeUpId(index)}.mdx`, ...writeUpLines(index, sessions));
+  for (let index = 0; index < writeUps; index += 1)
+    write(`content/reports/${writeUpId(index)}.mdx`, ...writeUpLines(index, sessions));
   return sessions;
 }
 
@@ -83,9 +96,27 @@ export function chainOf(rig: RigId, rate: string): Chain {
 }
 
 function writeSurroundings(write: (path: string, ...lines: readonly string[]) => void): void {
-  write('content/site.md', '---', 'title: Generated bench', 'tagline: Written by a simulation', 'publisher: Nobody', '---', '', 'Invented throughout.');
+  write(
+    'content/site.md',
+    '---',
+    'title: Generated bench',
+    'tagline: Written by a simulation',
+    'publisher: Nobody',
+    '---',
+    '',
+    'Invented throughout.',
+  );
   for (const method of ['two-timers', 'frame-count', 'instrument']) {
-    write(`content/methods/${method}.mdx`, '---', `title: ${method}`, 'summary: How it is taken.', 'date: 2026-01-01', '---', '', 'As the method says.');
+    write(
+      `content/methods/${method}.mdx`,
+      '---',
+      `title: ${method}`,
+      'summary: How it is taken.',
+      'date: 2026-01-01',
+      '---',
+      '',
+      'As the method says.',
+    );
   }
   write(
     'data/settings.yaml',
@@ -93,9 +124,18 @@ function writeSurroundings(write: (path: string, ...lines: readonly string[]) =>
     '- { name: resolution, label: Resolution, kind: ordered, levels: [{ name: hd, label: HD }, { name: uhd, label: UHD }] }',
     '- { name: audio-out, label: Embedded audio, kind: unordered, levels: [{ name: off, label: Off }, { name: on, label: On }] }',
   );
-  for (const body of BODIES) write(`data/bodies/${body}.md`, '---', `name: ${body}`, 'maker: Nobody', `model: ${body}`, 'invented: true', '---');
+  for (const body of BODIES)
+    write(`data/bodies/${body}.md`, '---', `name: ${body}`, 'maker: Nobody', `model: ${body}`, 'invented: true', '---');
   for (const [rig, { refresh, sync }] of Object.entries(RIGS)) {
-    write(`data/displays/${rig}-screen.md`, '---', `name: Screen of the ${rig}`, 'refresh: 60', `sync: ${sync}`, 'invented: true', '---');
+    write(
+      `data/displays/${rig}-screen.md`,
+      '---',
+      `name: Screen of the ${rig}`,
+      'refresh: 60',
+      `sync: ${sync}`,
+      'invented: true',
+      '---',
+    );
     write(
       `data/rigs/${rig}.md`,
       '---',
@@ -110,11 +150,24 @@ function writeSurroundings(write: (path: string, ...lines: readonly string[]) =>
 }
 
 function sessionLines({ id, body, rig, condition: { rate, resolution, audio } }: GeneratedSession): readonly string[] {
-  return ['---', `body: ${body}`, `rig: ${rig}`, 'method: two-timers', 'date: 2026-02-03', `settings: { rate: ${rate}, resolution: ${resolution}, audio-out: ${audio} }`, '---', '', `Session ${id}.`];
+  return [
+    '---',
+    `body: ${body}`,
+    `rig: ${rig}`,
+    'method: two-timers',
+    'date: 2026-02-03',
+    `settings: { rate: ${rate}, resolution: ${resolution}, audio-out: ${audio} }`,
+    '---',
+    '',
+    `Session ${id}.`,
+  ];
 }
 
 function readingLines({ runs }: GeneratedSession): readonly string[] {
-  return ['run,source,shown,exclude,note', ...runs.flatMap((stamps, index) => stamps.map((stamp) => readingLine(index + 1, stamp)))];
+  return [
+    'run,source,shown,exclude,note',
+    ...runs.flatMap((stamps, index) => stamps.map((stamp) => readingLine(index + 1, stamp))),
+  ];
 }
 
 export function readingLine(run: number, { sourceMs, shownMs }: Stamp): string {
@@ -129,11 +182,24 @@ function writeUpLines(index: number, sessions: readonly GeneratedSession[]): rea
     return [
       `## Part ${chart + 1}`,
       '',
-      ...ids.slice(0, 5).map((id) => `Session ${id} took <Figure id="total/${id}" />, which is <Figure id="frames/${id}" />, from <Figure id="readings/${id}" /> readings.`),
+      ...ids
+        .slice(0, 5)
+        .map(
+          (id) =>
+            `Session ${id} took <Figure id="total/${id}" />, which is <Figure id="frames/${id}" />, from <Figure id="readings/${id}" /> readings.`,
+        ),
       '',
       `<FigureChart ids={${JSON.stringify(ids.map((id) => `total/${id}`))}} caption="Chart ${chart + 1} of write-up ${index}" />`,
       '',
     ];
   };
-  return ['---', `title: Write-up ${index}`, `summary: What ${CHARTS_PER_WRITE_UP} charts show.`, 'date: 2026-03-04', '---', '', ...Array.from({ length: CHARTS_PER_WRITE_UP }, (_, chart) => part(chart)).flat()];
+  return [
+    '---',
+    `title: Write-up ${index}`,
+    `summary: What ${CHARTS_PER_WRITE_UP} charts show.`,
+    'date: 2026-03-04',
+    '---',
+    '',
+    ...Array.from({ length: CHARTS_PER_WRITE_UP }, (_, chart) => part(chart)).flat(),
+  ];
 }

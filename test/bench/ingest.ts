@@ -22,22 +22,40 @@ export async function benchIngest(): Promise<void> {
   try {
     const path = join(folder, 'large.csv');
     writeFileSync(path, largeFile());
-    const rig = { id: 'loft', name: 'Loft', invented: true, description: '', links: [], display: 'screen', file: { path: '', sha256: '', bytes: 0 }, sourceTimer: { name: 'Timer', refresh: parseRate('60')! } };
+    const rig = {
+      id: 'loft',
+      name: 'Loft',
+      invented: true,
+      description: '',
+      links: [],
+      display: 'screen',
+      file: { path: '', sha256: '', bytes: 0 },
+      sourceTimer: { name: 'Timer', refresh: parseRate('60')! },
+    };
     const ours = async (): Promise<void> => {
       const problems = new ProblemList();
       const source = await readSource(path, 'data/large.csv', { realFolder: folder, name: 'data' }, problems);
       const parsed = source && parseReadings(source, 'two-timers', rig);
       problems.throwIfAny();
-      if (parsed?.readings.length !== READINGS) throw new Error(`read ${parsed?.readings.length} readings of ${READINGS}`);
+      if (parsed?.readings.length !== READINGS)
+        throw new Error(`read ${parsed?.readings.length} readings of ${READINGS}`);
     };
     const alone = (): void => {
-      if ((parse(readFileSync(path)) as unknown[]).length !== READINGS + 1) throw new Error('the CSV library lost rows');
+      if ((parse(readFileSync(path)) as unknown[]).length !== READINGS + 1)
+        throw new Error('the CSV library lost rows');
     };
     const runs = await alternate(ROUNDS, { ours: () => timed(ours), alone: () => timed(alone) });
     // the first round compiles
     const [seconds, aloneSeconds] = [runs.ours.slice(1), runs.alone.slice(1)];
     printTable(`Ingest of one file of ${READINGS} readings (${ROUNDS - 1} rounds, in turn)`, [
-      ['ours', `${describeSpread(seconds, 's', 2)}, ${describeSpread(seconds.map((each) => READINGS / each / 1e6), 'million readings a second', 2)}`],
+      [
+        'ours',
+        `${describeSpread(seconds, 's', 2)}, ${describeSpread(
+          seconds.map((each) => READINGS / each / 1e6),
+          'million readings a second',
+          2,
+        )}`,
+      ],
       ['csv-parse alone', describeSpread(aloneSeconds, 's', 2)],
       ['ratio', describeRatio(seconds, aloneSeconds, AIM)],
     ]);
@@ -47,6 +65,12 @@ export async function benchIngest(): Promise<void> {
 }
 
 function largeFile(): string {
-  const stamps = simulateTwoTimers(chainOf('loft', '25'), { pipelineMs: 120 }, { readings: READINGS, spacingMs: 2000, startMs: 3000 }, 1, seededRandom(SEED));
+  const stamps = simulateTwoTimers(
+    chainOf('loft', '25'),
+    { pipelineMs: 120 },
+    { readings: READINGS, spacingMs: 2000, startMs: 3000 },
+    1,
+    seededRandom(SEED),
+  );
   return ['run,source,shown,exclude,note', ...stamps.map((stamp) => readingLine(1, stamp)), ''].join('\n');
 }

@@ -20,10 +20,16 @@ export async function benchLive(): Promise<void> {
     [`${sessions} sessions, a write-up`, describeSpread(writeUp, 'ms', 0)],
   ]);
   const [few, many] = SIZES.map((size) => ofSize.get(size)?.readings ?? []);
-  printTable(`From save to updated page (${SAVES - 1} saves each)`, [...rows, [`${SIZES[1]} sessions to ${SIZES[0]}, a reading`, describeRatio(many ?? [], few ?? [])]]);
+  printTable(`From save to updated page (${SAVES - 1} saves each)`, [
+    ...rows,
+    [`${SIZES[1]} sessions to ${SIZES[0]}, a reading`, describeRatio(many ?? [], few ?? [])],
+  ]);
 }
 
-async function measureSaves(sessions: number, executablePath: string): Promise<Record<'readings' | 'writeUp', readonly number[]>> {
+async function measureSaves(
+  sessions: number,
+  executablePath: string,
+): Promise<Record<'readings' | 'writeUp', readonly number[]>> {
   using copy = copyProject();
   const [session] = writeGeneratedBench(copy.root, { sessions, writeUps: WRITE_UPS });
   await using server = await startDevServer(copy.root);
@@ -39,7 +45,10 @@ async function measureSaves(sessions: number, executablePath: string): Promise<R
       const text = `saved ${count} times`;
       const start = performance.now();
       write(text);
-      await page.waitForFunction((wanted) => document.body?.textContent?.includes(wanted), text, { polling: 5, timeout: 60_000 });
+      await page.waitForFunction((wanted) => document.body?.textContent?.includes(wanted), text, {
+        polling: 5,
+        timeout: 60_000,
+      });
       milliseconds.push(performance.now() - start);
     }
     return milliseconds.slice(1);
@@ -48,7 +57,9 @@ async function measureSaves(sessions: number, executablePath: string): Promise<R
   const mdx = `content/reports/${writeUpId(0)}.mdx`;
   const [readings, prose] = [copy.read(csv), copy.read(mdx)];
   return {
-    readings: await save(`/sessions/${session?.id}/`, (text) => copy.write(csv, readings.replace(',,\n', `,,${text}\n`))),
+    readings: await save(`/sessions/${session?.id}/`, (text) =>
+      copy.write(csv, readings.replace(',,\n', `,,${text}\n`)),
+    ),
     writeUp: await save(`/reports/${writeUpId(0)}/`, (text) => copy.write(mdx, `${prose}\n${text}\n`)),
   };
 }

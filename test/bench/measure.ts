@@ -19,11 +19,15 @@ export function runMeasured(cwd: string, ...words: readonly string[]): Usage {
   try {
     const file = join(folder, 'usage.json');
     const start = performance.now();
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', import.meta.resolve('./report-usage.ts'), ...words], {
-      cwd,
-      env: { ...process.env, BENCH_USAGE: file },
-      encoding: 'utf8',
-    });
+    const { status, stdout, stderr } = spawnSync(
+      process.execPath,
+      ['--import', import.meta.resolve('./report-usage.ts'), ...words],
+      {
+        cwd,
+        env: { ...process.env, BENCH_USAGE: file },
+        encoding: 'utf8',
+      },
+    );
     const seconds = (performance.now() - start) / 1000;
     if (status !== 0) throw new Error(`${words.join(' ')} ended with code ${status}\n${stdout}${stderr}`);
     const { userCPUTime, systemCPUTime, maxRSS } = JSON.parse(readFileSync(file, 'utf8')) as NodeJS.ResourceUsage;
@@ -34,7 +38,10 @@ export function runMeasured(cwd: string, ...words: readonly string[]): Usage {
 }
 
 /** Runs several things in turn, round by round, so that whatever else the machine does falls on all of them alike. */
-export async function alternate<T, Name extends string>(rounds: number, things: Readonly<Record<Name, () => T | Promise<T>>>): Promise<Record<Name, T[]>> {
+export async function alternate<T, Name extends string>(
+  rounds: number,
+  things: Readonly<Record<Name, () => T | Promise<T>>>,
+): Promise<Record<Name, T[]>> {
   const names = Object.keys(things) as Name[];
   const results = Object.fromEntries(names.map((name) => [name, []])) as unknown as Record<Name, T[]>;
   for (let round = 0; round < rounds; round += 1) {

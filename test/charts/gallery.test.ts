@@ -16,7 +16,10 @@ beforeAll(async () => {
 const drawings = (name: string): [string, string][] => {
   const chart = charts.get(name);
   if (!chart) throw new Error(name);
-  return [['wide', chart.wide], ['narrow', chart.narrow]];
+  return [
+    ['wide', chart.wide],
+    ['narrow', chart.narrow],
+  ];
 };
 
 describe.each(NAMES)('%s', (name) => {
@@ -30,7 +33,11 @@ describe.each(NAMES)('%s', (name) => {
       const texts = textsOf(svg);
       expect(texts.length, variant).toBeGreaterThan(2);
       const outside = texts.filter(
-        ({ left, right, top, bottom }) => left < box.left - ROUNDING || right > box.right + ROUNDING || top < box.top - ROUNDING || bottom > box.bottom + ROUNDING,
+        ({ left, right, top, bottom }) =>
+          left < box.left - ROUNDING ||
+          right > box.right + ROUNDING ||
+          top < box.top - ROUNDING ||
+          bottom > box.bottom + ROUNDING,
       );
       expect(outside, variant).toEqual([]);
     }
@@ -39,7 +46,12 @@ describe.each(NAMES)('%s', (name) => {
   it('lets no two texts overlap', () => {
     for (const [variant, svg] of drawings(name)) {
       const texts = textsOf(svg);
-      const pairs = texts.flatMap((a, i) => texts.slice(i + 1).filter((b) => overlaps(a, b)).map((b) => `${a.text} / ${b.text}`));
+      const pairs = texts.flatMap((a, i) =>
+        texts
+          .slice(i + 1)
+          .filter((b) => overlaps(a, b))
+          .map((b) => `${a.text} / ${b.text}`),
+      );
       expect(pairs, variant).toEqual([]);
     }
   });
@@ -59,19 +71,29 @@ describe.each(NAMES)('%s', (name) => {
     for (const [, svg] of drawings(name)) {
       const root = rootOf(svg);
       expect(attribute(root, 'role')).toBe('img');
-      const labels = (attribute(root, 'aria-labelledby') ?? '').split(' ').map((id) => walk(svg).find(({ element }) => attribute(element, 'id') === id)?.element);
+      const labels = (attribute(root, 'aria-labelledby') ?? '')
+        .split(' ')
+        .map((id) => walk(svg).find(({ element }) => attribute(element, 'id') === id)?.element);
       expect(labels.map((element) => element?.tagName)).toEqual(['title', 'desc']);
       expect(labels.map((element) => element && textContent(element))).toEqual([chart?.title, chart?.description]);
       const [, ...inner] = walk(svg);
-      expect(inner.flatMap(({ element }) => element.attrs.map(({ name }) => name)).filter((name) => name === 'role' || name.startsWith('aria-'))).toEqual([]);
+      expect(
+        inner
+          .flatMap(({ element }) => element.attrs.map(({ name }) => name))
+          .filter((name) => name === 'role' || name.startsWith('aria-')),
+      ).toEqual([]);
     }
   });
 
   it('names colours only through the properties of the page', () => {
     for (const [, svg] of drawings(name)) {
-      const colours = walk(svg).flatMap(({ element }) => ['fill', 'stroke'].flatMap((paint) => attribute(element, paint) ?? []));
+      const colours = walk(svg).flatMap(({ element }) =>
+        ['fill', 'stroke'].flatMap((paint) => attribute(element, paint) ?? []),
+      );
       expect(colours.length).toBeGreaterThan(0);
-      expect(colours.filter((colour) => !/^(?:none|currentColor|var\(--[a-z0-9-]+, (?:currentColor|#ccc)\))$/.test(colour))).toEqual([]);
+      expect(
+        colours.filter((colour) => !/^(?:none|currentColor|var\(--[a-z0-9-]+, (?:currentColor|#ccc)\))$/.test(colour)),
+      ).toEqual([]);
     }
   });
 
@@ -82,7 +104,9 @@ describe.each(NAMES)('%s', (name) => {
 
 describe('the charts of one page', () => {
   it('share no id', () => {
-    const ids = NAMES.flatMap((name) => drawings(name).flatMap(([, svg]) => walk(svg).flatMap(({ element }) => attribute(element, 'id') ?? [])));
+    const ids = NAMES.flatMap((name) =>
+      drawings(name).flatMap(([, svg]) => walk(svg).flatMap(({ element }) => attribute(element, 'id') ?? [])),
+    );
     expect(ids.length).toBeGreaterThanOrEqual(4 * NAMES.length);
     expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
   });

@@ -11,13 +11,20 @@ import { GALLERY } from './examples.ts';
 const folder = process.argv[2];
 if (folder === undefined) throw new Error('usage: node test/charts/gallery.ts FOLDER');
 
-const font = await readFile(new URL('../../node_modules/@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2', import.meta.url));
+const font = await readFile(
+  new URL(
+    '../../node_modules/@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2',
+    import.meta.url,
+  ),
+);
 const css = await readFile(new URL('../../src/styles/chart.css', import.meta.url), 'utf8');
 
 const figures: string[] = [];
 for (const [name, render] of Object.entries(GALLERY)) {
   const { wide, narrow, title, description }: Chart = await render(name);
-  figures.push(`<h2>${name}: ${escapeText(title)}</h2>\n<figure class="chart">${wide}${narrow}<figcaption>${escapeText(description)}</figcaption></figure>`);
+  figures.push(
+    `<h2>${name}: ${escapeText(title)}</h2>\n<figure class="chart">${wide}${narrow}<figcaption>${escapeText(description)}</figcaption></figure>`,
+  );
 }
 
 await mkdir(folder, { recursive: true });

@@ -14,9 +14,13 @@ describe('a rate-law chart', () => {
     for (const variant of VARIANTS) {
       const svg = chart[variant];
       const [intervalAt, latencyAt] = [axisScale(svg, 'x'), axisScale(svg, 'y')];
-      const near = (scale: (px: number) => number, px: number, value: number) => expect(Math.abs(scale(px) - value)).toBeLessThan(Math.abs(scale(PX) - scale(0)));
+      const near = (scale: (px: number) => number, px: number, value: number) =>
+        expect(Math.abs(scale(px) - value)).toBeLessThan(Math.abs(scale(PX) - scale(0)));
       const points = [...marksOf(svg, 'points'), ...marksOf(svg, 'bare')];
-      const wanted = [...input.points.filter(({ figure }) => figure.interval), ...input.points.filter(({ figure }) => !figure.interval)];
+      const wanted = [
+        ...input.points.filter(({ figure }) => figure.interval),
+        ...input.points.filter(({ figure }) => !figure.interval),
+      ];
       expect(points).toHaveLength(wanted.length);
       points.forEach(({ x, y }, i) => {
         near(intervalAt, x, wanted[i]?.intervalMs ?? NaN);
@@ -43,9 +47,17 @@ describe('a rate-law chart', () => {
     for (const variant of VARIANTS) {
       const intervalAt = axisScale(chart[variant], 'x');
       for (const { rate, intervalMs } of input.points) {
-        const leader = marksOf(chart[variant], 'leaders').filter(({ x }) => Math.abs(intervalAt(x) - intervalMs) < 0.05);
+        const leader = marksOf(chart[variant], 'leaders').filter(
+          ({ x }) => Math.abs(intervalAt(x) - intervalMs) < 0.05,
+        );
         expect(leader, rate).toHaveLength(1);
-        const above = textsOf(chart[variant]).filter(({ text, left, right, baseline }) => text === rate && left < (leader[0]?.x ?? NaN) && right > (leader[0]?.x ?? NaN) && baseline < (leader[0]?.y ?? NaN));
+        const above = textsOf(chart[variant]).filter(
+          ({ text, left, right, baseline }) =>
+            text === rate &&
+            left < (leader[0]?.x ?? NaN) &&
+            right > (leader[0]?.x ?? NaN) &&
+            baseline < (leader[0]?.y ?? NaN),
+        );
         expect(above, rate).toHaveLength(1);
       }
     }
@@ -59,8 +71,26 @@ describe('a rate-law chart', () => {
   it.each([
     ['no points', { points: [] }, "chart 'chart' has no figures: give it at least one"],
     ['a line of one point', { line: [{ intervalMs: 0, fitted: 1 }] }, "chart 'chart': a line has two points or more"],
-    ['a line that is not finite', { line: [{ intervalMs: 0, fitted: 1 }, { intervalMs: 1, fitted: NaN }] }, "chart 'chart': the line is not finite"],
-    ['mixed units', { points: [{ rate: '25', intervalMs: 40, figure: figure(1, 1) }, { rate: '50', intervalMs: 20, figure: figure(2, 1, { unit: 'frames' }) }] }, "chart 'chart': figure total/2 is in frames, the axis in ms"],
+    [
+      'a line that is not finite',
+      {
+        line: [
+          { intervalMs: 0, fitted: 1 },
+          { intervalMs: 1, fitted: NaN },
+        ],
+      },
+      "chart 'chart': the line is not finite",
+    ],
+    [
+      'mixed units',
+      {
+        points: [
+          { rate: '25', intervalMs: 40, figure: figure(1, 1) },
+          { rate: '50', intervalMs: 20, figure: figure(2, 1, { unit: 'frames' }) },
+        ],
+      },
+      "chart 'chart': figure total/2 is in frames, the axis in ms",
+    ],
   ])('refuses %s', async (_case, over: Partial<RateLawInput>, message) => {
     await expect(draw({ ...(RATE_LAWS['six-rates'] ?? fail()), ...over })).rejects.toThrow(new RangeError(message));
   });
@@ -68,9 +98,14 @@ describe('a rate-law chart', () => {
 
 it('names its unit on the axis and in its description', async () => {
   const frames = await draw(RATE_LAWS['in-frames'] ?? fail());
-  for (const variant of VARIANTS) expect(textsOf(frames[variant]).map(({ text }) => text)).toContain('Total latency, frames');
-  expect(frames.description).toMatch(/^Total latency in frames against frame interval in ms, on axes that include zero/);
-  expect((await draw(RATE_LAWS['six-rates'] ?? fail())).description).toMatch(/^Total latency against frame interval, both in ms on axes that include zero/);
+  for (const variant of VARIANTS)
+    expect(textsOf(frames[variant]).map(({ text }) => text)).toContain('Total latency, frames');
+  expect(frames.description).toMatch(
+    /^Total latency in frames against frame interval in ms, on axes that include zero/,
+  );
+  expect((await draw(RATE_LAWS['six-rates'] ?? fail())).description).toMatch(
+    /^Total latency against frame interval, both in ms on axes that include zero/,
+  );
 });
 
 function fail(): never {

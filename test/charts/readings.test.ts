@@ -14,30 +14,41 @@ const SINGLE = EXAMPLES.filter(([, { readings }]) => readings.length <= MOST_DOT
 const scaleOf = (svg: string) => axisScale(svg, 'y');
 
 describe('a readings chart', () => {
-  it.each(SINGLE)('draws each reading that counts as a dot at its latency, in the order taken (%s)', async (_name, input) => {
-    const chart = await draw(input);
-    const counted = input.readings.filter(({ excluded }) => excluded === undefined);
-    if (new Set(input.readings.map(({ run }) => run)).size <= MOST_RUNS) counted.sort((a, b) => a.run - b.run);
-    for (const variant of VARIANTS) {
-      const latencyAt = scaleOf(chart[variant]);
-      const dots = marksOf(chart[variant], 'dots');
-      expect(dots).toHaveLength(counted.length);
-      const tolerance = Math.abs(latencyAt(PX) - latencyAt(0));
-      dots.forEach(({ y }, i) => expect(Math.abs(latencyAt(y) - (counted[i]?.latencyMs ?? NaN))).toBeLessThan(tolerance));
-      expect(dots.every(({ x }, i) => i === 0 || x > (dots[i - 1]?.x ?? NaN))).toBe(true);
-    }
-  });
+  it.each(SINGLE)(
+    'draws each reading that counts as a dot at its latency, in the order taken (%s)',
+    async (_name, input) => {
+      const chart = await draw(input);
+      const counted = input.readings.filter(({ excluded }) => excluded === undefined);
+      if (new Set(input.readings.map(({ run }) => run)).size <= MOST_RUNS) counted.sort((a, b) => a.run - b.run);
+      for (const variant of VARIANTS) {
+        const latencyAt = scaleOf(chart[variant]);
+        const dots = marksOf(chart[variant], 'dots');
+        expect(dots).toHaveLength(counted.length);
+        const tolerance = Math.abs(latencyAt(PX) - latencyAt(0));
+        dots.forEach(({ y }, i) =>
+          expect(Math.abs(latencyAt(y) - (counted[i]?.latencyMs ?? NaN))).toBeLessThan(tolerance),
+        );
+        expect(dots.every(({ x }, i) => i === 0 || x > (dots[i - 1]?.x ?? NaN))).toBe(true);
+      }
+    },
+  );
 
   it.each(EXAMPLES)('draws the grid at the ticks, which are round numbers (%s)', async (_name, input) => {
     const chart = await draw(input);
     for (const variant of VARIANTS) {
       const latencyAt = scaleOf(chart[variant]);
-      const grid = walk(chart[variant]).filter(({ element }) => element.tagName === 'line' && attribute(element.parentNode as typeof element, 'class')?.includes('axis-grid'));
+      const grid = walk(chart[variant]).filter(
+        ({ element }) =>
+          element.tagName === 'line' && attribute(element.parentNode as typeof element, 'class')?.includes('axis-grid'),
+      );
       expect(grid.length).toBeGreaterThan(1);
       const tolerance = Math.abs(latencyAt(PX) - latencyAt(0));
       const values = grid.map(({ y }) => latencyAt(y)).sort((a, b) => a - b);
       const step = ((values.at(-1) ?? NaN) - (values[0] ?? NaN)) / (values.length - 1);
-      expect([1, 2, 5, 10].some((round) => Math.abs(step / 10 ** Math.floor(Math.log10(step)) - round) < 0.01), String(step)).toBe(true);
+      expect(
+        [1, 2, 5, 10].some((round) => Math.abs(step / 10 ** Math.floor(Math.log10(step)) - round) < 0.01),
+        String(step),
+      ).toBe(true);
       values.forEach((value, i) => expect(Math.abs(value - (values[0] ?? NaN) - i * step)).toBeLessThan(2 * tolerance));
     }
   });
@@ -55,7 +66,9 @@ describe('a readings chart', () => {
       for (const { y, element } of bands) {
         const [, top, height] = /^M[\d.]+,(-?[\d.]+)h[\d.]+v([\d.]+)h/.exec(attribute(element, 'd') ?? '') ?? [];
         expect(Math.abs(latencyAt(y + Number(top)) - (mean.interval?.high ?? NaN))).toBeLessThan(tolerance);
-        expect(Math.abs(latencyAt(y + Number(top) + Number(height)) - (mean.interval?.low ?? NaN))).toBeLessThan(tolerance);
+        expect(Math.abs(latencyAt(y + Number(top) + Number(height)) - (mean.interval?.low ?? NaN))).toBeLessThan(
+          tolerance,
+        );
       }
       expect(textsOf(chart[variant]).some(({ text }) => text.includes(`mean ${mean.text}`))).toBe(true);
     }
@@ -69,10 +82,16 @@ describe('a readings chart', () => {
       const shapes = marksOf(chart[variant], 'crosses').map(({ element }) => attribute(element, 'd') ?? '');
       expect(shapes).toHaveLength(3);
       expect(new Set(shapes).size).toBe(3);
-      const words = textsOf(chart[variant]).map(({ text }) => text.replaceAll('\u00a0', ' ')).join(' ');
-      expect(words).toContain('Crosses, and triangles off the scale: excluded, no. 21 (5012 ms), no. 22 (12 ms), no. 23 (no value).');
+      const words = textsOf(chart[variant])
+        .map(({ text }) => text.replaceAll('\u00a0', ' '))
+        .join(' ');
+      expect(words).toContain(
+        'Crosses, and triangles off the scale: excluded, no. 21 (5012 ms), no. 22 (12 ms), no. 23 (no value).',
+      );
     }
-    expect(chart.description).toContain('3 readings excluded, drawn apart: no. 21 (minute misread), no. 22 (digit missing), no. 23 (source out of the picture).');
+    expect(chart.description).toContain(
+      '3 readings excluded, drawn apart: no. 21 (minute misread), no. 22 (digit missing), no. 23 (source out of the picture).',
+    );
   });
 
   it('keeps excluded readings from squeezing those that count', async () => {
@@ -86,7 +105,11 @@ describe('a readings chart', () => {
   });
 
   it('describes what is shown, the range and the mean', async () => {
-    const readings = [{ run: 1, latencyMs: 300 }, { run: 1, latencyMs: 310.5 }, { run: 2, latencyMs: 305, excluded: 'blurred' }];
+    const readings = [
+      { run: 1, latencyMs: 300 },
+      { run: 1, latencyMs: 310.5 },
+      { run: 2, latencyMs: 305, excluded: 'blurred' },
+    ];
     expect((await draw({ readings, mean: figure(305, 8) })).description).toBe(
       'Latency of 3 readings in 2 runs, in the order taken. The 2 that count run from 300 ms to 310.5 ms. ' +
         'The mean is 305.0 ± 8.0 ms, drawn as a line with its 95 % interval as a band. 1 reading excluded, drawn apart: no. 3 (blurred).',
@@ -104,12 +127,20 @@ describe('a readings chart', () => {
   it('draws a million readings as fields whose area is their number', async () => {
     const count = 1_000_000;
     // three quarters at 100 ms, one quarter at 200 ms, evenly mixed
-    const readings = Array.from({ length: count }, (_, i) => ({ run: 1, latencyMs: i % 4 === 0 ? 200 : 100, ...(i === 4321 ? { excluded: 'smudged' } : {}) }));
+    const readings = Array.from({ length: count }, (_, i) => ({
+      run: 1,
+      latencyMs: i % 4 === 0 ? 200 : 100,
+      ...(i === 4321 ? { excluded: 'smudged' } : {}),
+    }));
     const chart = await draw({ readings, mean: figure(125, 0.1) });
-    expect(chart.description).toContain('Each dot stands for the readings of one field, 50000 readings by 5 ms; its area shows their number.');
+    expect(chart.description).toContain(
+      'Each dot stands for the readings of one field, 50000 readings by 5 ms; its area shows their number.',
+    );
     for (const variant of VARIANTS) {
       expect(chart[variant].length).toBeLessThan(200_000);
-      const areas = marksOf(chart[variant], 'dots').map(({ element }) => Number(/^M([\d.]+),0A/.exec(attribute(element, 'd') ?? '')?.[1]) ** 2);
+      const areas = marksOf(chart[variant], 'dots').map(
+        ({ element }) => Number(/^M([\d.]+),0A/.exec(attribute(element, 'd') ?? '')?.[1]) ** 2,
+      );
       expect(areas).toHaveLength(40);
       const [large, small] = [Math.max(...areas), Math.min(...areas)];
       // radii are rounded to 0.01 px, of 2 px or more
@@ -122,17 +153,38 @@ describe('a readings chart', () => {
   });
 
   it('prints markup in a reason as text', async () => {
-    const readings = [{ run: 1, latencyMs: 300 }, { run: 1, latencyMs: 301, excluded: '<script>alert(1)</script>' }];
+    const readings = [
+      { run: 1, latencyMs: 300 },
+      { run: 1, latencyMs: 301, excluded: '<script>alert(1)</script>' },
+    ];
     const chart = await draw({ readings, mean: figure(300, 2) });
     for (const variant of VARIANTS) expect(chart[variant]).not.toMatch(/<script/i);
     expect(chart.description).toContain('<script>alert(1)</script>');
   });
 
   it.each([
-    ['no reading that counts', [{ run: 1, latencyMs: 1, excluded: 'blurred' }], figure(1, 1), "chart 'chart' has no reading that counts"],
+    [
+      'no reading that counts',
+      [{ run: 1, latencyMs: 1, excluded: 'blurred' }],
+      figure(1, 1),
+      "chart 'chart' has no reading that counts",
+    ],
     ['a reading without a latency', [{ run: 1 }], figure(1, 1), "chart 'chart': reading 1 has no finite latency"],
-    ['a latency that is not finite', [{ run: 1, latencyMs: 1 }, { run: 1, latencyMs: Infinity }], figure(1, 1), "chart 'chart': reading 2 has no finite latency"],
-    ['a mean in another unit', [{ run: 1, latencyMs: 1 }], figure(1, 1, { unit: 'frames' }), "chart 'chart': the mean is in frames, the readings in ms"],
+    [
+      'a latency that is not finite',
+      [
+        { run: 1, latencyMs: 1 },
+        { run: 1, latencyMs: Infinity },
+      ],
+      figure(1, 1),
+      "chart 'chart': reading 2 has no finite latency",
+    ],
+    [
+      'a mean in another unit',
+      [{ run: 1, latencyMs: 1 }],
+      figure(1, 1, { unit: 'frames' }),
+      "chart 'chart': the mean is in frames, the readings in ms",
+    ],
   ])('refuses %s', async (_case, readings: ReadingsInput['readings'], mean, message) => {
     await expect(draw({ readings, mean })).rejects.toThrow(new RangeError(message));
   });

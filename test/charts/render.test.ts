@@ -8,7 +8,17 @@ const CLIPPED: TopLevelSpec = {
   width: 10,
   height: 10,
   data: { name: 'rows' },
-  mark: { type: 'point', clip: true, fill: { gradient: 'linear', stops: [{ offset: 0, color: 'red' }, { offset: 1, color: 'blue' }] } },
+  mark: {
+    type: 'point',
+    clip: true,
+    fill: {
+      gradient: 'linear',
+      stops: [
+        { offset: 0, color: 'red' },
+        { offset: 1, color: 'blue' },
+      ],
+    },
+  },
   encoding: { x: { field: 'a', type: 'quantitative', scale: { domain: [0, 1] } } },
 };
 const drawing = (over: Partial<Drawing> = {}): Drawing => ({
@@ -35,7 +45,11 @@ describe('renderSvg', () => {
 
   it('gives the same bytes whatever was drawn before or meanwhile', async () => {
     const alone = await renderSvg(drawing(), words('one'));
-    const [, again] = await Promise.all([renderSvg(drawing(), words('two')), renderSvg(drawing(), words('one')), renderSvg(drawing(), words('three'))]);
+    const [, again] = await Promise.all([
+      renderSvg(drawing(), words('two')),
+      renderSvg(drawing(), words('one')),
+      renderSvg(drawing(), words('three')),
+    ]);
     expect(again).toBe(alone);
   });
 
@@ -54,18 +68,25 @@ describe('renderSvg', () => {
 
   it('rejects what vega only warns of, and draws on', async () => {
     const spec = { ...CLIPPED, encoding: { x: { field: 'a', type: 'quantitative' } } } as TopLevelSpec;
-    await expect(renderSvg(drawing({ spec, data: { rows: [] } }), words('one'))).rejects.toThrow(/^chart 'one': warning: Infinite extent/);
+    await expect(renderSvg(drawing({ spec, data: { rows: [] } }), words('one'))).rejects.toThrow(
+      /^chart 'one': warning: Infinite extent/,
+    );
     await expect(renderSvg(drawing(), words('one'))).resolves.toContain('<svg');
   });
 
   it('rejects a specification that vega-lite warns of, each time', async () => {
-    const spec = { ...CLIPPED, encoding: { x: { field: 'a', type: 'quantitative', scale: { domain: [0, 1], paddingInner: 0.1 } } } } as TopLevelSpec;
+    const spec = {
+      ...CLIPPED,
+      encoding: { x: { field: 'a', type: 'quantitative', scale: { domain: [0, 1], paddingInner: 0.1 } } },
+    } as TopLevelSpec;
     await expect(renderSvg(drawing({ spec }), words('one'))).rejects.toThrow(/^chart 'one': warning: /);
     await expect(renderSvg(drawing({ spec }), words('one'))).rejects.toThrow(/^chart 'one': warning: /);
   });
 
   it('reads no file and no address', async () => {
     const spec = { ...CLIPPED, data: { url: 'package.json' } } as TopLevelSpec;
-    await expect(renderSvg(drawing({ spec, data: {} }), words('one'))).rejects.toThrow(/a chart reads no files, not even package\.json|package\.json/);
+    await expect(renderSvg(drawing({ spec, data: {} }), words('one'))).rejects.toThrow(
+      /a chart reads no files, not even package\.json|package\.json/,
+    );
   });
 });

@@ -5,7 +5,11 @@ import { attribute, textContent, walk } from './svg.ts';
 export const PX = 0.05;
 
 /** From a place to the value there, by the first and last label of vega's horizontal (0) or vertical (1) axis. */
-export function axisScale(svg: string, axis: 'x' | 'y', transform: (value: number) => number = (value) => value): (px: number) => number {
+export function axisScale(
+  svg: string,
+  axis: 'x' | 'y',
+  transform: (value: number) => number = (value) => value,
+): (px: number) => number {
   const labels = walk(svg).flatMap(({ x, y, element }) => {
     const group = element.parentNode && 'attrs' in element.parentNode ? attribute(element.parentNode, 'class') : '';
     if (element.tagName !== 'text' || !group?.includes('role-axis-label')) return [];

@@ -29,7 +29,8 @@ const DESCENT = 0.2;
 
 export function rootOf(svg: string): Element {
   const [root, ...rest] = parseFragment(svg).childNodes;
-  if (!root || rest.length > 0 || !('tagName' in root) || root.tagName !== 'svg') throw new Error('not one svg element');
+  if (!root || rest.length > 0 || !('tagName' in root) || root.tagName !== 'svg')
+    throw new Error('not one svg element');
   return root;
 }
 
@@ -44,7 +45,9 @@ export function numberAttribute(element: Element, name: string): number {
 }
 
 export function viewBoxOf(svg: string): Box {
-  const [left = NaN, top = NaN, width = NaN, height = NaN] = (attribute(rootOf(svg), 'viewBox') ?? '').split(' ').map(Number);
+  const [left = NaN, top = NaN, width = NaN, height = NaN] = (attribute(rootOf(svg), 'viewBox') ?? '')
+    .split(' ')
+    .map(Number);
   return { left, top, right: left + width, bottom: top + height };
 }
 
@@ -53,7 +56,8 @@ export function walk(svg: string): DrawnMark[] {
   const found: DrawnMark[] = [];
   const visit = (element: Element, x0: number, y0: number) => {
     const transform = attribute(element, 'transform');
-    const [, dx = '0', dy = '0'] = transform === undefined ? [] : (/^translate\((-?[\d.]+),(-?[\d.]+)\)$/.exec(transform) ?? fail(transform));
+    const [, dx = '0', dy = '0'] =
+      transform === undefined ? [] : (/^translate\((-?[\d.]+),(-?[\d.]+)\)$/.exec(transform) ?? fail(transform));
     const [x, y] = [x0 + Number(dx), y0 + Number(dy)];
     found.push({ x, y, element });
     for (const child of element.childNodes) if ('tagName' in child) visit(child, x, y);
@@ -77,7 +81,9 @@ export function textsOf(svg: string): DrawnText[] {
 /** The marks of one named layer. A layer of lines has one group for each line. */
 export function marksOf(svg: string, name: string): DrawnMark[] {
   const all = walk(svg);
-  const groups = all.map(({ element }) => element).filter((element) => attribute(element, 'class')?.split(' ').includes(`${name}_marks`));
+  const groups = all
+    .map(({ element }) => element)
+    .filter((element) => attribute(element, 'class')?.split(' ').includes(`${name}_marks`));
   return all.filter(({ element }) => groups.some((group) => group === element.parentNode));
 }
 
@@ -86,7 +92,9 @@ export function overlaps(a: Box, b: Box): boolean {
 }
 
 export function textContent(element: Element): string {
-  return element.childNodes.map((child) => ('value' in child ? child.value : 'tagName' in child ? textContent(child) : '')).join('');
+  return element.childNodes
+    .map((child) => ('value' in child ? child.value : 'tagName' in child ? textContent(child) : ''))
+    .join('');
 }
 
 function fail(what: string): never {

@@ -48,6 +48,9 @@ describe('wrapText', () => {
   });
 
   it('keeps together what a no-break space joins', () => {
-    expect(wrapText('seen at no.\u00a07 only', textWidth('seen at no.', SIZE), SIZE)).toEqual(['seen at', 'no.\u00a07 only']);
+    expect(wrapText('seen at no.\u00a07 only', textWidth('seen at no.', SIZE), SIZE)).toEqual([
+      'seen at',
+      'no.\u00a07 only',
+    ]);
   });
 });

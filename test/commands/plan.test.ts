@@ -8,10 +8,16 @@ import { PROJECT } from '../support/project-files.ts';
 /** A bench to plan on, in a folder of its own. */
 function planner(changes: Files = {}) {
   const folder = writeBenchFolder(changes);
-  const run = (command: string) => (...words: readonly string[]) => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [join(PROJECT, 'src/commands', command), ...words], { cwd: folder.root, encoding: 'utf8', input: '' });
-    return { status, stdout, stderr };
-  };
+  const run =
+    (command: string) =>
+    (...words: readonly string[]) => {
+      const { status, stdout, stderr } = spawnSync(
+        process.execPath,
+        [join(PROJECT, 'src/commands', command), ...words],
+        { cwd: folder.root, encoding: 'utf8', input: '' },
+      );
+      return { status, stdout, stderr };
+    };
   return {
     plan: run('plan.ts'),
     addBody: run('add-body.ts'),
@@ -30,21 +36,46 @@ describe('npm run plan', () => {
     using bench = planner();
     const { status, stdout } = bench.plan('--rig', 'pit', '--rate', '24', '--half-width', '12 ms');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^24 frames\/s:\n {2}\d+ clips of \d+ readings each, at least \d\.\d s apart \(\d+ readings\)\n {2}Expected half-width of the 95 % interval: (\d+(?:\.\d)?) ms\.\n$/);
+    expect(stdout).toMatch(
+      /^24 frames\/s:\n {2}\d+ clips of \d+ readings each, at least \d\.\d s apart \(\d+ readings\)\n {2}Expected half-width of the 95 % interval: (\d+(?:\.\d)?) ms\.\n$/,
+    );
     expect(Number(/interval: ([\d.]+) ms/.exec(stdout)?.[1])).toBeLessThanOrEqual(12);
     expect(bench.sessions()).toEqual(UNTOUCHED);
   });
 
   it('writes a planned session for every combination, which the bench then counts and does not publish', async () => {
     using bench = planner();
-    const { status, stdout } = bench.plan('--rig', 'pit', '--rate', '24,59.94', '--set', 'audio-out=on', '--body', 'orrin', '--half-width', '20');
+    const { status, stdout } = bench.plan(
+      '--rig',
+      'pit',
+      '--rate',
+      '24,59.94',
+      '--set',
+      'audio-out=on',
+      '--body',
+      'orrin',
+      '--half-width',
+      '20',
+    );
     expect(status).toBe(0);
     expect(stdout).toContain('Written, to be measured in this order:');
     const { planned, sessions } = await bench.bench();
     expect(sessions.map(({ id }) => id)).toEqual(['a']);
     expect(planned.map(({ id, body, rig, method, settings }) => ({ id, body, rig, method, settings }))).toEqual([
-      { id: 'orrin-24-a', body: 'orrin', rig: 'pit', method: 'two-timers', settings: { rate: '24', 'audio-out': 'on' } },
-      { id: 'orrin-59-94-a', body: 'orrin', rig: 'pit', method: 'two-timers', settings: { rate: '59.94', 'audio-out': 'on' } },
+      {
+        id: 'orrin-24-a',
+        body: 'orrin',
+        rig: 'pit',
+        method: 'two-timers',
+        settings: { rate: '24', 'audio-out': 'on' },
+      },
+      {
+        id: 'orrin-59-94-a',
+        body: 'orrin',
+        rig: 'pit',
+        method: 'two-timers',
+        settings: { rate: '59.94', 'audio-out': 'on' },
+      },
     ]);
     expect(bench.read('data/sessions/orrin-24-a.csv')).toBe('run,source,shown,exclude,note\n');
     expect([1, 2].map((n) => stdout.includes(`  ${n}. data/sessions/`))).toEqual([true, true]);
@@ -55,21 +86,59 @@ describe('npm run plan', () => {
     const words = ['--rig', 'pit', '--rate', '24', '--body', 'orrin', '--half-width', '20'];
     bench.plan(...words);
     bench.plan(...words);
-    expect(bench.sessions()).toEqual([...UNTOUCHED, 'orrin-24-a.csv', 'orrin-24-a.md', 'orrin-24-b.csv', 'orrin-24-b.md']);
+    expect(bench.sessions()).toEqual([
+      ...UNTOUCHED,
+      'orrin-24-a.csv',
+      'orrin-24-a.md',
+      'orrin-24-b.csv',
+      'orrin-24-b.md',
+    ]);
   });
 
   it.each([
     ['no rig', ['--rate', '24'], 'Say which: --rig balcony | pit'],
     ['a rig that is none', ['--rig', 'pitt', '--rate', '24'], "There is no rig 'pitt'; did you mean pit?"],
     ['no rate', ['--rig', 'pit'], 'Say at which frame rate: --rate 59.94'],
-    ['a rate that no session here has', ['--rig', 'pit', '--rate', '25'], "'25' is no level of rate in data/settings.yaml; it has 23.976, 24, 59.94; did you mean 24?"],
-    ['a setting that is none', ['--rig', 'pit', '--rate', '24', '--set', 'chrome=4:2:0'], "There is no setting 'chrome'; did you mean chroma?"],
-    ['a setting without a level', ['--rig', 'pit', '--rate', '24', '--set', 'chroma'], "--set takes a setting and its level: --set resolution=uhd, not 'chroma'."],
-    ['a width that is none', ['--rig', 'pit', '--rate', '24', '--half-width', 'narrow'], `--half-width is a duration above zero, such as "5 ms", not 'narrow'.`],
-    ['two aims at once', ['--rig', 'pit', '--rate', '24', '--half-width', '5', '--difference', '5'], 'Give --half-width or --difference, not both: they plan for different things.'],
-    ['a power without a difference', ['--rig', 'pit', '--rate', '24', '--power', '0.9'], '--power goes with --difference: it is the share of cases in which the difference is seen.'],
-    ['a power above one', ['--rig', 'pit', '--rate', '24', '--difference', '9', '--power', '90'], "--power is a share between 0 and 1, such as 0.8, not '90'."],
-    ['a body that is none', ['--rig', 'pit', '--rate', '24', '--half-width', '20', '--body', 'orin'], "There is no body 'orin'; did you mean orrin?"],
+    [
+      'a rate that no session here has',
+      ['--rig', 'pit', '--rate', '25'],
+      "'25' is no level of rate in data/settings.yaml; it has 23.976, 24, 59.94; did you mean 24?",
+    ],
+    [
+      'a setting that is none',
+      ['--rig', 'pit', '--rate', '24', '--set', 'chrome=4:2:0'],
+      "There is no setting 'chrome'; did you mean chroma?",
+    ],
+    [
+      'a setting without a level',
+      ['--rig', 'pit', '--rate', '24', '--set', 'chroma'],
+      "--set takes a setting and its level: --set resolution=uhd, not 'chroma'.",
+    ],
+    [
+      'a width that is none',
+      ['--rig', 'pit', '--rate', '24', '--half-width', 'narrow'],
+      `--half-width is a duration above zero, such as "5 ms", not 'narrow'.`,
+    ],
+    [
+      'two aims at once',
+      ['--rig', 'pit', '--rate', '24', '--half-width', '5', '--difference', '5'],
+      'Give --half-width or --difference, not both: they plan for different things.',
+    ],
+    [
+      'a power without a difference',
+      ['--rig', 'pit', '--rate', '24', '--power', '0.9'],
+      '--power goes with --difference: it is the share of cases in which the difference is seen.',
+    ],
+    [
+      'a power above one',
+      ['--rig', 'pit', '--rate', '24', '--difference', '9', '--power', '90'],
+      "--power is a share between 0 and 1, such as 0.8, not '90'.",
+    ],
+    [
+      'a body that is none',
+      ['--rig', 'pit', '--rate', '24', '--half-width', '20', '--body', 'orin'],
+      "There is no body 'orin'; did you mean orrin?",
+    ],
   ])('refuses %s, and writes nothing', (_what, words, message) => {
     using bench = planner();
     const { status, stderr } = bench.plan(...words);
@@ -83,19 +152,39 @@ describe('npm run add-body', () => {
 
   it('writes a body and the sessions that make it comparable, which read back as planned', async () => {
     using bench = planner();
-    const { status, stdout } = bench.addBody(...BODY, '--rig', 'balcony', '--half-width', '20 ms', '--sensor-readout', '9 ms');
+    const { status, stdout } = bench.addBody(
+      ...BODY,
+      '--rig',
+      'balcony',
+      '--half-width',
+      '20 ms',
+      '--sensor-readout',
+      '9 ms',
+    );
     expect([status, stdout.includes('Measured on 1 other body.')]).toEqual([0, true]);
     const { bodies, planned } = await bench.bench();
-    expect(bodies.find(({ id }) => id === 'fenn-3')).toMatchObject({ name: 'Fenn 3', maker: 'Fenn', model: '3', readoutMs: 9, invented: true });
+    expect(bodies.find(({ id }) => id === 'fenn-3')).toMatchObject({
+      name: 'Fenn 3',
+      maker: 'Fenn',
+      model: '3',
+      readoutMs: 9,
+      invented: true,
+    });
     expect(planned).toHaveLength(1);
-    expect(planned[0]).toMatchObject({ body: 'fenn-3', rig: 'balcony', settings: { rate: '23.976', 'bit-depth': '10', chroma: '4:2:2', 'audio-out': 'on' } });
+    expect(planned[0]).toMatchObject({
+      body: 'fenn-3',
+      rig: 'balcony',
+      settings: { rate: '23.976', 'bit-depth': '10', chroma: '4:2:2', 'audio-out': 'on' },
+    });
   });
 
   it('writes the body alone where nothing on the rig can be compared with it, and says what to do', async () => {
     using bench = planner();
     const { status, stdout } = bench.addBody(...BODY, '--rig', 'pit');
     expect(status).toBe(0);
-    expect(stdout).toContain('Nothing has been measured on pit yet that it could be compared with; plan its sessions with npm run plan -- --rig pit --body fenn-3 --rate RATE.');
+    expect(stdout).toContain(
+      'Nothing has been measured on pit yet that it could be compared with; plan its sessions with npm run plan -- --rig pit --body fenn-3 --rate RATE.',
+    );
     expect((await bench.bench()).planned).toEqual([]);
   });
 
@@ -107,9 +196,21 @@ describe('npm run add-body', () => {
   });
 
   it.each([
-    ['a body that is there', ['--name', 'Orrin', '--maker', 'O', '--model', 'V', '--rig', 'pit'], 'data/bodies/orrin.md is there already; choose another --id. Nothing was written.'],
-    ['a name that gives no id', ['--name', '三', '--maker', 'O', '--model', 'V', '--rig', 'pit'], "'' cannot be an id; give one with --id, in lower-case letters, digits and hyphens."],
-    ['a readout without a unit', [...BODY, '--rig', 'pit', '--sensor-readout', '9'], `--sensor-readout is a duration, such as "14 ms", not '9'.`],
+    [
+      'a body that is there',
+      ['--name', 'Orrin', '--maker', 'O', '--model', 'V', '--rig', 'pit'],
+      'data/bodies/orrin.md is there already; choose another --id. Nothing was written.',
+    ],
+    [
+      'a name that gives no id',
+      ['--name', '三', '--maker', 'O', '--model', 'V', '--rig', 'pit'],
+      "'' cannot be an id; give one with --id, in lower-case letters, digits and hyphens.",
+    ],
+    [
+      'a readout without a unit',
+      [...BODY, '--rig', 'pit', '--sensor-readout', '9'],
+      `--sensor-readout is a duration, such as "14 ms", not '9'.`,
+    ],
     ['no sessions at the most', [...BODY, '--rig', 'pit', '--most', '0'], "--most is a whole number above 0, not '0'."],
   ])('refuses %s', (_what, words, message) => {
     using bench = planner();

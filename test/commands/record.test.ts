@@ -9,7 +9,10 @@ import { PROJECT } from '../support/project-files.ts';
 function recorder() {
   const folder = writeBenchFolder();
   const run = (command: string, ...words: readonly string[]) => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [join(PROJECT, 'src/commands', command), ...words], { cwd: folder.root, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(process.execPath, [join(PROJECT, 'src/commands', command), ...words], {
+      cwd: folder.root,
+      encoding: 'utf8',
+    });
     return { status, stdout, stderr };
   };
   const ledger = join(folder.root, 'content/ledger');
@@ -35,10 +38,26 @@ const SLOWER = VALID_FILES[READINGS].replace('00:31.482', '00:31.982');
 describe('npm run record', () => {
   it.each([
     ['no reason', ['--date', '2026-05-02'], 'A record needs a reason: --reason "why the numbers moved".'],
-    ['a blank reason', ['--date', '2026-05-02', '--reason', ' \n'], 'A record needs a reason: --reason "why the numbers moved".'],
-    ['no date', ['--reason', 'x'], 'A record needs its day, as YYYY-MM-DD: --date 2026-05-02. None was given, and nothing here reads a clock.'],
-    ['a day that no calendar has', ['--reason', 'x', '--date', '2026-02-30'], "A record needs its day, as YYYY-MM-DD: --date 2026-05-02. '2026-02-30' is no calendar date."],
-    ['a reason without quotes', ['--date', '2026-05-02', '--reason', 'two', 'words'], '\'words\' belongs to no option; put the reason in quotes: --reason "two words".'],
+    [
+      'a blank reason',
+      ['--date', '2026-05-02', '--reason', ' \n'],
+      'A record needs a reason: --reason "why the numbers moved".',
+    ],
+    [
+      'no date',
+      ['--reason', 'x'],
+      'A record needs its day, as YYYY-MM-DD: --date 2026-05-02. None was given, and nothing here reads a clock.',
+    ],
+    [
+      'a day that no calendar has',
+      ['--reason', 'x', '--date', '2026-02-30'],
+      "A record needs its day, as YYYY-MM-DD: --date 2026-05-02. '2026-02-30' is no calendar date.",
+    ],
+    [
+      'a reason without quotes',
+      ['--date', '2026-05-02', '--reason', 'two', 'words'],
+      '\'words\' belongs to no option; put the reason in quotes: --reason "two words".',
+    ],
   ])('refuses %s, and writes nothing', (_what, words, message) => {
     using bench = recorder();
     const { status, stdout, stderr } = bench.call(...words);
@@ -53,7 +72,11 @@ describe('npm run record', () => {
     expect(first).toMatchObject({ status: 0, stderr: '' });
     expect(first.stdout).toMatch(/\nRecorded in content\/ledger\/entries\/2026-05-02-first-publication\.yaml\n$/);
     expect(bench.news()).toBe('');
-    expect(bench.record('Again', '2026-05-03')).toEqual({ status: 2, stdout: '', stderr: 'Nothing to record: every number and every file is as recorded.\n' });
+    expect(bench.record('Again', '2026-05-03')).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: 'Nothing to record: every number and every file is as recorded.\n',
+    });
     expect(bench.entries()).toEqual(['2026-05-02-first-publication.yaml']);
   });
 
@@ -64,9 +87,13 @@ describe('npm run record', () => {
     const { stdout } = bench.record('  One reading\nmistyped ', '2026-05-09');
     expect(stdout).toContain('data/sessions/a.csv changed:\n');
     // 33.905 − 33.590 s is 315 ms; 31.482 − 31.181 s was 301 ms and is 801 ms with half a second more.
-    expect(bench.entry('2026-05-09-one-reading-mistyped.yaml')).toContain('date: 2026-05-09\nreason: One reading mistyped\nanalysis:');
+    expect(bench.entry('2026-05-09-one-reading-mistyped.yaml')).toContain(
+      'date: 2026-05-09\nreason: One reading mistyped\nanalysis:',
+    );
     expect(bench.entry('2026-05-09-one-reading-mistyped.yaml')).toContain('causes:\n  - data/sessions/a.csv changed\n');
-    expect(bench.entry('2026-05-09-one-reading-mistyped.yaml')).toContain('- { id: maximum/a, from: 315 ms, to: 801 ms }');
+    expect(bench.entry('2026-05-09-one-reading-mistyped.yaml')).toContain(
+      '- { id: maximum/a, from: 315 ms, to: 801 ms }',
+    );
     expect(bench.news()).toBe('');
   });
 
@@ -75,7 +102,9 @@ describe('npm run record', () => {
     bench.record('First publication', '2026-05-02');
     bench.write('data/sessions/a.md', `${VALID_FILES['data/sessions/a.md']}More notes.\n`);
     expect(bench.news()).toBe('');
-    expect(bench.record('Notes', '2026-05-09').stdout).toBe('No number moved; the checksums were brought up to date, without an entry.\n');
+    expect(bench.record('Notes', '2026-05-09').stdout).toBe(
+      'No number moved; the checksums were brought up to date, without an entry.\n',
+    );
     expect(bench.entries()).toHaveLength(1);
   });
 

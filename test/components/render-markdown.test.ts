@@ -13,7 +13,10 @@ function elements(html: string): DefaultTreeAdapterTypes.Element[] {
 }
 
 it('keeps emphasis, lists, tables and links', () => {
-  const html = renderMarkdown('A *short* [note](/method/).\n\n- one\n\n| a | b |\n|--:|---|\n| 1 | 2 |', '/sessions/a/');
+  const html = renderMarkdown(
+    'A *short* [note](/method/).\n\n- one\n\n| a | b |\n|--:|---|\n| 1 | 2 |',
+    '/sessions/a/',
+  );
   expect(elements(html).map(({ tagName }) => tagName)).toEqual(
     expect.arrayContaining(['em', 'a', 'li', 'table', 'td']),
   );
@@ -31,22 +34,34 @@ it.each([
   '<a href="javascript:alert(1)">x</a>',
 ])('shows markup as text: %s', (markup) => {
   const html = renderMarkdown(markup, '/');
-  expect(elements(html).map(({ tagName }) => tagName).filter((tag) => tag !== 'p')).toEqual([]);
+  expect(
+    elements(html)
+      .map(({ tagName }) => tagName)
+      .filter((tag) => tag !== 'p'),
+  ).toEqual([]);
   expect(html).toContain('&lt;');
 });
 
-it.each(['[x](javascript:alert(1))', '[x](JaVaScRiPt:alert(1))', '[x](data:text/html,hi)', '[x](//other.example/)', '[x](vbscript:x)', '<javascript:alert(1)>', '[x][r]\n\n[r]: javascript:alert(1)'])(
-  'a link with an unsafe address leads nowhere: %s',
-  (markdown) => {
-    for (const { attrs } of elements(renderMarkdown(markdown, '/'))) {
-      for (const { name, value } of attrs) if (name === 'href') expect(value).toBe('#');
-    }
-    expect(renderMarkdown(markdown, '/')).not.toMatch(/href="(?:javascript|data|vbscript|\/\/)/i);
-  },
-);
+it.each([
+  '[x](javascript:alert(1))',
+  '[x](JaVaScRiPt:alert(1))',
+  '[x](data:text/html,hi)',
+  '[x](//other.example/)',
+  '[x](vbscript:x)',
+  '<javascript:alert(1)>',
+  '[x][r]\n\n[r]: javascript:alert(1)',
+])('a link with an unsafe address leads nowhere: %s', (markdown) => {
+  for (const { attrs } of elements(renderMarkdown(markdown, '/'))) {
+    for (const { name, value } of attrs) if (name === 'href') expect(value).toBe('#');
+  }
+  expect(renderMarkdown(markdown, '/')).not.toMatch(/href="(?:javascript|data|vbscript|\/\/)/i);
+});
 
 it('asks no other host for a picture', () => {
-  const html = renderMarkdown('![the rig](https://other.example/rig.png) and ![r][p]\n\n[p]: https://other.example/p.png', '/');
+  const html = renderMarkdown(
+    '![the rig](https://other.example/rig.png) and ![r][p]\n\n[p]: https://other.example/p.png',
+    '/',
+  );
   expect(elements(html).some(({ tagName }) => tagName === 'img')).toBe(false);
   expect(html).toContain('the rig');
 });

@@ -47,22 +47,36 @@ describe('the published table', () => {
 
   it('has every row of the bench, with 2000 sessions or more', () => {
     expect(table.level).toBe(LEVEL);
-    expect(table.rows.map(({ rig, spacingMs, runs, readings, method }) => ({ name: rig, spacingMs, runs, readings, method }))).toEqual(
-      ROWS.map(({ name, spacingMs, runs, readings, method }) => ({ name, spacingMs, runs, readings, method })),
-    );
+    expect(
+      table.rows.map(({ rig, spacingMs, runs, readings, method }) => ({
+        name: rig,
+        spacingMs,
+        runs,
+        readings,
+        method,
+      })),
+    ).toEqual(ROWS.map(({ name, spacingMs, runs, readings, method }) => ({ name, spacingMs, runs, readings, method })));
     for (const { sessions } of table.rows) expect(sessions).toBeGreaterThanOrEqual(2000);
   });
 
-  it.each(ROWS.map((row, index) => ({ row, index, name: row.name, spacingMs: row.spacingMs })))('is up to date: $name, $spacingMs ms (else: npm run coverage)', ({ row, index }) => {
-    const first = firstSession(row, index);
-    expect(first.valueMs).toBeCloseTo(table.rows[index]!.first.valueMs, 6);
-    expect(first.halfWidthMs).toBeCloseTo(table.rows[index]!.first.halfWidthMs, 6);
-  });
+  it.each(ROWS.map((row, index) => ({ row, index, name: row.name, spacingMs: row.spacingMs })))(
+    'is up to date: $name, $spacingMs ms (else: npm run coverage)',
+    ({ row, index }) => {
+      const first = firstSession(row, index);
+      expect(first.valueMs).toBeCloseTo(table.rows[index]!.first.valueMs, 6);
+      expect(first.halfWidthMs).toBeCloseTo(table.rows[index]!.first.halfWidthMs, 6);
+    },
+  );
 
   it('accepts every row, for totals and for differences', () => {
     for (const { rig, spacingMs, sessions, total, difference, safeSide } of table.rows) {
-      expect(isAccepted(total.coverage, sessions, safeSide), `total: ${rig}, ${spacingMs} ms, ${total.coverage}`).toBe(true);
-      expect(isAccepted(difference.coverage, sessions / 2, safeSide), `difference: ${rig}, ${spacingMs} ms, ${difference.coverage}`).toBe(true);
+      expect(isAccepted(total.coverage, sessions, safeSide), `total: ${rig}, ${spacingMs} ms, ${total.coverage}`).toBe(
+        true,
+      );
+      expect(
+        isAccepted(difference.coverage, sessions / 2, safeSide),
+        `difference: ${rig}, ${spacingMs} ms, ${difference.coverage}`,
+      ).toBe(true);
     }
   });
 

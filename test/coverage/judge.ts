@@ -29,13 +29,18 @@ export interface SimulatedSession {
 const T_975: Readonly<Record<number, number>> = { 9: 2.262157, 11: 2.200985 };
 
 /** One session on a row's rig: what was read, and what is true. */
-export function simulateSession({ world, method, runs, readings, spacingMs }: Row, draw: () => number): SimulatedSession {
+export function simulateSession(
+  { world, method, runs, readings, spacingMs }: Row,
+  draw: () => number,
+): SimulatedSession {
   const bench = setUp(world, 100 + 200 * draw(), draw);
   const film1 = (): RunInput => {
     const { sourceMs, shownMs } = film(bench, readings, spacingMs, draw);
     return { sourceMs, latenciesMs: sourceMs.map((source, i) => source - shownMs[i]!) };
   };
-  const count1 = (): RunInput => ({ latenciesMs: countFrames(bench, readings, spacingMs, draw).map((frames) => (frames * 1000) / world.observer!.hz) });
+  const count1 = (): RunInput => ({
+    latenciesMs: countFrames(bench, readings, spacingMs, draw).map((frames) => (frames * 1000) / world.observer!.hz),
+  });
   return { runs: Array.from({ length: runs }, method === 'frame-count' ? count1 : film1), totalMs: bench.totalMs };
 }
 
@@ -56,7 +61,10 @@ export function judge(row: Row, sessions: number, seed: number): Verdict {
     if (previous) {
       const found = estimateDifference(estimate, previous.estimate);
       if (found.kind !== 'difference') throw new Error(`${row.name}: a difference has no interval (${found.reason})`);
-      difference.add(found.value - (session.totalMs - previous.totalMs), (found.interval.high - found.interval.low) / 2);
+      difference.add(
+        found.value - (session.totalMs - previous.totalMs),
+        (found.interval.high - found.interval.low) / 2,
+      );
     }
     previous = previous ? undefined : { estimate, totalMs: session.totalMs };
   }

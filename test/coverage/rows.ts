@@ -34,8 +34,10 @@ interface Setup {
 
 const [NTSC_24, NTSC_30, NTSC_60] = [rate(24000, 1001), rate(30000, 1001), rate(60000, 1001)];
 const LOCKED = 'locked rates: one clip shows one phase, however many readings; restarts show others';
-const LOCKED_OBSERVER = 'the observer is locked to the source: it sees every refresh at the same age, and cannot tell which';
-const COARSE_COUNT = 'counts in so coarse steps, without times, leave the phase open: the interval is on the safe side, and wider than it need be';
+const LOCKED_OBSERVER =
+  'the observer is locked to the source: it sees every refresh at the same age, and cannot tell which';
+const COARSE_COUNT =
+  'counts in so coarse steps, without times, leave the phase open: the interval is on the safe side, and wider than it need be';
 const SPACINGS_MS = [300, 2000];
 
 const SETUPS: readonly Setup[] = [
@@ -51,24 +53,75 @@ const SETUPS: readonly Setup[] = [
   { name: '60000/1001 against 60, free-running 60 Hz display', body: NTSC_60, freeDisplay: rate(60) },
   { name: '25 against 120', body: rate(25), source: rate(120) },
   { name: '60000/1001 against 120', body: NTSC_60, source: rate(120) },
-  { name: '30000/1001 against 60, observer 30/s', body: NTSC_30, observer: { rate: rate(30), exposureMs: 1000 / 60 }, note: LOCKED_OBSERVER },
-  { name: '30000/1001 against 60, observer 60/s', body: NTSC_30, observer: { rate: rate(60), exposureMs: 1000 / 120 }, note: LOCKED_OBSERVER },
-  { name: '30000/1001 against 60, observer 240/s', body: NTSC_30, observer: { rate: rate(240), exposureMs: 1000 / 480 } },
-  { name: '50 against 60, observer 60/s', body: rate(50), observer: { rate: rate(60), exposureMs: 1000 / 120 }, note: LOCKED_OBSERVER },
+  {
+    name: '30000/1001 against 60, observer 30/s',
+    body: NTSC_30,
+    observer: { rate: rate(30), exposureMs: 1000 / 60 },
+    note: LOCKED_OBSERVER,
+  },
+  {
+    name: '30000/1001 against 60, observer 60/s',
+    body: NTSC_30,
+    observer: { rate: rate(60), exposureMs: 1000 / 120 },
+    note: LOCKED_OBSERVER,
+  },
+  {
+    name: '30000/1001 against 60, observer 240/s',
+    body: NTSC_30,
+    observer: { rate: rate(240), exposureMs: 1000 / 480 },
+  },
+  {
+    name: '50 against 60, observer 60/s',
+    body: rate(50),
+    observer: { rate: rate(60), exposureMs: 1000 / 120 },
+    note: LOCKED_OBSERVER,
+  },
   { name: '30000/1001 against 60, 3 runs of 4', body: NTSC_30, runs: 3, readings: 4 },
   { name: '60 against 60, 3 runs of 4', body: rate(60), runs: 3, readings: 4 },
   { name: '30000/1001 against 60, clocks off by up to 100 ppm', body: NTSC_30, world: { clockPpm: 100 } },
   { name: '60 against 60, clocks off by up to 100 ppm', body: rate(60), world: { clockPpm: 100 }, note: LOCKED },
-  { name: '24000/1001 against 60.02, ±1 frame of jitter', body: NTSC_24, source: rate(3001, 50), world: { jitterFrames: 1 } },
+  {
+    name: '24000/1001 against 60.02, ±1 frame of jitter',
+    body: NTSC_24,
+    source: rate(3001, 50),
+    world: { jitterFrames: 1 },
+  },
   { name: '30000/1001 against 60, ±1 frame of jitter', body: NTSC_30, world: { jitterFrames: 1 } },
   { name: '60 against 60, ±1 frame of jitter', body: rate(60), world: { jitterFrames: 1 }, note: LOCKED },
-  { name: '25, frames counted at 240/s', body: rate(25), method: 'frame-count', observer: { rate: rate(240), exposureMs: 1000 / 480 } },
-  { name: '60000/1001, frames counted at 120/s', body: NTSC_60, method: 'frame-count', observer: { rate: rate(120), exposureMs: 1000 / 240 }, note: COARSE_COUNT, safeSide: true },
-  { name: '60000/1001, frames counted at 240/s', body: NTSC_60, method: 'frame-count', observer: { rate: rate(240), exposureMs: 1000 / 480 } },
+  {
+    name: '25, frames counted at 240/s',
+    body: rate(25),
+    method: 'frame-count',
+    observer: { rate: rate(240), exposureMs: 1000 / 480 },
+  },
+  {
+    name: '60000/1001, frames counted at 120/s',
+    body: NTSC_60,
+    method: 'frame-count',
+    observer: { rate: rate(120), exposureMs: 1000 / 240 },
+    note: COARSE_COUNT,
+    safeSide: true,
+  },
+  {
+    name: '60000/1001, frames counted at 240/s',
+    body: NTSC_60,
+    method: 'frame-count',
+    observer: { rate: rate(240), exposureMs: 1000 / 480 },
+  },
 ];
 
 function rowsOf(setup: Setup): Row[] {
-  const { name, body, source = rate(60), resolutionMs = 1, freeDisplay, observer, runs = 1, readings = 10, method = 'two-timers' } = setup;
+  const {
+    name,
+    body,
+    source = rate(60),
+    resolutionMs = 1,
+    freeDisplay,
+    observer,
+    runs = 1,
+    readings = 10,
+    method = 'two-timers',
+  } = setup;
   const world: World = {
     sourceHz: rateHz(source),
     resolutionMs,
@@ -80,10 +133,22 @@ function rowsOf(setup: Setup): Row[] {
   const chain: Chain = {
     ...(method === 'two-timers' && { source: { refresh: source } }),
     body: { rate: body },
-    display: freeDisplay ? { refresh: freeDisplay, sync: 'free', scanOutMs: 0, digitsRow: 0.5 } : { refresh: rate(60), sync: 'input', scanOutMs: 0, digitsRow: 0.5 },
+    display: freeDisplay
+      ? { refresh: freeDisplay, sync: 'free', scanOutMs: 0, digitsRow: 0.5 }
+      : { refresh: rate(60), sync: 'input', scanOutMs: 0, digitsRow: 0.5 },
     ...(observer && { observer: { ...observer, readoutMs: 0, sourceRow: 0.5, displayRow: 0.5 } }),
   };
-  return SPACINGS_MS.map((spacingMs) => ({ name, method, world, chain, runs, readings, spacingMs, ...(setup.note && { note: setup.note }), ...(setup.safeSide && { safeSide: setup.safeSide }) }));
+  return SPACINGS_MS.map((spacingMs) => ({
+    name,
+    method,
+    world,
+    chain,
+    runs,
+    readings,
+    spacingMs,
+    ...(setup.note && { note: setup.note }),
+    ...(setup.safeSide && { safeSide: setup.safeSide }),
+  }));
 }
 
 export const ROWS: readonly Row[] = SETUPS.flatMap(rowsOf);

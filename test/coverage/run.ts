@@ -21,9 +21,15 @@ if (!Number.isInteger(sessions) || sessions < 2) {
 
 const rows = await judgeAll();
 console.log(render(rows));
-const refused = rows.filter((row) => !isAccepted(row.total.coverage, row.sessions, row.safeSide) || !isAccepted(row.difference.coverage, row.sessions / 2, row.safeSide));
+const refused = rows.filter(
+  (row) =>
+    !isAccepted(row.total.coverage, row.sessions, row.safeSide) ||
+    !isAccepted(row.difference.coverage, row.sessions / 2, row.safeSide),
+);
 if (sessions === FULL) writeFileSync(TABLE_FILE, `${JSON.stringify({ level: LEVEL, rows }, null, 1)}\n`);
-console.log(`\n${rows.length} rows of ${sessions} sessions; ${refused.length} outside ${percent(ACCEPTED.low)} to ${percent(ACCEPTED.high)} by more than two standard errors.`);
+console.log(
+  `\n${rows.length} rows of ${sessions} sessions; ${refused.length} outside ${percent(ACCEPTED.low)} to ${percent(ACCEPTED.high)} by more than two standard errors.`,
+);
 process.exitCode = refused.length > 0 && sessions === FULL ? 1 : 0;
 
 function judgeAll(): Promise<TableRow[]> {
@@ -55,9 +61,13 @@ function judgeAll(): Promise<TableRow[]> {
 
 function render(table: readonly TableRow[]): string {
   const width = Math.max(...table.map(({ rig }) => rig.length));
-  const score = ({ coverage, halfWidthMs }: { coverage: number; halfWidthMs: number }): string => `${percent(coverage).padStart(7)} ±${halfWidthMs.toFixed(1).padStart(5)} ms`;
+  const score = ({ coverage, halfWidthMs }: { coverage: number; halfWidthMs: number }): string =>
+    `${percent(coverage).padStart(7)} ±${halfWidthMs.toFixed(1).padStart(5)} ms`;
   const head = `${''.padEnd(width)}  spacing  ${'this analysis'.padEnd(17)}  ${'textbook'.padEnd(17)}  difference of two`;
-  const lines = table.map(({ rig, spacingMs, total, textbook, difference }) => `${rig.padEnd(width)}  ${`${spacingMs / 1000} s`.padStart(7)}  ${score(total)}  ${score(textbook)}  ${score(difference)}`);
+  const lines = table.map(
+    ({ rig, spacingMs, total, textbook, difference }) =>
+      `${rig.padEnd(width)}  ${`${spacingMs / 1000} s`.padStart(7)}  ${score(total)}  ${score(textbook)}  ${score(difference)}`,
+  );
   return [head, ...lines].join('\n');
 }
 

@@ -15,7 +15,9 @@ export const ACCEPTED = { low: 0.93, high: 0.98 };
  */
 export function isAccepted(coverage: number, trials: number, safeSide = false): boolean {
   const slack = (p: number): number => 2 * Math.sqrt((p * (1 - p)) / trials);
-  return coverage >= ACCEPTED.low - slack(ACCEPTED.low) && (safeSide || coverage <= ACCEPTED.high + slack(ACCEPTED.high));
+  return (
+    coverage >= ACCEPTED.low - slack(ACCEPTED.low) && (safeSide || coverage <= ACCEPTED.high + slack(ACCEPTED.high))
+  );
 }
 
 export interface TableRow extends Verdict {
@@ -48,5 +50,15 @@ export function firstSession(row: Row, index: number): TableRow['first'] {
 
 export function tableRow(row: Row, index: number, verdict: Verdict): TableRow {
   const { name, method, runs, readings, spacingMs, note, safeSide } = row;
-  return { rig: name, method, runs, readings, spacingMs, ...(note && { note }), ...(safeSide && { safeSide }), ...verdict, first: firstSession(row, index) };
+  return {
+    rig: name,
+    method,
+    runs,
+    readings,
+    spacingMs,
+    ...(note && { note }),
+    ...(safeSide && { safeSide }),
+    ...verdict,
+    first: firstSession(row, index),
+  };
 }

@@ -120,7 +120,12 @@ function latest(begins: (n: number) => number, stepMs: number, moment: number): 
 /** One clip of source and display side by side. */
 export function film(bench: Bench, readings: number, spacingMs: number, draw: Draw): Clip {
   const { world, pipelineMs, sourceStepMs, sourceSpeed, bodyStepMs, displayStepMs, observerStepMs } = bench;
-  const [sourceStart, bodyStart, displayStart, observerStart] = [draw() * sourceStepMs, draw() * bodyStepMs, draw() * displayStepMs, draw() * observerStepMs];
+  const [sourceStart, bodyStart, displayStart, observerStart] = [
+    draw() * sourceStepMs,
+    draw() * bodyStepMs,
+    draw() * displayStepMs,
+    draw() * observerStepMs,
+  ];
   const runDelay = (world.betweenRunsMs ?? 0) * normal(draw);
   const refreshAt = (n: number): number => sourceStart + n * sourceStepMs;
   const digitsOf = (n: number): number => {
@@ -135,7 +140,10 @@ export function film(bench: Bench, readings: number, spacingMs: number, draw: Dr
     const slip = (world.jitterFrames ?? 0) * (2 * draw() - 1) * bodyStepMs;
     const arrives = (n: number): number => bodyStart + n * bodyStepMs + pipelineMs + runDelay + slip;
     // on a display with its own clock a frame appears with the first refresh after its arrival
-    const appears = displayStepMs > 0 ? (n: number): number => displayStart + Math.ceil((arrives(n) - displayStart) / displayStepMs) * displayStepMs : arrives;
+    const appears =
+      displayStepMs > 0
+        ? (n: number): number => displayStart + Math.ceil((arrives(n) - displayStart) / displayStepMs) * displayStepMs
+        : arrives;
     const frame = longest(appears, latest(appears, bodyStepMs, to), from, to);
     const captured = bodyStart + frame * bodyStepMs;
     clip.sourceMs.push(digitsOf(longest(refreshAt, latest(refreshAt, sourceStepMs, to), from, to)));
@@ -147,7 +155,11 @@ export function film(bench: Bench, readings: number, spacingMs: number, draw: Dr
 /** One clip of flashes, each counted in observer frames from the flash to its light on the display. */
 export function countFrames(bench: Bench, readings: number, spacingMs: number, draw: Draw): number[] {
   const { world, pipelineMs, bodyStepMs, displayStepMs, observerStepMs } = bench;
-  const [bodyStart, displayStart, observerStart] = [draw() * bodyStepMs, draw() * displayStepMs, draw() * observerStepMs];
+  const [bodyStart, displayStart, observerStart] = [
+    draw() * bodyStepMs,
+    draw() * displayStepMs,
+    draw() * observerStepMs,
+  ];
   const runDelay = (world.betweenRunsMs ?? 0) * normal(draw);
   // light that begins after a frame's exposure has ended is first seen in the next frame
   const firstSeenIn = (moment: number): number => Math.floor((moment - observerStart) / observerStepMs) + 1;

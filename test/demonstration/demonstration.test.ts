@@ -17,10 +17,13 @@ const conditionOf = ({ settings }: PlannedSession): string => JSON.stringify(set
 const readingsOf = ({ runs }: PlannedSession): number => runs.reduce((sum, run) => sum + run.readings, 0);
 
 describe('the committed sessions', () => {
-  it.each(SESSIONS.map((session) => [session.id, session] as const))('%s is byte for byte what the generator writes', (id, session) => {
-    expect(readFileSync(`${DATA}sessions/${id}.csv`, 'utf8')).toBe(readingsText(session));
-    expect(readFileSync(`${DATA}sessions/${id}.md`, 'utf8')).toBe(frontMatterText(session));
-  });
+  it.each(SESSIONS.map((session) => [session.id, session] as const))(
+    '%s is byte for byte what the generator writes',
+    (id, session) => {
+      expect(readFileSync(`${DATA}sessions/${id}.csv`, 'utf8')).toBe(readingsText(session));
+      expect(readFileSync(`${DATA}sessions/${id}.md`, 'utf8')).toBe(frontMatterText(session));
+    },
+  );
 
   it('are all there are', () => {
     const planned = SESSIONS.flatMap(({ id }) => [`${id}.csv`, `${id}.md`]).sort();
@@ -79,8 +82,12 @@ describe('the scenario', () => {
   });
 
   it('lets the tablet pass its hundred seconds within a reading', () => {
-    const rows = readingsText(SESSIONS.find(({ id }) => id === 'tamsel-pit-uhd60')!).split('\n').slice(1, -1);
-    const straddling = rows.map((row) => row.split(',').slice(1, 3).map(Number)).filter(([source, shown]) => source! < shown!);
+    const rows = readingsText(SESSIONS.find(({ id }) => id === 'tamsel-pit-uhd60')!)
+      .split('\n')
+      .slice(1, -1);
+    const straddling = rows
+      .map((row) => row.split(',').slice(1, 3).map(Number))
+      .filter(([source, shown]) => source! < shown!);
     expect(straddling).toHaveLength(1);
   });
 });
@@ -91,18 +98,30 @@ describe('the bench as the site reads it', () => {
   it('has every body, rig, session, method note and report, all marked as invented', async () => {
     const { bodies, displays, links, rigs, sessions, methods, reports } = await bench;
     expect(bodies.map(({ id }) => id)).toEqual(BODY_IDS);
-    expect([displays, links, rigs, sessions, methods, reports].map((list) => list.length)).toEqual([3, 1, 3, SESSIONS.length, 3, 2]);
+    expect([displays, links, rigs, sessions, methods, reports].map((list) => list.length)).toEqual([
+      3,
+      1,
+      3,
+      SESSIONS.length,
+      3,
+      2,
+    ]);
     for (const { id, invented } of [...bodies, ...displays, ...links, ...rigs]) expect(invented, id).toBe(true);
   });
 
-  it.each(SESSIONS.map((session) => [session.id, session] as const))('finds in %s what was planned', async (id, planned) => {
-    const session = (await bench).sessions.find((one) => one.id === id)!;
-    expect(session.settings).toEqual(planned.settings);
-    expect(session.links).toEqual(planned.links ?? []);
-    expect(session.cutShort).toBe(planned.cutShort);
-    expect(session.readings).toHaveLength(readingsOf(planned));
-    expect(session.readings.filter(({ excluded }) => excluded !== undefined)).toHaveLength(planned.spoiled?.length ?? 0);
-  });
+  it.each(SESSIONS.map((session) => [session.id, session] as const))(
+    'finds in %s what was planned',
+    async (id, planned) => {
+      const session = (await bench).sessions.find((one) => one.id === id)!;
+      expect(session.settings).toEqual(planned.settings);
+      expect(session.links).toEqual(planned.links ?? []);
+      expect(session.cutShort).toBe(planned.cutShort);
+      expect(session.readings).toHaveLength(readingsOf(planned));
+      expect(session.readings.filter(({ excluded }) => excluded !== undefined)).toHaveLength(
+        planned.spoiled?.length ?? 0,
+      );
+    },
+  );
 
   it.each(Object.keys(RIGS) as (keyof typeof RIGS)[])('states the rig %s as the simulation took it', async (id) => {
     const truth = RIGS[id];
@@ -115,8 +134,16 @@ describe('the bench as the site reads it', () => {
       wrapsAfterMs: sourceTimer?.wrapsAfterMs,
       display: { refresh, sync, scanOutMs, digitsRow },
       observer: observerStated,
-    }).toEqual({ source: truth.source, wrapsAfterMs: truth.wrapsAfterMs, display: truth.display, observer: truth.observer });
-    expect(truth.observer.readoutMs, 'a sensor is read within its frame').toBeLessThanOrEqual(intervalMs(truth.observer.rate));
-    for (const ppm of Object.values(CLOCKS_PPM)) expect(Math.abs(ppm)).toBeLessThanOrEqual(truth.observer.clockTolerancePpm!);
+    }).toEqual({
+      source: truth.source,
+      wrapsAfterMs: truth.wrapsAfterMs,
+      display: truth.display,
+      observer: truth.observer,
+    });
+    expect(truth.observer.readoutMs, 'a sensor is read within its frame').toBeLessThanOrEqual(
+      intervalMs(truth.observer.rate),
+    );
+    for (const ppm of Object.values(CLOCKS_PPM))
+      expect(Math.abs(ppm)).toBeLessThanOrEqual(truth.observer.clockTolerancePpm!);
   });
 });

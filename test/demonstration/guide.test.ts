@@ -19,20 +19,41 @@ function writeUp(id: string, text: string): WriteUp {
   const refuse = (problem: unknown): never => {
     throw new Error(JSON.stringify(problem));
   };
-  return { id, title: id, summary: id, date: '2026-04-22', ...parseReferences(text, refuse), file: { path: `content/reports/${id}.mdx`, sha256: '0'.repeat(64), bytes: text.length } };
+  return {
+    id,
+    title: id,
+    summary: id,
+    date: '2026-04-22',
+    ...parseReferences(text, refuse),
+    file: { path: `content/reports/${id}.mdx`, sha256: '0'.repeat(64), bytes: text.length },
+  };
 }
 
 /** What the build says of each write-up, after the name of its file. */
 let said: ReadonlyMap<string, readonly string[]>;
 let typed: readonly string[];
 beforeAll(async () => {
-  const committed = await readBench({ root: PROJECT, dataDir: join(PROJECT, 'data'), contentDir: join(PROJECT, 'content') });
-  const added = NAMES.flatMap((name) => [writeUp(`right-${name}`, PARTS[name]?.example ?? ''), writeUp(`wrong-${name}`, PARTS[name]?.failure.written ?? '')]);
+  const committed = await readBench({
+    root: PROJECT,
+    dataDir: join(PROJECT, 'data'),
+    contentDir: join(PROJECT, 'content'),
+  });
+  const added = NAMES.flatMap((name) => [
+    writeUp(`right-${name}`, PARTS[name]?.example ?? ''),
+    writeUp(`wrong-${name}`, PARTS[name]?.failure.written ?? ''),
+  ]);
   const { ledger, ...bench } = { ...committed, reports: [...committed.reports, ...added] };
   const register = compileRegister(bench);
   const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)];
-  said = new Map(Object.entries(Object.groupBy(problems, ({ file }) => file)).map(([file, ofFile = []]) => [file.replace(/^.*\/|\.mdx$/g, ''), ofFile.map((each) => describeProblem(each).slice(file.length + 1))]));
-  typed = register.findings.filter(({ rule }) => rule === 'typed-number').map(({ where, message }) => `${where['place']} ${message}`);
+  said = new Map(
+    Object.entries(Object.groupBy(problems, ({ file }) => file)).map(([file, ofFile = []]) => [
+      file.replace(/^.*\/|\.mdx$/g, ''),
+      ofFile.map((each) => describeProblem(each).slice(file.length + 1)),
+    ]),
+  );
+  typed = register.findings
+    .filter(({ rule }) => rule === 'typed-number')
+    .map(({ where, message }) => `${where['place']} ${message}`);
 }, 120_000);
 
 describe('the authoring guide', () => {
@@ -43,7 +64,9 @@ describe('the authoring guide', () => {
     expect(said.get(`right-${name}`) ?? []).toEqual([]);
   });
 
-  it.each(NAMES)('%s: its failure is what the build says', (name) => expect(said.get(`wrong-${name}`)).toEqual([PARTS[name]?.failure.says]));
+  it.each(NAMES)('%s: its failure is what the build says', (name) =>
+    expect(said.get(`wrong-${name}`)).toEqual([PARTS[name]?.failure.says]),
+  );
 
   it.each(NAMES)('%s: every property says what it means and accepts, and what it needs is among them', (name) => {
     const { properties = {}, needs = [], shows = '' } = PARTS[name] ?? {};
@@ -52,13 +75,17 @@ describe('the authoring guide', () => {
     expect(needs.flat().filter((need) => !(need in properties))).toEqual([]);
   });
 
-  it('is README’s table of parts', () => expect(readFileSync(join(PROJECT, 'README.md'), 'utf8')).toContain(partsTable()));
+  it('is README’s table of parts', () =>
+    expect(readFileSync(join(PROJECT, 'README.md'), 'utf8')).toContain(partsTable()));
 });
 
-it('the demonstration types no result by hand', () => expect(typed.filter((each) => !/\/(?:right|wrong)-/.test(each))).toEqual([]));
+it('the demonstration types no result by hand', () =>
+  expect(typed.filter((each) => !/\/(?:right|wrong)-/.test(each))).toEqual([]));
 
 it('the reports of the demonstration claim things', () => {
-  const claims = ['how-we-measure', 'stage-screen'].map((name) => readFileSync(join(PROJECT, `content/reports/${name}.mdx`), 'utf8').match(/<Claim /g)?.length ?? 0);
+  const claims = ['how-we-measure', 'stage-screen'].map(
+    (name) => readFileSync(join(PROJECT, `content/reports/${name}.mdx`), 'utf8').match(/<Claim /g)?.length ?? 0,
+  );
   expect(claims.filter((count) => count === 0)).toEqual([]);
   expect(claims.reduce((sum, count) => sum + count, 0)).toBeGreaterThanOrEqual(5);
 });

@@ -27,7 +27,9 @@ const figure = (id: string): Figure => {
 function expectNear(found: Figure, truth: number): void {
   const { low = Number.NaN, high = Number.NaN } = found.interval ?? {};
   expect(high).toBeGreaterThan(low);
-  expect(Math.abs(found.value - truth), `${found.id}: ${found.text}, truth ${truth.toFixed(2)}`).toBeLessThanOrEqual(high - low);
+  expect(Math.abs(found.value - truth), `${found.id}: ${found.text}, truth ${truth.toFixed(2)}`).toBeLessThanOrEqual(
+    high - low,
+  );
 }
 
 /** The display on the mean, its own wait for a refresh included. */
@@ -36,7 +38,11 @@ function displayMs(rig: RigId): number {
   return DISPLAYS_MS[rig] + (display.sync === 'free' ? intervalMs(display.refresh) / 2 : 0);
 }
 
-const DISPLAY_OF: Readonly<Record<RigId, string>> = { balcony: 'stage-screen', pit: 'pit-monitor', workshop: 'bench-panel' };
+const DISPLAY_OF: Readonly<Record<RigId, string>> = {
+  balcony: 'stage-screen',
+  pit: 'pit-monitor',
+  workshop: 'bench-panel',
+};
 
 describe('rate laws', () => {
   // Fixed part: the body's own, what the resolution adds, and the display.
@@ -65,13 +71,19 @@ describe('rate laws', () => {
 describe('the chain', () => {
   it('the radio pair', () => expectNear(figure('element/link/radio-pair'), LINKS_MS['radio-pair']));
 
-  it.each(Object.entries(DISPLAY_OF) as [RigId, string][])('the display of the %s, through the one that is stated', (rig, display) => expectNear(figure(`element/display/${display}`), displayMs(rig)));
+  it.each(Object.entries(DISPLAY_OF) as [RigId, string][])(
+    'the display of the %s, through the one that is stated',
+    (rig, display) => expectNear(figure(`element/display/${display}`), displayMs(rig)),
+  );
 
-  it('the pit monitor against the stage screen, through nothing stated', () => expectNear(figure('element/display/pit-monitor/than/stage-screen'), displayMs('pit') - displayMs('balcony')));
+  it('the pit monitor against the stage screen, through nothing stated', () =>
+    expectNear(figure('element/display/pit-monitor/than/stage-screen'), displayMs('pit') - displayMs('balcony')));
 
   it('limits hold the truth, every one of them', () => {
     const truthOf = new Map<string, number[]>([
-      ...(Object.entries(DISPLAY_OF) as [RigId, string][]).map(([rig, display]) => [`display/${display}`, [displayMs(rig)]] as [string, number[]]),
+      ...(Object.entries(DISPLAY_OF) as [RigId, string][]).map(
+        ([rig, display]) => [`display/${display}`, [displayMs(rig)]] as [string, number[]],
+      ),
       ['link/radio-pair', [LINKS_MS['radio-pair']]],
     ]);
     for (const session of SESSIONS) {
@@ -84,11 +96,16 @@ describe('the chain', () => {
       const truths = truthOf.get(id.slice('bracket/'.length)) ?? [];
       expect(truths.length, id).toBeGreaterThan(0);
       // A day adds a little to all sessions of that day, in the demonstration 2.4 ms at most; a body from cold is a session of its own.
-      for (const truth of truths) expect(truth >= (limits?.low ?? Infinity) && truth <= (limits?.high ?? -Infinity), `${id}: ${truth.toFixed(1)}, ${text}`).toBe(true);
+      for (const truth of truths)
+        expect(
+          truth >= (limits?.low ?? Infinity) && truth <= (limits?.high ?? -Infinity),
+          `${id}: ${truth.toFixed(1)}, ${text}`,
+        ).toBe(true);
     }
   });
 
-  it('leaves nothing untold, because one display is stated', () => expect(register.findings.filter(({ rule }) => rule.startsWith('chain-'))).toEqual([]));
+  it('leaves nothing untold, because one display is stated', () =>
+    expect(register.findings.filter(({ rule }) => rule.startsWith('chain-'))).toEqual([]));
 });
 
 describe('days', () => {
@@ -98,22 +115,38 @@ describe('days', () => {
     const name = 'orrin-v2/1.40/balcony/uhd-23.976-10-4:2:2-off-off';
     expectNear(figure(`repeat-mean/${name}`), truth);
     const { low = 0, high = 0 } = figure(`repeat-next/${name}`).interval ?? {};
-    for (const session of days) expect(trueTotalMs(session) > low && trueTotalMs(session) < high, session.id).toBe(true);
+    for (const session of days)
+      expect(trueTotalMs(session) > low && trueTotalMs(session) < high, session.id).toBe(true);
   });
 
   it('the firmware of the Tamsel', () => {
     const truth = (id: string): number => trueTotalMs(SESSIONS.find((session) => session.id === id)!);
-    expectNear(figure('firmware-change/tamsel-6/balcony/uhd-25-10-4:2:2-off-off/2.11/2.20'), truth('tamsel-uhd25-fw220') - truth('tamsel-uhd25-a'));
+    expectNear(
+      figure('firmware-change/tamsel-6/balcony/uhd-25-10-4:2:2-off-off/2.11/2.20'),
+      truth('tamsel-uhd25-fw220') - truth('tamsel-uhd25-a'),
+    );
   });
 });
 
 function conditionOf({ body, firmware, settings }: PlannedSession): string {
-  const order: readonly (keyof PlannedSession['settings'])[] = ['resolution', 'rate', 'bit-depth', 'chroma', 'audio-out', 'recording'];
+  const order: readonly (keyof PlannedSession['settings'])[] = [
+    'resolution',
+    'rate',
+    'bit-depth',
+    'chroma',
+    'audio-out',
+    'recording',
+  ];
   return `${body satisfies BodyId}/${firmware}/${order.map((key) => settings[key]).join('-')}`;
 }
 
 /** The body by itself, as its law has it; the day, the display and the links left out. */
 function bodyMs({ body, settings, firmware }: PlannedSession): number {
   const { fixedMs, frames, floorIntervalMs, settingsMs, firmwareMs } = BODIES[body];
-  return fixedMs + frames * Math.max(intervalMs(rateOf(settings)), floorIntervalMs) + settingsMs(settings) + (firmwareMs[firmware] ?? Number.NaN);
+  return (
+    fixedMs +
+    frames * Math.max(intervalMs(rateOf(settings)), floorIntervalMs) +
+    settingsMs(settings) +
+    (firmwareMs[firmware] ?? Number.NaN)
+  );
 }

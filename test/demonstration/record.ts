@@ -26,9 +26,15 @@ try {
 } finally {
   writeFileSync(READINGS, correct);
 }
-record('2026-05-06', 'A source time of the Orrin in UHD at 29.97 had been typed with its last two digits exchanged. Found when the readings were compared with the stills again; the file now says what the still shows.');
+record(
+  '2026-05-06',
+  'A source time of the Orrin in UHD at 29.97 had been typed with its last two digits exchanged. Found when the readings were compared with the stills again; the file now says what the still shows.',
+);
 
 function record(date: string, reason: string): void {
-  const { status } = spawnSync(process.execPath, ['src/commands/record.ts', '--date', date, '--reason', reason], { cwd: ROOT, stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, ['src/commands/record.ts', '--date', date, '--reason', reason], {
+    cwd: ROOT,
+    stdio: 'inherit',
+  });
   if (status !== 0) throw new Error(`the record of ${date} ended with code ${status}`);
 }

@@ -52,8 +52,13 @@ function isWellSpread({ runs }: PlannedSession): boolean {
  */
 function wellSpreadVariance(session: PlannedSession): number {
   const { source, display, observer } = chainOf(session);
-  const filmed = [source?.refresh, display.sync === 'free' ? display.refresh : undefined].filter((one) => one !== undefined);
-  const steps = session.method === 'two-timers' ? filmed.map(({ frames }) => 1000 / leastCommonMultiple(frames, observer!.rate.frames)) : [];
+  const filmed = [source?.refresh, display.sync === 'free' ? display.refresh : undefined].filter(
+    (one) => one !== undefined,
+  );
+  const steps =
+    session.method === 'two-timers'
+      ? filmed.map(({ frames }) => 1000 / leastCommonMultiple(frames, observer!.rate.frames))
+      : [];
   const all = sum(session.runs.map(({ readings }) => readings)) - (session.spoiled?.length ?? 0);
   return readingVariance(session) / all + sum(steps.map((step) => step ** 2 / 12)) / session.runs.length;
 }
@@ -71,14 +76,19 @@ interface Counted {
 
 /** Read here by hand, cell by cell, so that these checks do not lean on the code they are there to check. */
 function countedReadings({ id, rig, method }: PlannedSession): Counted[] {
-  const [, ...rows] = readFileSync(`${DATA}${id}.csv`, 'utf8').trimEnd().split('\n').map((row) => row.split(','));
-  return rows.filter((cells) => cells.at(-2) === '').map((cells) => {
-    const run = Number(cells[0]);
-    if (method === 'frame-count') return { run, latencyMs: Number(cells[1]) * intervalMs(RIGS[rig].observer.rate) };
-    if (method === 'instrument') return { run, latencyMs: Number(cells[1]) };
-    const differenceMs = timeMs(cells[1]!) - timeMs(cells[2]!);
-    return { run, latencyMs: differenceMs < 0 ? differenceMs + RIGS[rig].wrapsAfterMs! : differenceMs };
-  });
+  const [, ...rows] = readFileSync(`${DATA}${id}.csv`, 'utf8')
+    .trimEnd()
+    .split('\n')
+    .map((row) => row.split(','));
+  return rows
+    .filter((cells) => cells.at(-2) === '')
+    .map((cells) => {
+      const run = Number(cells[0]);
+      if (method === 'frame-count') return { run, latencyMs: Number(cells[1]) * intervalMs(RIGS[rig].observer.rate) };
+      if (method === 'instrument') return { run, latencyMs: Number(cells[1]) };
+      const differenceMs = timeMs(cells[1]!) - timeMs(cells[2]!);
+      return { run, latencyMs: differenceMs < 0 ? differenceMs + RIGS[rig].wrapsAfterMs! : differenceMs };
+    });
 }
 
 function timeMs(text: string): number {
@@ -106,17 +116,24 @@ describe('the plain mean of the counted readings, less what the rig shifts, is n
     const { errorMs, variance } = check(session);
     const boundMs = 4 * Math.sqrt(variance);
     expect(boundMs).toBeGreaterThan(0);
-    expect(Math.abs(errorMs), `error ${errorMs.toFixed(2)} ms, bound ${boundMs.toFixed(2)} ms`).toBeLessThanOrEqual(boundMs);
+    expect(Math.abs(errorMs), `error ${errorMs.toFixed(2)} ms, bound ${boundMs.toFixed(2)} ms`).toBeLessThanOrEqual(
+      boundMs,
+    );
   });
 
-  it.each(Object.keys(RIGS) as RigId[])('in the well-spread sessions of rig %s together, where phases average out', (rig) => {
-    const sessions = SESSIONS.filter((session) => session.rig === rig && isWellSpread(session));
-    const errorMs = sum(sessions.map((session) => check(session).errorMs)) / sessions.length;
-    const boundMs = (4 * Math.sqrt(sum(sessions.map(wellSpreadVariance)))) / sessions.length;
-    expect(sessions.length).toBeGreaterThanOrEqual(2);
-    expect(boundMs).toBeLessThan(5);
-    expect(Math.abs(errorMs), `error ${errorMs.toFixed(2)} ms, bound ${boundMs.toFixed(2)} ms`).toBeLessThanOrEqual(boundMs);
-  });
+  it.each(Object.keys(RIGS) as RigId[])(
+    'in the well-spread sessions of rig %s together, where phases average out',
+    (rig) => {
+      const sessions = SESSIONS.filter((session) => session.rig === rig && isWellSpread(session));
+      const errorMs = sum(sessions.map((session) => check(session).errorMs)) / sessions.length;
+      const boundMs = (4 * Math.sqrt(sum(sessions.map(wellSpreadVariance)))) / sessions.length;
+      expect(sessions.length).toBeGreaterThanOrEqual(2);
+      expect(boundMs).toBeLessThan(5);
+      expect(Math.abs(errorMs), `error ${errorMs.toFixed(2)} ms, bound ${boundMs.toFixed(2)} ms`).toBeLessThanOrEqual(
+        boundMs,
+      );
+    },
+  );
 });
 
 const planned = (id: string): PlannedSession => SESSIONS.find((session) => session.id === id)!;
@@ -130,19 +147,21 @@ describe('the truth has the structure that an analysis should find', () => {
     expect(Math.abs(trueTotalMs(planned(id)) - usualMs)).toBeLessThan(10);
   });
 
-  it.each([['orrin-uhd24-audio', 'orrin-uhd24-a'], ['orrin-uhd60-audio', 'orrin-uhd60-a']])(
-    'embedded audio adds 30 to 50 per cent to the Orrin: %s against %s',
-    (on, off) => {
-      const share = trueTotalMs(planned(on)) / trueTotalMs(planned(off)) - 1;
-      expect(share).toBeGreaterThan(0.3);
-      expect(share).toBeLessThan(0.5);
-    },
-  );
+  it.each([
+    ['orrin-uhd24-audio', 'orrin-uhd24-a'],
+    ['orrin-uhd60-audio', 'orrin-uhd60-a'],
+  ])('embedded audio adds 30 to 50 per cent to the Orrin: %s against %s', (on, off) => {
+    const share = trueTotalMs(planned(on)) / trueTotalMs(planned(off)) - 1;
+    expect(share).toBeGreaterThan(0.3);
+    expect(share).toBeLessThan(0.5);
+  });
 
   it('embedded audio adds nothing to the Wexley, and more to the Tamsel in UHD than in HD', () => {
     const added = (on: string, off: string): number => trueTotalMs(planned(on)) - trueTotalMs(planned(off));
     expect(added('wexley-hd60-audio', 'wexley-hd60-a')).toBeCloseTo(0, 9);
-    expect(added('tamsel-uhd25-audio', 'tamsel-uhd25-a')).toBeGreaterThan(4 * added('tamsel-hd25-audio', 'tamsel-hd25-a'));
+    expect(added('tamsel-uhd25-audio', 'tamsel-uhd25-a')).toBeGreaterThan(
+      4 * added('tamsel-hd25-audio', 'tamsel-hd25-a'),
+    );
   });
 
   it('the Wexley is no faster at 120000/1001 than at 60000/1001', () => {
@@ -151,7 +170,10 @@ describe('the truth has the structure that an analysis should find', () => {
 
   it('the radio pair adds the same behind either body', () => {
     for (const body of ['orrin', 'wexley']) {
-      expect(trueTotalMs(planned(`${body}-pit-uhd60-radio`)) - trueTotalMs(planned(`${body}-pit-uhd60`))).toBeCloseTo(38, 9);
+      expect(trueTotalMs(planned(`${body}-pit-uhd60-radio`)) - trueTotalMs(planned(`${body}-pit-uhd60`))).toBeCloseTo(
+        38,
+        9,
+      );
     }
   });
 

@@ -111,18 +111,25 @@ export function trueReadingTotalMs(session: PlannedSession, runIndex: number, re
   const linksMs = (session.links ?? []).reduce((sum, link) => sum + LINKS_MS[link], 0);
   const waitMs = display.sync === 'free' ? intervalMs(display.refresh) / 2 : 0;
   return (
-    lawMs + body.settingsMs(session.settings) + firmwareMs + linksMs + DISPLAYS_MS[session.rig] + waitMs + dayMs +
+    lawMs +
+    body.settingsMs(session.settings) +
+    firmwareMs +
+    linksMs +
+    DISPLAYS_MS[session.rig] +
+    waitMs +
+    dayMs +
     warmUpMs(session, runIndex, readingIndex)
   );
 }
 
 /** True total of a session, in ms: the mean over the readings that count. */
 export function trueTotalMs(session: PlannedSession): number {
-  const totals = session.runs.flatMap((run, runIndex) =>
-    Array.from({ length: run.readings }, (_, readingIndex) => ({ runIndex, readingIndex })),
-  )
-    .filter(({ runIndex, readingIndex }) =>
-      !session.spoiled?.some(({ run, reading }) => run === runIndex + 1 && reading === readingIndex + 1))
+  const totals = session.runs
+    .flatMap((run, runIndex) => Array.from({ length: run.readings }, (_, readingIndex) => ({ runIndex, readingIndex })))
+    .filter(
+      ({ runIndex, readingIndex }) =>
+        !session.spoiled?.some(({ run, reading }) => run === runIndex + 1 && reading === readingIndex + 1),
+    )
     .map(({ runIndex, readingIndex }) => trueReadingTotalMs(session, runIndex, readingIndex));
   return totals.reduce((sum, value) => sum + value, 0) / totals.length;
 }

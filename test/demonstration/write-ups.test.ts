@@ -6,7 +6,10 @@ import { SESSIONS } from './sessions.ts';
 const CONTENT = fileURLToPath(new URL('../../content/', import.meta.url));
 
 const read = (folder: string): { name: string; text: string }[] =>
-  readdirSync(`${CONTENT}${folder}`).map((name) => ({ name, text: readFileSync(`${CONTENT}${folder}/${name}`, 'utf8') }));
+  readdirSync(`${CONTENT}${folder}`).map((name) => ({
+    name,
+    text: readFileSync(`${CONTENT}${folder}/${name}`, 'utf8'),
+  }));
 
 const REPORTS = read('reports');
 const METHODS = read('methods');
@@ -16,7 +19,12 @@ describe('the reports', () => {
   it('are two, and name only sessions that there are', () => {
     expect(REPORTS.map(({ name }) => name)).toEqual(['how-we-measure.mdx', 'stage-screen.mdx']);
     const named = REPORTS.flatMap(({ text }) =>
-      [...text.matchAll(/"[a-z-]+\/([a-z0-9-]+)"|session="([^"]+)"|(?: of="([^"]+)" )?than="([^"]+)"|\/sessions\/([^/]+)\//g)].flatMap((match) => match.slice(1).filter((id) => id !== undefined)));
+      [
+        ...text.matchAll(
+          /"[a-z-]+\/([a-z0-9-]+)"|session="([^"]+)"|(?: of="([^"]+)" )?than="([^"]+)"|\/sessions\/([^/]+)\//g,
+        ),
+      ].flatMap((match) => match.slice(1).filter((id) => id !== undefined)),
+    );
     expect(named.length).toBeGreaterThan(50);
     expect(named.filter((id) => !SESSION_IDS.includes(id!))).toEqual([]);
   });
@@ -34,10 +42,22 @@ describe('the method notes', () => {
     expect(METHODS.map(({ name }) => name)).toEqual(['frame-count.mdx', 'instrument.mdx', 'two-timers.mdx']);
   });
 
-  it.each(METHODS.map(({ name, text }) => [name, text]))('%s warns of flashes, heat, mains and misuse', (_name, text) => {
-    const cautions = text!.split('## Cautions')[1] ?? '';
-    for (const words of ['photosensitive', 'three flashes', '2.3.1', 'let it cool', 'mains', 'licensed people', 'local code', 'no basis']) {
-      expect(cautions.toLowerCase().replace(/\s+/g, ' ')).toContain(words);
-    }
-  });
+  it.each(METHODS.map(({ name, text }) => [name, text]))(
+    '%s warns of flashes, heat, mains and misuse',
+    (_name, text) => {
+      const cautions = text!.split('## Cautions')[1] ?? '';
+      for (const words of [
+        'photosensitive',
+        'three flashes',
+        '2.3.1',
+        'let it cool',
+        'mains',
+        'licensed people',
+        'local code',
+        'no basis',
+      ]) {
+        expect(cautions.toLowerCase().replace(/\s+/g, ' ')).toContain(words);
+      }
+    },
+  );
 });

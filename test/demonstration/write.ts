@@ -32,8 +32,9 @@ export function readingsText(session: PlannedSession): string {
 
 /** `data/sessions/<id>.md` */
 export function frontMatterText(session: PlannedSession): string {
-  const settings = Object.entries(session.settings).map(([key, value]) =>
-    `  ${key}: ${/^\d:/.test(value) ? `"${value}"` : value}`);
+  const settings = Object.entries(session.settings).map(
+    ([key, value]) => `  ${key}: ${/^\d:/.test(value) ? `"${value}"` : value}`,
+  );
   return [
     '---',
     `body: ${session.body}`,
@@ -71,7 +72,8 @@ function readRun(session: PlannedSession, run: PlannedRun, runIndex: number): st
   switch (session.method) {
     case 'two-timers':
       return truths.map((truth, i) =>
-        stampCells(session, simulateTwoTimers(chain, truth, sampling, RESOLUTION_MS, seededRandom(seed))[i]!));
+        stampCells(session, simulateTwoTimers(chain, truth, sampling, RESOLUTION_MS, seededRandom(seed))[i]!),
+      );
     case 'frame-count':
       return truths.map((truth, i) => [String(simulateFrameCounts(chain, truth, sampling, seededRandom(seed))[i]!)]);
     case 'instrument': {
@@ -108,7 +110,10 @@ function spoil(cells: readonly string[], { shownError }: Spoiled): string[] {
 }
 
 function seedOf(id: string, runIndex: number): number {
-  return createHash('sha256').update(`${SEED}/${id}/${runIndex + 1}`).digest().readUInt32BE(0);
+  return createHash('sha256')
+    .update(`${SEED}/${id}/${runIndex + 1}`)
+    .digest()
+    .readUInt32BE(0);
 }
 
 /** RFC 4180: quoted only where it must be. */

@@ -6,7 +6,9 @@ interface Row {
   readonly total: { readonly coverage: number };
   readonly textbook: { readonly coverage: number };
 }
-const { rows } = JSON.parse(readFileSync(new URL('../../src/analysis/coverage-table.json', import.meta.url), 'utf8')) as { rows: readonly Row[] };
+const { rows } = JSON.parse(
+  readFileSync(new URL('../../src/analysis/coverage-table.json', import.meta.url), 'utf8'),
+) as { rows: readonly Row[] };
 
 it('says every row of the table, and singles out the one in which the textbook keeps least', () => {
   const text = describeCoverageTable();
@@ -14,5 +16,7 @@ it('says every row of the table, and singles out the one in which the textbook k
   expect(text.level).toBe('95 %');
   const least = Math.min(...rows.map(({ textbook }) => textbook.coverage));
   expect(text.worst.textbookCoverage).toBe(`${(least * 100).toFixed(1)} %`);
-  expect(text.rows.map(({ coverage }) => coverage)).toEqual(rows.map(({ total }) => `${(total.coverage * 100).toFixed(1)} %`));
+  expect(text.rows.map(({ coverage }) => coverage)).toEqual(
+    rows.map(({ total }) => `${(total.coverage * 100).toFixed(1)} %`),
+  );
 });

@@ -12,7 +12,8 @@ const inputOf = (latencyMs: number) => {
 
 it('gives the estimate that would be made anew', () => {
   const memory = new EstimateMemory();
-  for (const latencyMs of [305, 350, 305]) expect(memory.estimate(inputOf(latencyMs))).toEqual(estimateSession(inputOf(latencyMs)));
+  for (const latencyMs of [305, 350, 305])
+    expect(memory.estimate(inputOf(latencyMs))).toEqual(estimateSession(inputOf(latencyMs)));
 });
 
 it('makes an estimate once, and again only after it went unused', () => {

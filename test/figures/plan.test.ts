@@ -20,10 +20,19 @@ describe('conditions for a new body', () => {
   ];
   const whole = bench(sessions);
   const [rig] = whole.rigs;
-  const conditions = (body: string, most = 9) => (rig ? comparableConditions(whole, rig, body, most) : []).map(({ settings, bodies }) => [settings['rate'], settings['resolution'], bodies]);
+  const conditions = (body: string, most = 9) =>
+    (rig ? comparableConditions(whole, rig, body, most) : []).map(({ settings, bodies }) => [
+      settings['rate'],
+      settings['resolution'],
+      bodies,
+    ]);
 
   it('are those that most bodies share, first; then in bench order', () => {
-    expect(conditions('fenn')).toEqual([['24', 'uhd', 2], ['25', 'uhd', 1], ['25', 'hd', 1]]);
+    expect(conditions('fenn')).toEqual([
+      ['24', 'uhd', 2],
+      ['25', 'uhd', 1],
+      ['25', 'hd', 1],
+    ]);
     expect(conditions('fenn', 1)).toEqual([['24', 'uhd', 2]]);
   });
 
@@ -35,9 +44,21 @@ describe('conditions for a new body', () => {
 it('an id says what is not usual, and takes the next letter that is free', () => {
   const whole = bench([session('fenn-24-a', in24), session('b', in25)]);
   expect(newSessionId('fenn', { settings: in24, rate: rate(24) }, whole, new Set())).toBe('fenn-24-b');
-  expect(newSessionId('fenn', { settings: { ...in25, resolution: 'hd', 'audio-out': 'on' }, rate: rate(25) }, whole, new Set())).toBe('fenn-25-resolution-hd-audio-out-on-a');
-  const letters = Array.from({ length: 28 }, (_, n) => `fenn-25-${n < 26 ? String.fromCharCode(97 + n) : `a${String.fromCharCode(71 + n)}`}`);
-  expect(newSessionId('fenn', { settings: in25, rate: rate(25) }, whole, new Set(letters.slice(0, 26)))).toBe('fenn-25-aa');
+  expect(
+    newSessionId(
+      'fenn',
+      { settings: { ...in25, resolution: 'hd', 'audio-out': 'on' }, rate: rate(25) },
+      whole,
+      new Set(),
+    ),
+  ).toBe('fenn-25-resolution-hd-audio-out-on-a');
+  const letters = Array.from(
+    { length: 28 },
+    (_, n) => `fenn-25-${n < 26 ? String.fromCharCode(97 + n) : `a${String.fromCharCode(71 + n)}`}`,
+  );
+  expect(newSessionId('fenn', { settings: in25, rate: rate(25) }, whole, new Set(letters.slice(0, 26)))).toBe(
+    'fenn-25-aa',
+  );
 });
 
 describe('a schedule', () => {
@@ -65,7 +86,11 @@ describe('words of a plan', () => {
   it('say what it gives, and what stands in the way where that is less than wanted', () => {
     const wanted = { kind: 'half-width', halfWidthMs: 5 } as const;
     expect(describePlan(plan, wanted)).toEqual(['Expected half-width of the 95 % interval: 4.6 ms.']);
-    expect(describePlan({ ...plan, reached: false }, wanted)[1]).toBe('No plan tried gets to 5 ms: this is the best of them. What the rig itself leaves open is a standard uncertainty of 1.2 ms; measure its rows, readout and scan-out to narrow it.');
-    expect(describePlan({ ...plan, power: 0.874 }, { kind: 'difference', differenceMs: 10, power: 0.8 })[1]).toBe('A difference of 10 ms between two such sessions is seen in 87 % of cases.');
+    expect(describePlan({ ...plan, reached: false }, wanted)[1]).toBe(
+      'No plan tried gets to 5 ms: this is the best of them. What the rig itself leaves open is a standard uncertainty of 1.2 ms; measure its rows, readout and scan-out to narrow it.',
+    );
+    expect(describePlan({ ...plan, power: 0.874 }, { kind: 'difference', differenceMs: 10, power: 0.8 })[1]).toBe(
+      'A difference of 10 ms between two such sessions is seen in 87 % of cases.',
+    );
   });
 });

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { describeCount, describeInterval, describeMeasured, describeSignificant, describeValue } from '../../src/figures/text.ts';
+import {
+  describeCount,
+  describeInterval,
+  describeMeasured,
+  describeSignificant,
+  describeValue,
+} from '../../src/figures/text.ts';
 
 describe('describeMeasured: two significant digits of uncertainty, the value to the same place', () => {
   it.each([
@@ -22,11 +28,17 @@ describe('describeMeasured: two significant digits of uncertainty, the value to 
 
   it('never moves a value by more than half a unit of the place it prints', () => {
     fc.assert(
-      fc.property(fc.double({ min: -1e5, max: 1e5, noNaN: true }), fc.double({ min: 1e-3, max: 1e3, noNaN: true }), (value, u) => {
-        const [printed = '', rest = ''] = describeMeasured(value, u, '1').split(' ± ');
-        const place = 10 ** Math.floor(Math.log10(Number(rest))) / 10;
-        expect(Math.abs(Number(printed.replace('−', '-')) - value)).toBeLessThanOrEqual(place * 0.5 * (1 + 1e-9) + 1e-9);
-      }),
+      fc.property(
+        fc.double({ min: -1e5, max: 1e5, noNaN: true }),
+        fc.double({ min: 1e-3, max: 1e3, noNaN: true }),
+        (value, u) => {
+          const [printed = '', rest = ''] = describeMeasured(value, u, '1').split(' ± ');
+          const place = 10 ** Math.floor(Math.log10(Number(rest))) / 10;
+          expect(Math.abs(Number(printed.replace('−', '-')) - value)).toBeLessThanOrEqual(
+            place * 0.5 * (1 + 1e-9) + 1e-9,
+          );
+        },
+      ),
     );
   });
 });
@@ -38,11 +50,20 @@ it.each([
 
 it('a plain value keeps the decimals it is given', () => expect(describeValue(301, 0, 'ms')).toBe('301 ms'));
 
-it.each([[4.449, '4.4 ms'], [0.1249, '0.12 ms'], [124.9, '120 ms'], [0, '0 ms']])('two significant digits of %d', (value, text) =>
-  expect(describeSignificant(value, 2, 'ms')).toBe(text));
+it.each([
+  [4.449, '4.4 ms'],
+  [0.1249, '0.12 ms'],
+  [124.9, '120 ms'],
+  [0, '0 ms'],
+])('two significant digits of %d', (value, text) => expect(describeSignificant(value, 2, 'ms')).toBe(text));
 
-it.each([[7, '7'], [9999, '9999'], [10000, '10\u2009000'], [1234567, '1\u2009234\u2009567']])('count %d', (count, text) =>
-  expect(describeCount(count)).toBe(text));
+it.each([
+  [7, '7'],
+  [9999, '9999'],
+  [10000, '10\u2009000'],
+  [1234567, '1\u2009234\u2009567'],
+])('count %d', (count, text) => expect(describeCount(count)).toBe(text));
 
 it.each([Number.NaN, Infinity, -Infinity])('%d is never published', (value) =>
-  expect(() => describeMeasured(value, 1, 'ms')).toThrow(RangeError));
+  expect(() => describeMeasured(value, 1, 'ms')).toThrow(RangeError),
+);

@@ -36,12 +36,16 @@ it.each([
 
 it('front matter with a byte order mark and CRLF is read the same', async () => {
   const plain = await onlySession({});
-  const other = await onlySession({ 'data/sessions/a.md': `\ufeff${VALID_FILES['data/sessions/a.md'].replaceAll('\n', '\r\n')}` });
+  const other = await onlySession({
+    'data/sessions/a.md': `\ufeff${VALID_FILES['data/sessions/a.md'].replaceAll('\n', '\r\n')}`,
+  });
   expect({ ...other, file: undefined }).toEqual({ ...plain, file: undefined });
 });
 
 it('a note of several lines is kept, and the rows after it know their lines', async () => {
-  const { readings: read } = await onlySession(rows('1,1.300,1.000,,"one\r\ntwo, ""three"""', '1,1.400,1.000,,', '2,1.500,1.000,,'));
+  const { readings: read } = await onlySession(
+    rows('1,1.300,1.000,,"one\r\ntwo, ""three"""', '1,1.400,1.000,,', '2,1.500,1.000,,'),
+  );
   expect(read.map(({ line, note }) => [line, note])).toEqual([
     [2, 'one\r\ntwo, "three"'],
     [4, undefined],
@@ -50,7 +54,14 @@ it('a note of several lines is kept, and the rows after it know their lines', as
 });
 
 it('what editors, file managers and version control leave is ignored, and an empty sessions folder is fine', async () => {
-  const bench = await readChanged({ 'data/bodies/.DS_Store': '\0', 'data/bodies/orrin.md~': 'x', 'data/.git/config': 'x', 'data/sessions/.gitkeep': '', 'data/sessions/a.md': null, 'data/sessions/a.csv': null });
+  const bench = await readChanged({
+    'data/bodies/.DS_Store': '\0',
+    'data/bodies/orrin.md~': 'x',
+    'data/.git/config': 'x',
+    'data/sessions/.gitkeep': '',
+    'data/sessions/a.md': null,
+    'data/sessions/a.csv': null,
+  });
   expect(bench.sessions).toEqual([]);
   expect(bench.bodies).toHaveLength(1);
 });
@@ -62,7 +73,11 @@ it('links, methods and reports may be missing where nothing needs them', async (
     'data/sessions/a.md': null,
     'data/sessions/a.csv': null,
     'data/sessions/.gitkeep': '',
-    ...Object.fromEntries(Object.keys(VALID_FILES).filter((path) => path.endsWith('.mdx')).map((path) => [path, null])),
+    ...Object.fromEntries(
+      Object.keys(VALID_FILES)
+        .filter((path) => path.endsWith('.mdx'))
+        .map((path) => [path, null]),
+    ),
   });
   expect([bench.links, bench.methods, bench.reports]).toEqual([[], [], []]);
 });
@@ -71,7 +86,9 @@ it('YAML stays text as written: 4:2:2, 1.40, on, a date, a number with zeros', a
   const read = await onlySession({
     ...session('room: 22.5 °C', 'room: 1.50'),
     'data/settings.yaml': `${VALID_FILES['data/settings.yaml']}- { name: iso, label: 0x10, kind: numeric, levels: [1.40, 1.4] }\n`,
-    'data/sessions/a.md': VALID_FILES['data/sessions/a.md'].replace('audio-out: on', 'audio-out: on, iso: 1.40').replace('22.5 °C', '2026-04-11'),
+    'data/sessions/a.md': VALID_FILES['data/sessions/a.md']
+      .replace('audio-out: on', 'audio-out: on, iso: 1.40')
+      .replace('22.5 °C', '2026-04-11'),
   });
   expect(read.settings).toEqual({ rate: '23.976', 'bit-depth': '10', chroma: '4:2:2', 'audio-out': 'on', iso: '1.40' });
   expect(read.firmware).toBe('1.40');
@@ -85,16 +102,31 @@ it('HTML and script in any text come out as the same text', async () => {
   const bench = await readChanged({
     ...edit('data/bodies/orrin.md', 'name: Orrin V2', `name: ${quoted}`),
     'content/site.md': `---\ntitle: ${quoted}\ntagline: ${quoted}\npublisher: ${quoted}\n---\n${html}\n`,
-    'data/sessions/a.md': VALID_FILES['data/sessions/a.md'].replace('22.5 °C', quoted).replace('A quiet morning.', html),
+    'data/sessions/a.md': VALID_FILES['data/sessions/a.md']
+      .replace('22.5 °C', quoted)
+      .replace('A quiet morning.', html),
     ...rows('1,1.300,1.000,,', `1,1.300,1.000,"${html.replaceAll('"', '""')}","${html.replaceAll('"', '""')}"`),
   });
   const read = bench.sessions[0];
-  const texts = [bench.bodies[0]?.name, bench.site.title, bench.site.tagline, bench.site.publisher, bench.site.introduction, read?.room, read?.notes, read?.readings[1]?.excluded, read?.readings[1]?.note];
+  const texts = [
+    bench.bodies[0]?.name,
+    bench.site.title,
+    bench.site.tagline,
+    bench.site.publisher,
+    bench.site.introduction,
+    read?.room,
+    read?.notes,
+    read?.readings[1]?.excluded,
+    read?.readings[1]?.note,
+  ];
   expect(texts).toEqual(texts.map(() => html));
 });
 
 it('a session may have links and a display of its own', async () => {
-  const read = await onlySession({ ...session('room:', 'links: []\ndisplay: wall\nroom:'), 'data/displays/wall.md': VALID_FILES['data/displays/screen.md'] });
+  const read = await onlySession({
+    ...session('room:', 'links: []\ndisplay: wall\nroom:'),
+    'data/displays/wall.md': VALID_FILES['data/displays/screen.md'],
+  });
   expect([read.links, read.display]).toEqual([[], 'wall']);
 });
 
@@ -105,13 +137,22 @@ it.each<[string, readonly string[], readonly (number | undefined)[]]>([
   ['no decimals are whole seconds', ['1,00:32,00:31,,'], [1000]],
   ['six decimals are microseconds', ['1,31.482001,31.181000,,'], [301.001]],
   ['equal times are zero', ['1,31.482,31.482,,'], [0]],
-  ['excluded readings may have no times, negative ones or a later shown one', ['1,1.300,1.000,,', '1,,,gone,', '1,-1.000,1.000,misread,', '1,1.000,1.300,swapped,'], [300, undefined, undefined, undefined]],
+  [
+    'excluded readings may have no times, negative ones or a later shown one',
+    ['1,1.300,1.000,,', '1,,,gone,', '1,-1.000,1.000,misread,', '1,1.000,1.300,swapped,'],
+    [300, undefined, undefined, undefined],
+  ],
 ])('%s', async (_name, lines, expected) => {
   expect(await latencies(rows(...lines))).toEqual(expected);
 });
 
 it('a timer that starts again at zero is read across it', async () => {
-  expect(await latencies({ ...session('rig: balcony', 'rig: pit'), ...rows('1,00:00.181,00:59.982,,', '1,00:30.200,00:30.000,,') })).toEqual([199, 200]);
+  expect(
+    await latencies({
+      ...session('rig: balcony', 'rig: pit'),
+      ...rows('1,00:00.181,00:59.982,,', '1,00:30.200,00:30.000,,'),
+    }),
+  ).toEqual([199, 200]);
 });
 
 it('frames count in exact frame intervals of the observer', async () => {
@@ -123,12 +164,20 @@ it('frames count in exact frame intervals of the observer', async () => {
   // 24 × 1001/120000 s = 200.2 ms; 17.5 × 1001/120000 s = 145.979 166… ms
   const read = await onlySession(changes);
   expect(read.readings.map(({ frames }: Reading) => frames)).toEqual([24, 17.5, undefined, undefined]);
-  expect(read.readings.map(({ latencyMs }: Reading) => latencyMs)).toEqual([200.2, 17517.5 / 120, undefined, undefined]);
+  expect(read.readings.map(({ latencyMs }: Reading) => latencyMs)).toEqual([
+    200.2,
+    17517.5 / 120,
+    undefined,
+    undefined,
+  ]);
   expect(read.resolutionMs).toBeUndefined();
 });
 
 it('an instrument gives milliseconds as written', async () => {
-  const changes = { ...session('two-timers', 'instrument'), ...readings('run,latency,exclude,note', '1,301.25,,', '2,0,,') };
+  const changes = {
+    ...session('two-timers', 'instrument'),
+    ...readings('run,latency,exclude,note', '1,301.25,,', '2,0,,'),
+  };
   expect(await latencies(changes)).toEqual([301.25, 0]);
 });
 
@@ -136,7 +185,10 @@ it.each([
   ['the decimals', 'refresh: 60', '1.30,1.00', 10],
   ['the rig, where it says so', 'refresh: 60, resolution: 1/60 s', '1.300,1.000', 1000 / 60],
 ])('the resolution comes from %s', async (_name, timer, times, expected) => {
-  expect((await onlySession({ ...edit('data/rigs/balcony.md', 'refresh: 60', timer), ...rows(`1,${times},,`) })).resolutionMs).toBe(expected);
+  expect(
+    (await onlySession({ ...edit('data/rigs/balcony.md', 'refresh: 60', timer), ...rows(`1,${times},,`) }))
+      .resolutionMs,
+  ).toBe(expected);
 });
 
 it.each(['23.976', '23.98', '24000/1001', '23.976p'])('the rate %s is the level 23.976', async (written) => {
@@ -146,7 +198,11 @@ it.each(['23.976', '23.98', '24000/1001', '23.976p'])('the rate %s is the level 
 
 it('reports are sorted newest first, then by id; everything else by id', async () => {
   const report = (date: string): string => VALID_FILES['content/reports/first.mdx'].replace('2026-04-12', date);
-  const bench = await readChanged({ 'content/reports/b.mdx': report('2026-05-01'), 'content/reports/a.mdx': report('2026-05-01'), 'content/reports/z.mdx': report('2026-06-01') });
+  const bench = await readChanged({
+    'content/reports/b.mdx': report('2026-05-01'),
+    'content/reports/a.mdx': report('2026-05-01'),
+    'content/reports/z.mdx': report('2026-06-01'),
+  });
   expect(bench.reports.map(({ id }) => id)).toEqual(['z', 'a', 'b', 'first']);
   expect(bench.methods.map(({ id }) => id)).toEqual(['frame-count', 'instrument', 'two-timers']);
 });
@@ -160,21 +216,29 @@ it('a symbolic link that stays inside data/ is followed', async () => {
 it('folders outside the root are named by their whole path', async () => {
   using folder = writeBenchFolder();
   mkdirSync(join(folder.root, 'site'));
-  const bench = await readBench({ root: join(folder.root, 'site'), dataDir: join(folder.root, 'data'), contentDir: '../content' });
+  const bench = await readBench({
+    root: join(folder.root, 'site'),
+    dataDir: join(folder.root, 'data'),
+    contentDir: '../content',
+  });
   expect(bench.settingsFile.path).toBe(`${folder.root}/data/settings.yaml`);
 });
 
 it('folders with another name are named as they are', async () => {
   using folder = writeBenchFolder();
   renameSync(join(folder.root, 'data'), join(folder.root, 'bench'));
-  expect(await problemsIn(folder)).toBe('1 problem in 1 file:\n\ndata  this folder is missing. Create it, or check that the build was pointed at the right place.');
+  expect(await problemsIn(folder)).toBe(
+    '1 problem in 1 file:\n\ndata  this folder is missing. Create it, or check that the build was pointed at the right place.',
+  );
   const bench = await readBench({ root: folder.root, dataDir: 'bench', contentDir: 'content' });
   expect(bench.sessions[0]?.file.path).toBe('bench/sessions/a.md');
 });
 
 it('a planned session needs neither readings nor a date yet, and is no session', async () => {
   const header = CSV.slice(0, CSV.indexOf('\n') + 1);
-  const plannedFront = VALID_FILES['data/sessions/a.md'].replace(/^date: .*\n/m, '').replace(/^---\n/, '---\nplanned: true\n');
+  const plannedFront = VALID_FILES['data/sessions/a.md']
+    .replace(/^date: .*\n/m, '')
+    .replace(/^---\n/, '---\nplanned: true\n');
   const bench = await readChanged({ 'data/sessions/a.md': plannedFront, 'data/sessions/a.csv': header });
   expect(bench.sessions).toEqual([]);
   expect(bench.planned.map(({ id, body }) => [id, body])).toEqual([['a', 'orrin']]);
@@ -183,5 +247,7 @@ it('a planned session needs neither readings nor a date yet, and is no session',
 it('a planned session that has readings is a session, and then needs its date', async () => {
   const front = VALID_FILES['data/sessions/a.md'].replace(/^---\n/, '---\nplanned: true\n');
   expect((await readChanged({ 'data/sessions/a.md': front })).sessions).toHaveLength(1);
-  await expect(readChanged({ 'data/sessions/a.md': front.replace(/^date: .*\n/m, '') })).rejects.toThrow('data/sessions/a.md:1  date  this key is missing. Add it.');
+  await expect(readChanged({ 'data/sessions/a.md': front.replace(/^date: .*\n/m, '') })).rejects.toThrow(
+    'data/sessions/a.md:1  date  this key is missing. Add it.',
+  );
 });

@@ -19,11 +19,20 @@ const PARSERS: Readonly<Record<string, { text: string; parse: (source: Source) =
 /** A valid file in which a few stretches of bytes are replaced by others that mean something to a parser. */
 function damaged(text: string): fc.Arbitrary<Uint8Array> {
   const bytes = Buffer.from(text);
-  const scrap = fc.string({ unit: fc.constantFrom(...'\n\r",:;-[]{}&*!|>%@`#?\t 0.\0', '---', 'é', '\ufeff'), maxLength: 4 });
+  const scrap = fc.string({
+    unit: fc.constantFrom(...'\n\r",:;-[]{}&*!|>%@`#?\t 0.\0', '---', 'é', '\ufeff'),
+    maxLength: 4,
+  });
   const cut = fc.record({ at: fc.nat(bytes.length), length: fc.nat(6), scrap });
   return fc
     .array(cut, { minLength: 1, maxLength: 4 })
-    .map((cuts) => cuts.reduce((left, { at, length, scrap: put }) => Buffer.concat([left.subarray(0, at), Buffer.from(put), left.subarray(at + length)]), bytes));
+    .map((cuts) =>
+      cuts.reduce(
+        (left, { at, length, scrap: put }) =>
+          Buffer.concat([left.subarray(0, at), Buffer.from(put), left.subarray(at + length)]),
+        bytes,
+      ),
+    );
 }
 
 it.each(Object.entries(PARSERS))('damaged %s give a result or a problem, and never crash', (_name, { text, parse }) => {

@@ -11,7 +11,11 @@ afterEach(() => {
 function parse(text: string): { front: FrontMatter | undefined; problems: readonly Omit<Problem, 'file'>[] } {
   const problems: Omit<Problem, 'file'>[] = [];
   const file = { path: 'x.md', sha256: '', bytes: text.length };
-  const front = parseFrontMatter({ file, bytes: new TextEncoder().encode(text), report: (problem) => problems.push(problem) });
+  const front = parseFrontMatter({
+    file,
+    bytes: new TextEncoder().encode(text),
+    report: (problem) => problems.push(problem),
+  });
   return { front, problems };
 }
 
@@ -25,7 +29,10 @@ describe('executable front matter', () => {
   });
 
   it.each(languages)('---%s is refused without being run', (language) => {
-    expect(parse(source(language))).toEqual({ front: undefined, problems: [{ code: 'front-matter-language', line: 1, column: 4, found: language }] });
+    expect(parse(source(language))).toEqual({
+      front: undefined,
+      problems: [{ code: 'front-matter-language', line: 1, column: 4, found: language }],
+    });
     expect(ran.frontMatterRan).toBeUndefined();
   });
 });

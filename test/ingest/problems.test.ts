@@ -9,7 +9,13 @@ import { READING_CASES } from './cases/readings.ts';
 import { REFERENCE_CASES } from './cases/references.ts';
 import type { ProblemCase } from './cases/case.ts';
 
-const GROUPS = { files: FILE_CASES, 'front matter': FRONT_MATTER_CASES, references: REFERENCE_CASES, readings: READING_CASES, ledger: LEDGER_CASES };
+const GROUPS = {
+  files: FILE_CASES,
+  'front matter': FRONT_MATTER_CASES,
+  references: REFERENCE_CASES,
+  readings: READING_CASES,
+  ledger: LEDGER_CASES,
+};
 const seen = new Set<ProblemCode>();
 
 /** Every line that reading this bench reports, without the heading and the blank lines between files. */
@@ -22,7 +28,10 @@ async function linesOf({ changes, arrange }: ProblemCase): Promise<readonly stri
   } catch (error) {
     if (!(error instanceof ProblemsError)) throw error;
     for (const { code } of error.problems) seen.add(code);
-    return error.message.split('\n').filter((line) => line !== '').slice(1);
+    return error.message
+      .split('\n')
+      .filter((line) => line !== '')
+      .slice(1);
   }
 }
 

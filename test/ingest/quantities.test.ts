@@ -17,9 +17,24 @@ it.each([
   ['0 ms', 0],
 ])('%s is %d ms', (text, ms) => expect(parseDurationMs(text)).toBe(ms));
 
-it.each(['', '14', 'ms', '-1 ms', '+1 ms', '1e3 ms', '1/0 s', '1.5/2 s', 'NaN ms', 'Infinity s', '1,5 ms', '14 MS', '1 m', '1 d', '1 ms 2', '1 s ± 2 ms'])('%j is no duration', (text) =>
-  expect(parseDurationMs(text)).toBeUndefined(),
-);
+it.each([
+  '',
+  '14',
+  'ms',
+  '-1 ms',
+  '+1 ms',
+  '1e3 ms',
+  '1/0 s',
+  '1.5/2 s',
+  'NaN ms',
+  'Infinity s',
+  '1,5 ms',
+  '14 MS',
+  '1 m',
+  '1 d',
+  '1 ms 2',
+  '1 s ± 2 ms',
+])('%j is no duration', (text) => expect(parseDurationMs(text)).toBeUndefined());
 
 it.each([
   ['50 ppm', 50],
@@ -27,7 +42,9 @@ it.each([
   ['0ppm', 0],
 ])('%s is %d parts per million', (text, ppm) => expect(parseTolerancePpm(text)).toBe(ppm));
 
-it.each(['50', '-50 ppm', '50 ppb', '50 %', ''])('%j is no tolerance', (text) => expect(parseTolerancePpm(text)).toBeUndefined());
+it.each(['50', '-50 ppm', '50 ppb', '50 %', ''])('%j is no tolerance', (text) =>
+  expect(parseTolerancePpm(text)).toBeUndefined(),
+);
 
 it.each([
   ['0', 0],
@@ -36,4 +53,6 @@ it.each([
   ['1.0', 1],
 ])('%s is a height in the picture', (text, height) => expect(parseRowHeight(text)).toBe(height));
 
-it.each(['1.01', '-0', '25 %', '.5', ''])('%j is no height in the picture', (text) => expect(parseRowHeight(text)).toBeUndefined());
+it.each(['1.01', '-0', '25 %', '.5', ''])('%j is no height in the picture', (text) =>
+  expect(parseRowHeight(text)).toBeUndefined(),
+);

@@ -23,8 +23,22 @@ describe('readBench', () => {
         notes: 'A quiet morning.',
         resolutionMs: 1,
         readings: [
-          { line: 2, run: 1, sourceMs: 31482, shownMs: 31181, latencyMs: 301, cells: { run: '1', source: '00:31.482', shown: '00:31.181', exclude: '', note: '' } },
-          { line: 3, run: 1, sourceMs: 33905, shownMs: 33590, latencyMs: 315, cells: { run: '1', source: '00:33.905', shown: '00:33.590', exclude: '', note: '' } },
+          {
+            line: 2,
+            run: 1,
+            sourceMs: 31482,
+            shownMs: 31181,
+            latencyMs: 301,
+            cells: { run: '1', source: '00:31.482', shown: '00:31.181', exclude: '', note: '' },
+          },
+          {
+            line: 3,
+            run: 1,
+            sourceMs: 33905,
+            shownMs: 33590,
+            latencyMs: 315,
+            cells: { run: '1', source: '00:33.905', shown: '00:33.590', exclude: '', note: '' },
+          },
           {
             line: 4,
             run: 2,
@@ -33,7 +47,13 @@ describe('readBench', () => {
             latencyMs: 265,
             excluded: 'source digits overlap',
             note: 'two values readable: .779 and .796',
-            cells: { run: '2', source: '00:12.044', shown: '00:11.779', exclude: 'source digits overlap', note: 'two values readable: .779 and .796' },
+            cells: {
+              run: '2',
+              source: '00:12.044',
+              shown: '00:11.779',
+              exclude: 'source digits overlap',
+              note: 'two values readable: .779 and .796',
+            },
           },
         ],
         file: expect.objectContaining({ path: 'data/sessions/a.md' }),
@@ -47,7 +67,14 @@ describe('readBench', () => {
     expect(bench.rigs.map(({ id }) => id)).toEqual(['balcony', 'pit']);
     expect(bench.rigs[0]).toMatchObject({
       sourceTimer: { name: 'Phone', refresh: { frames: 60, seconds: 1 } },
-      observer: { name: 'Pocket camera', rate: { frames: 120, seconds: 1 }, exposureMs: 2, sourceRow: 0.25, displayRow: 0.75, clockTolerancePpm: 50 },
+      observer: {
+        name: 'Pocket camera',
+        rate: { frames: 120, seconds: 1 },
+        exposureMs: 2,
+        sourceRow: 0.25,
+        displayRow: 0.75,
+        clockTolerancePpm: 50,
+      },
       instrument: { name: 'Light sensor', expandedUncertaintyMs: 0.5 },
       description: 'On the balcony.',
     });

@@ -41,7 +41,9 @@ it('finds every part with its place and its plain values', () => {
 it('says where a text is not MDX', () => {
   const { parts, problems } = parseReferences('---\ntitle: A\n---\n\nHi <Figure id="x" \n\nmore');
   expect(parts).toEqual([]);
-  expect(problems).toEqual([{ code: 'bad-mdx', line: 5, column: 4, found: expect.stringMatching(/^Unexpected character after `<`.*\)$/) }]);
+  expect(problems).toEqual([
+    { code: 'bad-mdx', line: 5, column: 4, found: expect.stringMatching(/^Unexpected character after `<`.*\)$/) },
+  ]);
 });
 
 it('does not mistake code for a part', () => {
@@ -49,7 +51,9 @@ it('does not mistake code for a part', () => {
 });
 
 it('reads the words between the tags of a part, and what they hold', () => {
-  const { parts } = parseReferences('A <Claim of="x">slower by\n**at least** `100` ms</Claim> and <Claim of="y"><Figure id="z" /> [so](/x/)</Claim> <Claim></Claim>');
+  const { parts } = parseReferences(
+    'A <Claim of="x">slower by\n**at least** `100` ms</Claim> and <Claim of="y"><Figure id="z" /> [so](/x/)</Claim> <Claim></Claim>',
+  );
   expect(parts.map(({ name, words, holds }) => [name, words, holds])).toEqual([
     ['Claim', 'slower by at least 100 ms', []],
     ['Claim', 'so', ['<Figure>', 'a link']],
@@ -62,6 +66,11 @@ it('reads prose block by block, with the line of each piece', () => {
   const { prose } = parseReferences('# One\n\ntwo **three**\nfour `code`\n');
   expect(prose).toEqual([
     [{ text: 'One', line: 1 }],
-    [{ text: 'two ', line: 3 }, { text: 'three', line: 3 }, { text: '\nfour ', line: 3 }, { text: '\uFFFC', line: 4 }],
+    [
+      { text: 'two ', line: 3 },
+      { text: 'three', line: 3 },
+      { text: '\nfour ', line: 3 },
+      { text: '\uFFFC', line: 4 },
+    ],
   ]);
 });

@@ -8,7 +8,15 @@ import { readChanged } from '../support/bench-folder.ts';
 
 const SUM = 'b'.repeat(64);
 const inputs = { analysis: '1', checksums: { 'data/sessions/z.csv': SUM, 'data/bodies/a.md': SUM } };
-const base: Statement = { id: 'total/a', text: '308 ± 54 ms', value: 307.5, low: 254, high: 362, files: digestOf(['x']), sources: ['x'] };
+const base: Statement = {
+  id: 'total/a',
+  text: '308 ± 54 ms',
+  value: 307.5,
+  low: 254,
+  high: 362,
+  files: digestOf(['x']),
+  sources: ['x'],
+};
 
 it('writes one figure a line, sorted by id, whatever the order of the register', () => {
   expect(renderFigures([base, { id: 'body/z', text: 'Zed (Zed, "Z")', files: '0123abcd', sources: [] }])).toBe(
@@ -26,15 +34,32 @@ it('names a set of files whatever their order', () => {
 });
 
 it('reads back what it writes, whatever the texts and numbers', async () => {
-  const special = fc.string({ unit: fc.constantFrom('"', ',', "'", '\n', ': ', '#', '{', ' ', 'x', '−', '±'), minLength: 1, maxLength: 6 });
-  const text = fc.oneof(special, fc.string({ unit: 'grapheme', minLength: 1 })).filter((each) => each.trim() !== '' && !/[\0\r]/.test(each) && each.isWellFormed());
-  const number = fc.double({ noNaN: true }).map((value) => Number(value.toPrecision(10))).filter((value) => !Object.is(value, -0));
+  const special = fc.string({
+    unit: fc.constantFrom('"', ',', "'", '\n', ': ', '#', '{', ' ', 'x', '−', '±'),
+    minLength: 1,
+    maxLength: 6,
+  });
+  const text = fc
+    .oneof(special, fc.string({ unit: 'grapheme', minLength: 1 }))
+    .filter((each) => each.trim() !== '' && !/[\0\r]/.test(each) && each.isWellFormed());
+  const number = fc
+    .double({ noNaN: true })
+    .map((value) => Number(value.toPrecision(10)))
+    .filter((value) => !Object.is(value, -0));
   const statement = fc.record({ text, value: number, low: number, high: number });
   await fc.assert(
     fc.asyncProperty(fc.array(statement, { minLength: 1, maxLength: 5 }), text, async (list, reason) => {
-      const statements = list.map((each, index): Statement => ({ id: `total/${index}`, files: digestOf([String(index)]), sources: [], ...each }));
+      const statements = list.map(
+        (each, index): Statement => ({ id: `total/${index}`, files: digestOf([String(index)]), sources: [], ...each }),
+      );
       const changes: Changes = {
-        moved: list.map((each, index) => ({ id: `total/${index}`, from: each.text, to: reason, line: 2, causes: [{ kind: 'changed', file: 'x', own: true }] })),
+        moved: list.map((each, index) => ({
+          id: `total/${index}`,
+          from: each.text,
+          to: reason,
+          line: 2,
+          causes: [{ kind: 'changed', file: 'x', own: true }],
+        })),
         gone: [{ id: 'total/z', from: reason, line: 3, causes: [{ kind: 'regrouped' }] }],
         added: ['mean/a', 'mean/b', 'total/q'],
         unchanged: 0,
@@ -45,7 +70,9 @@ it('reads back what it writes, whatever the texts and numbers', async () => {
         'content/ledger/inputs.csv': renderInputs(inputs),
         'content/ledger/entries/2026-05-02-x.yaml': renderEntry(entry),
       });
-      expect(ledger?.figures.map(({ line: _, ...figure }) => figure)).toEqual(statements.map(({ sources: _, ...figure }) => figure));
+      expect(ledger?.figures.map(({ line: _, ...figure }) => figure)).toEqual(
+        statements.map(({ sources: _, ...figure }) => figure),
+      );
       expect(ledger?.checksums).toEqual(inputs.checksums);
       expect(ledger?.entries).toEqual([{ id: '2026-05-02-x', ...entry }]);
       expect(entry.added).toEqual({ mean: 2, total: 1 });
@@ -58,7 +85,13 @@ it('gives the latest entry first, whatever its name', async () => {
   const { ledger } = await readChanged({
     'content/ledger/figures.csv': renderFigures([base]),
     'content/ledger/inputs.csv': renderInputs(inputs),
-    ...Object.fromEntries([['a', '2026-05-02'], ['b', '2026-06-01'], ['c', '2026-05-09']].map(([id, date]) => [`content/ledger/entries/${id}.yaml`, `date: ${date}\nreason: why\nanalysis: "1"\n`])),
+    ...Object.fromEntries(
+      [
+        ['a', '2026-05-02'],
+        ['b', '2026-06-01'],
+        ['c', '2026-05-09'],
+      ].map(([id, date]) => [`content/ledger/entries/${id}.yaml`, `date: ${date}\nreason: why\nanalysis: "1"\n`]),
+    ),
   });
   expect(ledger?.entries.map(({ date }) => date)).toEqual(['2026-06-01', '2026-05-09', '2026-05-02']);
 });

@@ -23,7 +23,11 @@ function print({ hours, minutes, seconds, fraction }: Parts): { texts: readonly 
   const tail = fraction === '' ? '' : `.${fraction}`;
   const whole = (BigInt(hours) * 60n + BigInt(minutes)) * 60n + BigInt(seconds);
   return {
-    texts: [`${hours}:${two(minutes)}:${two(seconds)}${tail}`, `${hours * 60 + minutes}:${two(seconds)}${tail}`, `${whole}${tail}`],
+    texts: [
+      `${hours}:${two(minutes)}:${two(seconds)}${tail}`,
+      `${hours * 60 + minutes}:${two(seconds)}${tail}`,
+      `${whole}${tail}`,
+    ],
     steps: BigInt(`${whole}${fraction}`),
   };
 }

@@ -2,15 +2,28 @@ import { describe, expect, it } from 'vitest';
 import { compareProblems, type Problem } from '../../src/model/problem.ts';
 import { describeProblem, describeProblems } from '../../src/model/problem-text.ts';
 
-const rig: Problem = { code: 'unknown-rig', file: 'data/sessions/a.md', line: 4, column: 7, key: 'rig', found: 'balcny', choices: ['balcony', 'pit'], nearest: ['balcony'] };
+const rig: Problem = {
+  code: 'unknown-rig',
+  file: 'data/sessions/a.md',
+  line: 4,
+  column: 7,
+  key: 'rig',
+  found: 'balcny',
+  choices: ['balcony', 'pit'],
+  nearest: ['balcony'],
+};
 
 describe('describeProblem', () => {
   it('gives place, key, what is wrong, what is valid and what is nearest', () => {
-    expect(describeProblem(rig)).toBe('data/sessions/a.md:4:7  rig  unknown rig "balcny"; expected one of balcony, pit. Did you mean balcony?');
+    expect(describeProblem(rig)).toBe(
+      'data/sessions/a.md:4:7  rig  unknown rig "balcny"; expected one of balcony, pit. Did you mean balcony?',
+    );
   });
 
   it('leaves out a place it does not know', () => {
-    expect(describeProblem({ code: 'empty-file', file: 'a.csv' })).toBe('a.csv  is empty. Write its contents, or remove it.');
+    expect(describeProblem({ code: 'empty-file', file: 'a.csv' })).toBe(
+      'a.csv  is empty. Write its contents, or remove it.',
+    );
   });
 
   it('lists the nearest of several as a choice', () => {
@@ -25,7 +38,9 @@ describe('describeProblem', () => {
   });
 
   it('cuts what was found after sixty characters', () => {
-    expect(describeProblem({ ...rig, found: 'x'.repeat(1000) })).toContain(`unknown rig "${'x'.repeat(60)}…"; expected`);
+    expect(describeProblem({ ...rig, found: 'x'.repeat(1000) })).toContain(
+      `unknown rig "${'x'.repeat(60)}…"; expected`,
+    );
   });
 
   it('lets no control, newline or direction character through', () => {
@@ -48,7 +63,9 @@ data/sessions/b.csv  is empty. Write its contents, or remove it.`);
   });
 
   it('shows twenty of a file and counts the rest', () => {
-    const lines = describeProblems(Array.from({ length: 1000 }, (_, index) => ({ ...rig, line: index + 1 }))).split('\n');
+    const lines = describeProblems(Array.from({ length: 1000 }, (_, index) => ({ ...rig, line: index + 1 }))).split(
+      '\n',
+    );
     expect(lines).toHaveLength(2 + 20 + 1);
     expect(lines[0]).toBe('1000 problems in 1 file:');
     expect(lines.at(-1)).toBe('data/sessions/a.md  and 980 more in this file.');

@@ -6,7 +6,12 @@ import { intervalMs, parseRate, rate, rateHz, rateKey, rateLabel } from '../../s
  * divided by 1.001. Frame periods follow by arithmetic (1001/24000 s = 41.708333… ms).
  */
 const PUBLISHED = [
-  { names: ['23.976', '23.98', '23.97', '23.976p', '24000/1001', '23.976 Hz'], key: '24000/1001', label: '23.976', ms: 41.708333333333336 },
+  {
+    names: ['23.976', '23.98', '23.97', '23.976p', '24000/1001', '23.976 Hz'],
+    key: '24000/1001',
+    label: '23.976',
+    ms: 41.708333333333336,
+  },
   { names: ['29.97', '29.970', '30000/1001', '29.97fps'], key: '30000/1001', label: '29.97', ms: 33.36666666666667 },
   { names: ['59.94', '59.940', '59.94p', '60000/1001'], key: '60000/1001', label: '59.94', ms: 16.683333333333334 },
   { names: ['119.88', '119.880', '120000/1001'], key: '120000/1001', label: '119.88', ms: 8.341666666666667 },
@@ -43,6 +48,11 @@ it('rateHz of 24000/1001 is 23.976023976…', () => {
   expect(rateHz(rate(24000, 1001))).toBeCloseTo(23.976023976023978, 14);
 });
 
-it.each([[0, 1], [1.5, 1], [24, -1], [Number.NaN, 1]])('rate(%d, %d) is refused', (frames, seconds) => {
+it.each([
+  [0, 1],
+  [1.5, 1],
+  [24, -1],
+  [Number.NaN, 1],
+])('rate(%d, %d) is refused', (frames, seconds) => {
   expect(() => rate(frames, seconds)).toThrow(RangeError);
 });

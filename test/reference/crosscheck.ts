@@ -17,13 +17,16 @@ if (unknown.length > 0) fail(`unknown option ${unknown.join(', ')}: use --requir
 
 const version = rscript(['-e', 'cat(R.version.string)']);
 if (version === undefined) {
-  const hint = 'R is not installed, so nothing was compared (Debian: apt-get install --no-install-recommends r-base-core)';
+  const hint =
+    'R is not installed, so nothing was compared (Debian: apt-get install --no-install-recommends r-base-core)';
   if (options.length > 0) fail(hint);
   console.log(hint);
   process.exit(0);
 }
 
-const scripts = readdirSync(here).filter((name) => name.endsWith('.R') && name !== 'emit.R').sort();
+const scripts = readdirSync(here)
+  .filter((name) => name.endsWith('.R') && name !== 'emit.R')
+  .sort();
 if (scripts.length === 0) fail('no R script was found');
 if (options.includes('--write')) writeFileSync(`${here}outputs/r-version.txt`, `${version}\n`);
 let compared = 0;
@@ -37,7 +40,8 @@ for (const script of scripts) {
   compared += result.numbers;
   differences.push(...result.differences.map((difference) => `${script}: ${difference}`));
 }
-if (differences.length > 0) fail(`${differences.length} of ${compared} numbers differ from the committed outputs:\n${differences.join('\n')}`);
+if (differences.length > 0)
+  fail(`${differences.length} of ${compared} numbers differ from the committed outputs:\n${differences.join('\n')}`);
 console.log(`${scripts.length} R scripts rerun with ${version}: ${compared} numbers agree with the committed outputs.`);
 
 /** Standard output, or undefined where Rscript is missing; ends the run where it fails. */

@@ -13,7 +13,12 @@ import { intervalMs, rate, type Rate } from '../../src/model/rate.ts';
 import { RIGS } from '../demonstration/rigs.ts';
 
 /** Rates of the demonstration with the clips it takes there: long enough for a beat to pass, except the third. */
-const CONDITIONS: readonly { readonly rate: Rate; readonly runs: number; readonly readings: number; readonly spacingS: number }[] = [
+const CONDITIONS: readonly {
+  readonly rate: Rate;
+  readonly runs: number;
+  readonly readings: number;
+  readonly spacingS: number;
+}[] = [
   { rate: rate(24000, 1001), runs: 2, readings: 8, spacingS: 2.6 },
   { rate: rate(60000, 1001), runs: 3, readings: 8, spacingS: 2.4 },
   { rate: rate(60000, 1001), runs: 2, readings: 10, spacingS: 0.3 },
@@ -42,7 +47,9 @@ export function countErrors(demonstrations: number, firstSeed: number): Errors {
       const margin = intervalMs(condition.rate) / 2;
       const bodies = Array.from({ length: BODIES }, () => takeSession(condition, random));
       return bodies.flatMap((a, i) =>
-        bodies.slice(i + 1).map((b, k) => ({ id: `${c} ${i} ${i + 1 + k}`, difference: estimateDifference(a, b), margin })),
+        bodies
+          .slice(i + 1)
+          .map((b, k) => ({ id: `${c} ${i} ${i + 1 + k}`, difference: estimateDifference(a, b), margin })),
       );
     });
     const family = judgeFamily(questions);
@@ -51,7 +58,9 @@ export function countErrors(demonstrations: number, firstSeed: number): Errors {
     // moving one of a pair by the margin makes sameness false: the same data, asked about a truth at the margin
     falseSameness += questions.filter(({ difference, margin }) => {
       if (difference.kind === 'not-estimable') return false;
-      const [moved] = judgeFamily([{ id: 'moved', margin, difference: { ...difference, value: difference.value + margin } }]);
+      const [moved] = judgeFamily([
+        { id: 'moved', margin, difference: { ...difference, value: difference.value + margin } },
+      ]);
       return moved?.equivalence?.equivalent ?? false;
     }).length;
   }
@@ -65,8 +74,17 @@ function takeSession(condition: (typeof CONDITIONS)[number], random: Random): Bu
   const runs = Array.from({ length: condition.runs }, () => {
     const sampling = { readings: condition.readings, spacingMs: 1000 * condition.spacingS };
     const stamps = simulateTwoTimers(chain, truth, sampling, RESOLUTION_MS, random);
-    return { latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs), sourceMs: stamps.map(({ sourceMs }) => sourceMs) };
+    return {
+      latenciesMs: stamps.map(({ sourceMs, shownMs }) => sourceMs - shownMs),
+      sourceMs: stamps.map(({ sourceMs }) => sourceMs),
+    };
   });
   const { value, components } = estimateSession({ method: 'two-timers', chain, runs, resolutionMs: RESOLUTION_MS });
-  return { value, components: components.map((component) => ({ ...component, sharedKey: component.sharedKey && `${component.sharedKey}:balcony` })) };
+  return {
+    value,
+    components: components.map((component) => ({
+      ...component,
+      sharedKey: component.sharedKey && `${component.sharedKey}:balcony`,
+    })),
+  };
 }

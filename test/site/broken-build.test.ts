@@ -34,7 +34,8 @@ const CASES: readonly Mistakes[] = [
     files: {
       'content/reports/a-broken.mdx': `${FRONT}A < B, and {unclosed\n`,
       'content/reports/b-broken.mdx': FRONT.replace('2026-04-21', '21.4.2026'),
-      'data/sessions/x-broken.md': '---\nbody: orrin-v3\nrig: balcny\nmethod: two-timers\ndate: 2026-04-11\nsettings: { resolution: uhd, rate: 23.976 }\n---\n',
+      'data/sessions/x-broken.md':
+        '---\nbody: orrin-v3\nrig: balcny\nmethod: two-timers\ndate: 2026-04-11\nsettings: { resolution: uhd, rate: 23.976 }\n---\n',
       'data/sessions/x-broken.csv': 'run,source,shown,exclude,note\n1,00:06.929,00:06.596,,\n',
       'data/sessions/orrin-hd60-a.csv': 'run,source,shown,exclude,note\n1,00:06.929,00:06.5x6,,\n',
     },
@@ -56,7 +57,9 @@ afterAll(() => copy?.[Symbol.dispose]());
 
 /** Runs a command with these files in place, and takes them away again. */
 function runWith(files: Mistakes['files'], script: string): CommandResult {
-  const before = Object.keys(files).map((path) => [path, existsSync(`${copy.root}/${path}`) ? copy.read(path) : undefined] as const);
+  const before = Object.keys(files).map(
+    (path) => [path, existsSync(`${copy.root}/${path}`) ? copy.read(path) : undefined] as const,
+  );
   for (const [path, content] of Object.entries(files)) copy.write(path, content);
   try {
     return copy.run(script);
@@ -66,15 +69,18 @@ function runWith(files: Mistakes['files'], script: string): CommandResult {
 }
 
 describe.each(CASES)('$name', ({ files, says }) => {
-  it.each(['build', 'figures', 'start'])('stop `npm run %s` with code 1, all at once, by file, with the nearest choices', (script) => {
-    const { code, stdout, stderr } = runWith(files, script);
-    expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
-    const lines = stderr.split('\n').filter((line) => Object.keys(files).some((path) => line.startsWith(path)));
-    expect(lines).toEqual(says.map((one) => expect.stringMatching(one)));
-    expect(stderr).toContain('Nothing was published.');
-    // An author's mistake is no crash.
-    expect(stderr).not.toMatch(/\n\s+at /);
-  });
+  it.each(['build', 'figures', 'start'])(
+    'stop `npm run %s` with code 1, all at once, by file, with the nearest choices',
+    (script) => {
+      const { code, stdout, stderr } = runWith(files, script);
+      expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
+      const lines = stderr.split('\n').filter((line) => Object.keys(files).some((path) => line.startsWith(path)));
+      expect(lines).toEqual(says.map((one) => expect.stringMatching(one)));
+      expect(stderr).toContain('Nothing was published.');
+      // An author's mistake is no crash.
+      expect(stderr).not.toMatch(/\n\s+at /);
+    },
+  );
 
   it('leave no site where there was none, and the last one as it was', () => {
     runWith(files, 'build');
@@ -90,7 +96,10 @@ describe.each(CASES)('$name', ({ files, says }) => {
 describe('a fault that shows only when pages are drawn', () => {
   it('leaves the last good site as it was', () => {
     copy.write('dist/index.html', 'the last good site');
-    const { code, stderr } = runWith({ 'content/reports/a-broken.mdx': `${FRONT}{nobodyDefinedThis.at(0)}\n` }, 'build');
+    const { code, stderr } = runWith(
+      { 'content/reports/a-broken.mdx': `${FRONT}{nobodyDefinedThis.at(0)}\n` },
+      'build',
+    );
     expect(code).toBe(1);
     expect(stderr).toContain('nobodyDefinedThis');
     expect(copy.read('dist/index.html')).toBe('the last good site');

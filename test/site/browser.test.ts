@@ -68,7 +68,11 @@ afterAll(async () => {
 const address = (path: string): string => server.home + path.slice(1);
 
 /** Opens a page, hands it to the test with what it asked for and complained of, and takes its picture when that fails. */
-async function look(path: string, options: BrowserContextOptions, test: (page: Page, troubles: readonly string[]) => Promise<void>): Promise<void> {
+async function look(
+  path: string,
+  options: BrowserContextOptions,
+  test: (page: Page, troubles: readonly string[]) => Promise<void>,
+): Promise<void> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
   try {
@@ -90,7 +94,10 @@ async function look(path: string, options: BrowserContextOptions, test: (page: P
     await test(page, troubles);
   } catch (error) {
     pictures ??= mkdtempSync(join(tmpdir(), 'pages-'));
-    const picture = join(pictures, `${path.replaceAll('/', '_')}${options.viewport?.width}-${options.colorScheme ?? 'light'}.png`);
+    const picture = join(
+      pictures,
+      `${path.replaceAll('/', '_')}${options.viewport?.width}-${options.colorScheme ?? 'light'}.png`,
+    );
     await page.screenshot({ path: picture, fullPage: true }).then(
       () => console.error(`What ${path} looked like: ${picture}`),
       () => console.error(`${path} could not be pictured`),
@@ -102,7 +109,11 @@ async function look(path: string, options: BrowserContextOptions, test: (page: P
 }
 
 const LOOKS = PAGES.flatMap((path) =>
-  [PHONE, DESK].flatMap((viewport) => (['light', 'dark'] as const).map((colorScheme) => [path, viewport.width, colorScheme, { viewport, colorScheme }] as const)),
+  [PHONE, DESK].flatMap((viewport) =>
+    (['light', 'dark'] as const).map(
+      (colorScheme) => [path, viewport.width, colorScheme, { viewport, colorScheme }] as const,
+    ),
+  ),
 );
 
 describe('a page', () => {
@@ -111,29 +122,36 @@ describe('a page', () => {
     expect([...new Set(PAGES.map(kind))].sort()).toEqual([...new Set(site.pages.map(({ path }) => kind(path)))].sort());
   });
 
-  it.each(LOOKS)('%s at %d px, %s: accessible, legible, and asking nobody else', async (path, _width, _scheme, options) => {
-    await look(path, options, async (page, troubles) => {
-      expect(await page.evaluate(overflowPx), 'px wider than the window').toBe(0);
-      // What is folded away has to be as good as what is not.
-      await page.evaluate(() => document.querySelectorAll('details').forEach((one) => one.setAttribute('open', '')));
-      expect(await page.evaluate(overflowPx), 'px wider than the window, all unfolded').toBe(0);
+  it.each(LOOKS)(
+    '%s at %d px, %s: accessible, legible, and asking nobody else',
+    async (path, _width, _scheme, options) => {
+      await look(path, options, async (page, troubles) => {
+        expect(await page.evaluate(overflowPx), 'px wider than the window').toBe(0);
+        // What is folded away has to be as good as what is not.
+        await page.evaluate(() => document.querySelectorAll('details').forEach((one) => one.setAttribute('open', '')));
+        expect(await page.evaluate(overflowPx), 'px wider than the window, all unfolded').toBe(0);
 
-      const contrast: Looked = await page.evaluate(contrastFaults, LEAST_CONTRAST);
-      expect(contrast.faults).toEqual([]);
-      expect(contrast.looked).toBeGreaterThan(20);
+        const contrast: Looked = await page.evaluate(contrastFaults, LEAST_CONTRAST);
+        expect(contrast.faults).toEqual([]);
+        expect(contrast.looked).toBeGreaterThan(20);
 
-      const charts: Looked = await page.evaluate(chartFaults, LEAST_TEXT_PX);
-      expect(charts.faults).toEqual([]);
-      const drawn = site.page(path).elements.filter(({ tagName }) => tagName === 'svg').length / 2;
-      expect(charts.looked).toBeGreaterThanOrEqual(drawn * 3);
+        const charts: Looked = await page.evaluate(chartFaults, LEAST_TEXT_PX);
+        expect(charts.faults).toEqual([]);
+        const drawn = site.page(path).elements.filter(({ tagName }) => tagName === 'svg').length / 2;
+        expect(charts.looked).toBeGreaterThanOrEqual(drawn * 3);
 
-      await page.evaluate(axe.source);
-      const { violations, passes } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run());
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)).toEqual([]);
-      expect(passes.length).toBeGreaterThan(15);
-      expect(troubles).toEqual([]);
-    });
-  });
+        await page.evaluate(axe.source);
+        const { violations, passes } = await page.evaluate(() =>
+          (globalThis as unknown as { axe: typeof axe }).axe.run(),
+        );
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`),
+        ).toEqual([]);
+        expect(passes.length).toBeGreaterThan(15);
+        expect(troubles).toEqual([]);
+      });
+    },
+  );
 });
 
 /** Pages that show a chart, and one that shows none. */
@@ -142,7 +160,8 @@ const PRINTED = ['/reports/stage-screen/', '/sessions/orrin-uhd25-a/', '/bodies/
 describe('on paper', () => {
   it.each(PRINTED)('%s has no navigation, and the wide drawing of each chart', async (path) => {
     await look(path, { viewport: PHONE, colorScheme: 'dark' }, async (page) => {
-      const visible = (selector: string) => page.locator(selector).evaluateAll((all) => all.filter((one) => one.checkVisibility()).length);
+      const visible = (selector: string) =>
+        page.locator(selector).evaluateAll((all) => all.filter((one) => one.checkVisibility()).length);
       const charts = await page.locator('.chart').count();
       expect(await visible('nav a')).toBeGreaterThan(3);
       expect([await visible('.chart-wide'), await visible('.chart-narrow')]).toEqual([0, await visible('.chart')]);
@@ -188,8 +207,11 @@ describe('below a path of a host', () => {
       if (reached.has(url)) continue;
       reached.add(url);
       await page.goto(url, { waitUntil: 'load' });
-      const targets = await page.locator('a[href]').evaluateAll((all) => all.map((one) => (one as HTMLAnchorElement).href.replace(/#.*$/, '')));
-      for (const target of targets) (target.endsWith('/') ? queue : { push: (file: string) => downloads.add(file) }).push(target);
+      const targets = await page
+        .locator('a[href]')
+        .evaluateAll((all) => all.map((one) => (one as HTMLAnchorElement).href.replace(/#.*$/, '')));
+      for (const target of targets)
+        (target.endsWith('/') ? queue : { push: (file: string) => downloads.add(file) }).push(target);
     }
     for (const file of downloads) {
       const response = await context.request.get(file);
@@ -199,7 +221,9 @@ describe('below a path of a host', () => {
     expect([...reached].sort()).toEqual(site.pages.map(({ path }) => address(path)).sort());
     expect(downloads.size).toBeGreaterThan(80);
     expect(asked.length).toBeGreaterThan(site.pages.length);
-    expect([...asked, ...downloads].filter((url) => !url.startsWith(server.home) && !url.startsWith('data:'))).toEqual([]);
+    expect([...asked, ...downloads].filter((url) => !url.startsWith(server.home) && !url.startsWith('data:'))).toEqual(
+      [],
+    );
     expect(troubles).toEqual([]);
   });
 });

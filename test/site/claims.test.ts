@@ -17,7 +17,10 @@ afterAll(() => copy[Symbol.dispose]());
 const session = (id: string): string => `data/sessions/${id}.csv`;
 /** Half a second more on the first source time. */
 const halfASecondMore = (csv: string): string =>
-  csv.replace(/^(1,(?:\d+:)*)(\d+\.\d{3}),/m, (_all, before: string, seconds: string) => `${before}${(Number(seconds) + 0.5).toFixed(3).padStart(6, '0')},`);
+  csv.replace(
+    /^(1,(?:\d+:)*)(\d+\.\d{3}),/m,
+    (_all, before: string, seconds: string) => `${before}${(Number(seconds) + 0.5).toFixed(3).padStart(6, '0')},`,
+  );
 
 function swap(one: string, two: string): void {
   const [first, second] = [copy.read(one), copy.read(two)];
@@ -38,7 +41,9 @@ const MUTATIONS: readonly Mutation[] = [
     name: 'one reading is half a second longer',
     files: [session('orrin-uhd24-c')],
     mutate: () => copy.edit(session('orrin-uhd24-c'), halfASecondMore),
-    says: [/^content\/reports\/how-we-measure\.mdx:\d+:\d+ {2}Claim {2}the data do not support "within half a frame" \(the same within half a frame\): difference\/orrin-uhd24-c\/orrin-uhd24-b is [^;]+; its interval ends [\d.]+ ms too high\. Since the last record: data\/sessions\/orrin-uhd24-c\.csv changed\./m],
+    says: [
+      /^content\/reports\/how-we-measure\.mdx:\d+:\d+ {2}Claim {2}the data do not support "within half a frame" \(the same within half a frame\): difference\/orrin-uhd24-c\/orrin-uhd24-b is [^;]+; its interval ends [\d.]+ ms too high\. Since the last record: data\/sessions\/orrin-uhd24-c\.csv changed\./m,
+    ],
   },
   {
     name: 'the readings of two bodies change places',
@@ -88,20 +93,25 @@ describe('a strict build', () => {
   });
 
   it('reports every failing claim at once', () => {
-    copy.write('content/reports/x-claims.mdx', `---
+    copy.write(
+      'content/reports/x-claims.mdx',
+      `---
 title: X
 summary: X
 date: 2026-04-21
 ---
 
 <Claim of="count/bodies" exactly="4">four bodies</Claim>, <Claim of="total/orrin-uhd24-a" atMost="100 ms">at most 100 ms</Claim>
-`);
+`,
+    );
     const { code, stderr } = copy.run('build');
     copy.remove('content/reports/x-claims.mdx');
     expect(code).toBe(1);
     expect(stderr).toMatch(/^2 problems in 1 file:/);
     expect(stderr).toContain('the data do not support "four bodies" (exactly 4): count/bodies is 3; 1.0 too low.');
-    expect(stderr).toMatch(/the data do not support "at most 100 ms" \(at most 100 ms\): total\/orrin-uhd24-a is \S+ ± \S+ ms, 95 % interval \S+ to \S+ ms; its interval ends \S+ ms too high\./);
+    expect(stderr).toMatch(
+      /the data do not support "at most 100 ms" \(at most 100 ms\): total\/orrin-uhd24-a is \S+ ± \S+ ms, 95 % interval \S+ to \S+ ms; its interval ends \S+ ms too high\./,
+    );
   });
 });
 
@@ -110,7 +120,14 @@ describe('every example of the authoring guide', () => {
     copy.write('content/reports/every-part.mdx', EVERY_EXAMPLE);
     copy.build();
     const html = copy.read('dist/reports/every-part/index.html');
-    for (const sign of ['data-claim="difference/orrin-uhd24-audio/orrin-uhd24-b"', 'data-quoted="ITU-R BT.1359-1"', 'data-setting', 'data-figure="total/orrin-uhd24-a"', '>Wexley Duo</a>']) expect(html).toContain(sign);
+    for (const sign of [
+      'data-claim="difference/orrin-uhd24-audio/orrin-uhd24-b"',
+      'data-quoted="ITU-R BT.1359-1"',
+      'data-setting',
+      'data-figure="total/orrin-uhd24-a"',
+      '>Wexley Duo</a>',
+    ])
+      expect(html).toContain(sign);
     expect(html).not.toMatch(/&lt;[A-Z]/);
     copy.remove('content/reports/every-part.mdx');
   });

@@ -9,7 +9,11 @@ const hasR = (): boolean => firstInPath(['Rscript'], process.env['PATH'] ?? '') 
 const canRun = hasR() || (installPackage('r-base-core') && hasR());
 
 it.skipIf(!canRun)('R still prints the numbers that our functions are held to', () => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(PROJECT, 'test/reference/crosscheck.ts'), '--require'], { encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(PROJECT, 'test/reference/crosscheck.ts'), '--require'],
+    { encoding: 'utf8' },
+  );
   expect([status, stderr]).toEqual([0, '']);
   expect(Number(/: (\d+) numbers agree/.exec(stdout)?.[1])).toBeGreaterThan(1000);
 });

@@ -20,7 +20,8 @@ const find = (test: (element: Element) => boolean): readonly Found[] =>
 
 const links = find((element) => hasClass(element, 'figure') || attributeOf(element, 'data-figure') !== undefined);
 const entries = find((element) => attributeOf(element, 'data-entry') !== undefined);
-const told = ({ page, element }: Found): string => `${page.path} ${attributeOf(element, 'data-figure') ?? attributeOf(element, 'data-entry')}: ${textOf(element)}`;
+const told = ({ page, element }: Found): string =>
+  `${page.path} ${attributeOf(element, 'data-figure') ?? attributeOf(element, 'data-entry')}: ${textOf(element)}`;
 
 describe('the register', () => {
   it('is what the command prints, byte for byte', () => {
@@ -54,32 +55,52 @@ describe('the register', () => {
 describe('a figure on a page', () => {
   it('is a link that names a figure of the register and prints its text', () => {
     expect(links.length).toBeGreaterThan(200);
-    expect(links.filter((link) => {
-      const figure = byId.get(attributeOf(link.element, 'data-figure') ?? '');
-      return link.element.tagName !== 'a' || !hasClass(link.element, 'figure') || figure === undefined || textOf(link.element) !== figure.text;
-    }).map(told)).toEqual([]);
+    expect(
+      links
+        .filter((link) => {
+          const figure = byId.get(attributeOf(link.element, 'data-figure') ?? '');
+          return (
+            link.element.tagName !== 'a' ||
+            !hasClass(link.element, 'figure') ||
+            figure === undefined ||
+            textOf(link.element) !== figure.text
+          );
+        })
+        .map(told),
+    ).toEqual([]);
   });
 
   it('leads to the entry of that very figure', () => {
     const astray = links.filter(({ page, element }) => {
       const { pathname, hash } = new URL(attributeOf(element, 'href') ?? '', `https://site.invalid${page.path}`);
       const target = site.page(pathname).byId.get(hash.slice(1));
-      return target === undefined || !elementsOf(target).some((one) => attributeOf(one, 'data-entry') === attributeOf(element, 'data-figure'));
+      return (
+        target === undefined ||
+        !elementsOf(target).some((one) => attributeOf(one, 'data-entry') === attributeOf(element, 'data-figure'))
+      );
     });
     expect(astray.map(told)).toEqual([]);
   });
 
   it('says its coverage and what it rests on when pointed at, where it has an interval', () => {
-    const withInterval = links.filter(({ element }) => byId.get(attributeOf(element, 'data-figure') ?? '')?.interval !== undefined);
+    const withInterval = links.filter(
+      ({ element }) => byId.get(attributeOf(element, 'data-figure') ?? '')?.interval !== undefined,
+    );
     expect(withInterval.length).toBeGreaterThan(100);
-    expect(withInterval.filter(({ element }) => !/95 %.*\breadings?\b/.test(attributeOf(element, 'title') ?? '')).map(told)).toEqual([]);
+    expect(
+      withInterval.filter(({ element }) => !/95 %.*\breadings?\b/.test(attributeOf(element, 'title') ?? '')).map(told),
+    ).toEqual([]);
   });
 });
 
 describe('an entry', () => {
   it('stands once for every figure of the register, with its text', () => {
     expect(entries.map(({ element }) => attributeOf(element, 'data-entry')).sort()).toEqual([...byId.keys()].sort());
-    expect(entries.filter(({ element }) => textOf(element) !== byId.get(attributeOf(element, 'data-entry') ?? '')?.text).map(told)).toEqual([]);
+    expect(
+      entries
+        .filter(({ element }) => textOf(element) !== byId.get(attributeOf(element, 'data-entry') ?? '')?.text)
+        .map(told),
+    ).toEqual([]);
   });
 });
 
@@ -89,12 +110,17 @@ describe('the raw files', () => {
   it('are all published, byte for byte', () => {
     expect(site.files.filter((path) => path.startsWith('data/') && path !== 'data/index.html')).toEqual(raw);
     expect(raw.length).toBeGreaterThan(70);
-    expect(raw.filter((path) => sha256(site.bytes(path)) !== sha256(Buffer.from(project.read(path), 'utf8')))).toEqual([]);
+    expect(raw.filter((path) => sha256(site.bytes(path)) !== sha256(Buffer.from(project.read(path), 'utf8')))).toEqual(
+      [],
+    );
   });
 
   it('are offered with the checksum and the size that they have', () => {
-    const rows = find((element) => element.tagName === 'table' && hasClass(element, 'files')).flatMap(({ page, element }) =>
-      elementsOf(element, ({ tagName }) => tagName === 'tr').slice(1).map((row) => ({ page, element: row })),
+    const rows = find((element) => element.tagName === 'table' && hasClass(element, 'files')).flatMap(
+      ({ page, element }) =>
+        elementsOf(element, ({ tagName }) => tagName === 'tr')
+          .slice(1)
+          .map((row) => ({ page, element: row })),
     );
     expect(rows.length).toBeGreaterThan(140);
     for (const { page, element } of rows) {
@@ -103,7 +129,9 @@ describe('the raw files', () => {
       expect(textOf(link)).toBe(path);
       const bytes = site.bytes(path);
       expect(textOf(elementsOf(element, (one) => hasClass(one, 'mono'))[0]!), path).toBe(sha256(bytes));
-      expect(textOf(elementsOf(element, ({ tagName }) => tagName === 'td')[0]!).replace(/\D/g, ''), path).toBe(String(bytes.length));
+      expect(textOf(elementsOf(element, ({ tagName }) => tagName === 'td')[0]!).replace(/\D/g, ''), path).toBe(
+        String(bytes.length),
+      );
     }
   });
 });

@@ -26,7 +26,8 @@ export function contrastFaults(least: number): Looked {
   const parse = (text: string): Colour => {
     const [, inside = ''] = /^rgba?\((.*)\)$/.exec(text) ?? [];
     const [red, green, blue, alpha = 1] = inside.split(/[\s,/]+/).map(Number);
-    if (red === undefined || green === undefined || blue === undefined || [red, green, blue, alpha].some(Number.isNaN)) throw new Error(`a colour in another notation: ${text}`);
+    if (red === undefined || green === undefined || blue === undefined || [red, green, blue, alpha].some(Number.isNaN))
+      throw new Error(`a colour in another notation: ${text}`);
     return [red, green, blue, alpha];
   };
   const over = (top: Colour, ground: Colour): Colour => {
@@ -34,14 +35,20 @@ export function contrastFaults(least: number): Looked {
     return [mix(0), mix(1), mix(2), 1];
   };
   const luminance = ([red, green, blue]: Colour): number => {
-    const linear = (value: number): number => (value / 255 <= 0.04045 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4);
+    const linear = (value: number): number =>
+      value / 255 <= 0.04045 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4;
     return 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue);
   };
-  const ancestors = (element: Element): Element[] => [element, ...(element.parentElement ? ancestors(element.parentElement) : [])];
+  const ancestors = (element: Element): Element[] => [
+    element,
+    ...(element.parentElement ? ancestors(element.parentElement) : []),
+  ];
   const groundOf = (element: Element): Colour =>
     ancestors(element)
       .toReversed()
-      .reduce((ground, one) => over(parse(getComputedStyle(one).backgroundColor), ground), [255, 255, 255, 1] as Colour);
+      .reduce((ground, one) => over(parse(getComputedStyle(one).backgroundColor), ground), [
+        255, 255, 255, 1,
+      ] as Colour);
 
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   const faults: string[] = [];
@@ -54,12 +61,20 @@ export function contrastFaults(least: number): Looked {
     const style = getComputedStyle(element);
     const isDrawn = element.namespaceURI === 'http://www.w3.org/2000/svg';
     const [red, green, blue, alpha] = parse(isDrawn ? style.fill : style.color);
-    const opacity = ancestors(element).reduce((product, one) => product * Number(getComputedStyle(one).opacity), isDrawn ? Number(style.fillOpacity) : 1);
+    const opacity = ancestors(element).reduce(
+      (product, one) => product * Number(getComputedStyle(one).opacity),
+      isDrawn ? Number(style.fillOpacity) : 1,
+    );
     const ground = groundOf(element);
-    const [darker, lighter] = [luminance(over([red, green, blue, alpha * opacity], ground)), luminance(ground)].sort((a, b) => a - b) as [number, number];
+    const [darker, lighter] = [luminance(over([red, green, blue, alpha * opacity], ground)), luminance(ground)].sort(
+      (a, b) => a - b,
+    ) as [number, number];
     const contrast = (lighter + 0.05) / (darker + 0.05);
     looked += 1;
-    if (!(contrast >= least)) faults.push(`${contrast.toFixed(2)}:1 in <${element.tagName} class="${element.getAttribute('class') ?? ''}">: ${text.slice(0, 60)}`);
+    if (!(contrast >= least))
+      faults.push(
+        `${contrast.toFixed(2)}:1 in <${element.tagName} class="${element.getAttribute('class') ?? ''}">: ${text.slice(0, 60)}`,
+      );
   }
   return { faults, looked };
 }
@@ -84,8 +99,17 @@ export function chartFaults(leastPx: number): Looked {
       const { actualBoundingBoxAscent: up, actualBoundingBoxDescent: down } = ink.measureText(text.textContent);
       const { x, width } = text.getBBox();
       const baseline = text.getStartPositionOfChar(0).y;
-      const corners = [[x, baseline - up], [x + width, baseline - up], [x, baseline + down], [x + width, baseline + down]].map(([atX, atY]) => new DOMPoint(atX, atY).matrixTransform(toScreen));
-      const out = Math.max(...corners.map((corner) => Math.max(box.left - corner.x, corner.x - box.right, box.top - corner.y, corner.y - box.bottom)));
+      const corners = [
+        [x, baseline - up],
+        [x + width, baseline - up],
+        [x, baseline + down],
+        [x + width, baseline + down],
+      ].map(([atX, atY]) => new DOMPoint(atX, atY).matrixTransform(toScreen));
+      const out = Math.max(
+        ...corners.map((corner) =>
+          Math.max(box.left - corner.x, corner.x - box.right, box.top - corner.y, corner.y - box.bottom),
+        ),
+      );
       // Half a pixel can be rounding.
       if (!(out <= 0.5)) faults.push(`${out.toFixed(1)} px outside its drawing: ${text.textContent}`);
     }

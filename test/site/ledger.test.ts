@@ -14,7 +14,12 @@ const SESSIONS = ['data/sessions/orrin-uhd60-a.csv', 'data/sessions/tamsel-uhd60
 /** A session that no write-up names, so that it is the ledger which notices that it is gone. */
 const UNNAMED = projectFiles('data/sessions')
   .map((path) => path.replace(/^.*\/|\.[^.]*$/g, ''))
-  .find((id) => !projectFiles('content').filter((path) => path.endsWith('.mdx')).some((path) => readFileSync(join(PROJECT, path), 'utf8').includes(id)));
+  .find(
+    (id) =>
+      !projectFiles('content')
+        .filter((path) => path.endsWith('.mdx'))
+        .some((path) => readFileSync(join(PROJECT, path), 'utf8').includes(id)),
+  );
 const RIG = 'data/rigs/balcony.md';
 const TEXT = 'src/figures/text.ts';
 const VERSION = 'src/analysis/version.ts';
@@ -30,7 +35,10 @@ afterAll(() => copy[Symbol.dispose]());
 
 /** Half a second more on the first source time, in whatever way it is written. */
 const halfASecondMore = (csv: string): string =>
-  csv.replace(/^(1,(?:\d+:)*)(\d+\.\d{3}),/m, (_all, before: string, seconds: string) => `${before}${(Number(seconds) + 0.5).toFixed(3).padStart(6, '0')},`);
+  csv.replace(
+    /^(1,(?:\d+:)*)(\d+\.\d{3}),/m,
+    (_all, before: string, seconds: string) => `${before}${(Number(seconds) + 0.5).toFixed(3).padStart(6, '0')},`,
+  );
 const coarser = (source: string): string => source.replace(/(placeOfSignificant\(\w+, )2\)/, '$11)');
 
 function swap([one, two]: readonly [string, string]): void {
@@ -81,7 +89,9 @@ const MUTATIONS: readonly Mutation[] = [
     },
     says: [
       new RegExp(` {2}count/sessions {2}was "\\d+", is now "\\d+": .*data/sessions/${UNNAMED}\\.csv is gone`),
-      new RegExp(` {2}\\S+/${UNNAMED} {2}was "[^"]+", is no longer published: data/sessions/${UNNAMED}\\.csv is gone; data/sessions/${UNNAMED}\\.md is gone\\.`),
+      new RegExp(
+        ` {2}\\S+/${UNNAMED} {2}was "[^"]+", is no longer published: data/sessions/${UNNAMED}\\.csv is gone; data/sessions/${UNNAMED}\\.md is gone\\.`,
+      ),
     ],
   },
   {
@@ -94,7 +104,9 @@ const MUTATIONS: readonly Mutation[] = [
     name: 'the rounding is another',
     files: [TEXT],
     mutate: () => copy.edit(TEXT, coarser),
-    says: [/ was "[^"]+", is now "[^"]+": no file changed and the analysis still calls itself version \S+: its code, or a library, changed without a new version in src\/analysis\/version\.ts\./],
+    says: [
+      / was "[^"]+", is now "[^"]+": no file changed and the analysis still calls itself version \S+: its code, or a library, changed without a new version in src\/analysis\/version\.ts\./,
+    ],
   },
   {
     name: 'the rounding and the version are others',
@@ -146,7 +158,11 @@ describe('a strict build', () => {
 });
 
 it('the committed state is recorded: npm run demonstration-ledger records it afresh', async () => {
-  const { bench, register } = await compileSite({ root: PROJECT, dataDir: join(PROJECT, 'data'), contentDir: join(PROJECT, 'content') });
+  const { bench, register } = await compileSite({
+    root: PROJECT,
+    dataDir: join(PROJECT, 'data'),
+    contentDir: join(PROJECT, 'content'),
+  });
   const changes = compareWithLedger(bench, register);
   expect(changes.added).toEqual([]);
   expect(checkLedger(bench, changes)).toEqual([]);

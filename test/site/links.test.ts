@@ -18,10 +18,12 @@ interface Address {
 }
 
 const addresses: readonly Address[] = site.pages.flatMap(({ path, elements }) =>
-  elements.flatMap((element) => ADDRESSES.flatMap((name) => {
-    const to = attributeOf(element, name);
-    return to === undefined ? [] : [{ from: path, tag: element.tagName, to }];
-  })),
+  elements.flatMap((element) =>
+    ADDRESSES.flatMap((name) => {
+      const to = attributeOf(element, name);
+      return to === undefined ? [] : [{ from: path, tag: element.tagName, to }];
+    }),
+  ),
 );
 const isInternal = ({ to }: Address): boolean => !/^[a-z][a-z0-9+.-]*:/i.test(to);
 const tell = ({ from, tag, to }: Address): string => `${from} <${tag}> ${to}`;
@@ -41,7 +43,11 @@ it('every internal link and fragment resolves', () => {
   const internal = addresses.filter(isInternal);
   expect(internal.length).toBeGreaterThan(1000);
   expect(internal.filter(({ to }) => to.includes('#')).length).toBeGreaterThan(300);
-  expect(internal.flatMap((address) => (whyBroken(address) === undefined ? [] : [`${tell(address)}: ${whyBroken(address)}`]))).toEqual([]);
+  expect(
+    internal.flatMap((address) =>
+      whyBroken(address) === undefined ? [] : [`${tell(address)}: ${whyBroken(address)}`],
+    ),
+  ).toEqual([]);
 });
 
 it('no link is absolute, so the site works from any path prefix', () => {
@@ -50,7 +56,9 @@ it('no link is absolute, so the site works from any path prefix', () => {
 
 it('nothing that a page loads comes from another host, and links lead to the web or to mail only', () => {
   const external = addresses.filter((address) => !isInternal(address));
-  expect(external.filter(({ tag, to }) => (tag === 'a' ? !/^(?:https?|mailto):/.test(to) : to !== 'data:,')).map(tell)).toEqual([]);
+  expect(
+    external.filter(({ tag, to }) => (tag === 'a' ? !/^(?:https?|mailto):/.test(to) : to !== 'data:,')).map(tell),
+  ).toEqual([]);
 });
 
 it('every address in the stylesheet is a file of the site', () => {
@@ -68,7 +76,11 @@ it('every page can be reached from the home page', () => {
     if (reached.has(path)) continue;
     reached.add(path);
     const targets = addresses.filter((address) => address.from === path && address.tag === 'a' && isInternal(address));
-    queue.push(...targets.map(({ to }) => `/${new URL(to, HOME + path!.slice(1)).href.slice(HOME.length).replace(/[?#].*$/, '')}`).filter((to) => to.endsWith('/')));
+    queue.push(
+      ...targets
+        .map(({ to }) => `/${new URL(to, HOME + path!.slice(1)).href.slice(HOME.length).replace(/[?#].*$/, '')}`)
+        .filter((to) => to.endsWith('/')),
+    );
   }
   expect([...reached].sort()).toEqual(site.pages.map(({ path }) => path).sort());
 });

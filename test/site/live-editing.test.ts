@@ -37,7 +37,8 @@ function withShown(thousandths: string): string {
   return changed;
 }
 
-const shows = (text: string): Promise<unknown> => page.waitForFunction((wanted) => document.body.textContent?.includes(wanted), text);
+const shows = (text: string): Promise<unknown> =>
+  page.waitForFunction((wanted) => document.body.textContent?.includes(wanted), text);
 
 it('shows a saved reading and what follows from it in the open page', async () => {
   await page.goto(`${server.origin}/sessions/${SESSION}/`);
@@ -92,7 +93,9 @@ it('shows a saved write-up, and a figure that it misspells until it is mended', 
   await page.goto(`${server.origin}/reports/stage-screen/`);
   copy.edit(REPORT, (text) => text.replace('## The short answer', '## The answer, in short'));
   await shows('The answer, in short');
-  copy.edit(REPORT, (text) => text.replace('<Figure id="total/wexley-uhd60-a" />', '<Figure id="total/wexly-uhd60-a" />'));
+  copy.edit(REPORT, (text) =>
+    text.replace('<Figure id="total/wexley-uhd60-a" />', '<Figure id="total/wexly-uhd60-a" />'),
+  );
   await shows('there is no figure "total/wexly-uhd60-a". Did you mean total/wexley-uhd60-a');
   expect(server.printed()).toMatch(/content\/reports\/stage-screen\.mdx:\d+:\d+ .*wexly-uhd60-a/);
   copy.edit(REPORT, (text) => text.replace('total/wexly-uhd60-a', 'total/wexley-uhd60-a'));

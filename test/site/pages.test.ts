@@ -13,7 +13,9 @@ const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as Regi
 
 /** Ids in a folder of the committed project, read off its file names. */
 const idsIn = (folder: string, ending: string): readonly string[] =>
-  projectFiles(folder).filter((path) => path.endsWith(ending)).map((path) => path.slice(folder.length + 1, -ending.length));
+  projectFiles(folder)
+    .filter((path) => path.endsWith(ending))
+    .map((path) => path.slice(folder.length + 1, -ending.length));
 
 const KINDS_OF_PAGE = [
   ['session', 'data/sessions', '.csv', 'sessions'],
@@ -23,18 +25,34 @@ const KINDS_OF_PAGE = [
   ['report', 'content/reports', '.mdx', 'reports'],
 ] as const;
 
-const INDEXES = ['/', '/bodies/', '/chain/', '/comparison/', '/corrections/', '/coverage/', '/data/', '/guide/', '/method/', '/reports/', '/rigs/'];
+const INDEXES = [
+  '/',
+  '/bodies/',
+  '/chain/',
+  '/comparison/',
+  '/corrections/',
+  '/coverage/',
+  '/data/',
+  '/guide/',
+  '/method/',
+  '/reports/',
+  '/rigs/',
+];
 
 describe('the pages', () => {
   it.each(KINDS_OF_PAGE)('are one for every committed %s', (_kind, folder, ending, section) => {
     const ids = idsIn(folder, ending);
     expect(ids.length).toBeGreaterThan(1);
     const expected = ids.map((id) => `/${section}/${id}/`);
-    expect(site.pages.map(({ path }) => path).filter((path) => path.startsWith(`/${section}/`) && path !== `/${section}/`)).toEqual(expected.sort());
+    expect(
+      site.pages.map(({ path }) => path).filter((path) => path.startsWith(`/${section}/`) && path !== `/${section}/`),
+    ).toEqual(expected.sort());
   });
 
   it('are those and the indexes, and nothing else', () => {
-    const ofFiles = KINDS_OF_PAGE.flatMap(([, folder, ending, section]) => idsIn(folder, ending).map((id) => `/${section}/${id}/`));
+    const ofFiles = KINDS_OF_PAGE.flatMap(([, folder, ending, section]) =>
+      idsIn(folder, ending).map((id) => `/${section}/${id}/`),
+    );
     const ofEntries = register.figures.flatMap(({ entry }) => /^\/figures\/[^/]+\//.exec(entry) ?? []);
     expect(new Set(ofEntries).size).toBeGreaterThan(5);
     expect(site.pages.map(({ path }) => path).sort()).toEqual([...ofFiles, ...INDEXES, ...new Set(ofEntries)].sort());
@@ -66,7 +84,9 @@ describe('no page holds', () => {
   });
 
   it.each(EVERY_PAGE)('an empty link, heading, caption or cell head: %s', (_path, { elements }) => {
-    const worded = elements.filter(({ tagName }) => ['a', 'h1', 'h2', 'h3', 'caption', 'figcaption', 'summary', 'title', 'th', 'dt', 'dd'].includes(tagName));
+    const worded = elements.filter(({ tagName }) =>
+      ['a', 'h1', 'h2', 'h3', 'caption', 'figcaption', 'summary', 'title', 'th', 'dt', 'dd'].includes(tagName),
+    );
     expect(worded.length).toBeGreaterThan(8);
     expect(worded.filter((element) => textOf(element).trim() === '').map(({ tagName }) => tagName)).toEqual([]);
     expect(elements.filter((element) => element.tagName === 'a' && !attributeOf(element, 'href'))).toEqual([]);
@@ -76,15 +96,23 @@ describe('no page holds', () => {
     const ids = elements.flatMap((element) => attributeOf(element, 'id') ?? []);
     expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
     const references = elements.flatMap((element) =>
-      ['aria-labelledby', 'aria-describedby', 'aria-controls', 'for', 'headers'].flatMap((name) => attributeOf(element, name)?.split(/\s+/) ?? []),
+      ['aria-labelledby', 'aria-describedby', 'aria-controls', 'for', 'headers'].flatMap(
+        (name) => attributeOf(element, name)?.split(/\s+/) ?? [],
+      ),
     );
     expect(references.filter((id) => !byId.has(id))).toEqual([]);
   });
 
   it.each(EVERY_PAGE)('a script, an inline event handler, a style attribute or a frame: %s', (_path, { elements }) => {
-    expect(elements.filter(({ tagName }) => ['script', 'style', 'iframe', 'object', 'embed', 'base'].includes(tagName)).map(({ tagName }) => tagName)).toEqual([]);
+    expect(
+      elements
+        .filter(({ tagName }) => ['script', 'style', 'iframe', 'object', 'embed', 'base'].includes(tagName))
+        .map(({ tagName }) => tagName),
+    ).toEqual([]);
     const attributes = elements.flatMap(({ attrs }) => attrs);
-    expect(attributes.filter(({ name, value }) => name === 'style' || /^on/i.test(name) || /^\s*javascript:/i.test(value))).toEqual([]);
+    expect(
+      attributes.filter(({ name, value }) => name === 'style' || /^on/i.test(name) || /^\s*javascript:/i.test(value)),
+    ).toEqual([]);
   });
 });
 
@@ -112,11 +140,14 @@ describe('every page', () => {
     expect(site.pages.filter((page) => titleOf(page) === title).map((page) => page.path)).toEqual([path]);
   });
 
-  it.each(EVERY_PAGE.filter(([path]) => path.startsWith('/reports/') && path !== '/reports/'))('that is a report is at most 60 KB gzipped: %s', (_path, { html }) => {
-    const bytes = gzipSync(html).length;
-    expect(bytes).toBeGreaterThan(1000);
-    expect(bytes).toBeLessThanOrEqual(60 * 1024);
-  });
+  it.each(EVERY_PAGE.filter(([path]) => path.startsWith('/reports/') && path !== '/reports/'))(
+    'that is a report is at most 60 KB gzipped: %s',
+    (_path, { html }) => {
+      const bytes = gzipSync(html).length;
+      expect(bytes).toBeGreaterThan(1000);
+      expect(bytes).toBeLessThanOrEqual(60 * 1024);
+    },
+  );
 });
 
 describe('a session page', () => {
@@ -131,7 +162,14 @@ describe('a session page', () => {
       const shown = page.byId.get(`line-${index + 2}`);
       expect(shown && hasClass(shown, 'excluded'), row).toBe(row.split(',')[excludeAt] !== '');
       const cells = elementsOf(shown!, ({ tagName }) => tagName === 'td').map(textOf);
-      expect(cells, row).toEqual(expect.arrayContaining(row.split(',').slice(0, excludeAt).filter((cell) => cell !== '')));
+      expect(cells, row).toEqual(
+        expect.arrayContaining(
+          row
+            .split(',')
+            .slice(0, excludeAt)
+            .filter((cell) => cell !== ''),
+        ),
+      );
     }
   });
 });

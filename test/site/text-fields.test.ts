@@ -10,7 +10,22 @@ import { projectFiles } from '../support/project-files.ts';
 const MARKUP = `<script>alert(1)</script><b>x</b>&"'`;
 
 /** The keys whose value is free text; every other value is an id, a number, a rate, a date or a choice. */
-const TEXT_KEYS = new Set(['name', 'maker', 'model', 'label', 'source', 'title', 'tagline', 'publisher', 'summary', 'author', 'room', 'warm-up', 'cut-short', 'reason']);
+const TEXT_KEYS = new Set([
+  'name',
+  'maker',
+  'model',
+  'label',
+  'source',
+  'title',
+  'tagline',
+  'publisher',
+  'summary',
+  'author',
+  'room',
+  'warm-up',
+  'cut-short',
+  'reason',
+]);
 
 /** A session that no other shares rig, settings and method with. */
 const ALONE = 'data/sessions/orrin-flash-uhd60.md';
@@ -35,7 +50,9 @@ function markYaml(yaml: string, path: string, isText: (key: string) => boolean =
     Pair(_at, pair, parents) {
       const key = isScalar(pair.key) ? String(pair.key.value) : '';
       if (!isText(key) || !isScalar(pair.value)) return;
-      const inside = parents.flatMap((parent) => (isMap(parent) ? [] : 'key' in parent && isScalar(parent.key) ? [String(parent.key.value)] : []));
+      const inside = parents.flatMap((parent) =>
+        isMap(parent) ? [] : 'key' in parent && isScalar(parent.key) ? [String(parent.key.value)] : [],
+      );
       pair.value = document.createNode(mark([path, ...inside, key].join(' ')));
     },
   });
@@ -45,7 +62,9 @@ function markYaml(yaml: string, path: string, isText: (key: string) => boolean =
 function markFrontMatter(text: string, path: string, withBody: boolean): string {
   const [, yaml = '', body = ''] = /^---\n([\s\S]*?)\n---\n?([\s\S]*)$/.exec(text) ?? [];
   // In prose a § of its own keeps the paragraph from beginning with a tag.
-  const marked = withBody ? `\n${mark(`${path} (text)`)}\n\n- a list with ${mark(`${path} (list)`)}\n` : body.replace(/caption="[^"]*"/g, () => `caption={${JSON.stringify(mark(`${path} caption`))}}`);
+  const marked = withBody
+    ? `\n${mark(`${path} (text)`)}\n\n- a list with ${mark(`${path} (list)`)}\n`
+    : body.replace(/caption="[^"]*"/g, () => `caption={${JSON.stringify(mark(`${path} caption`))}}`);
   // Sessions of one firmware belong together, and figures are named for it: one that stands alone will do.
   const isFirmware = (key: string): boolean => key === 'firmware' && path === ALONE;
   return `---\n${markYaml(yaml, path, (key) => TEXT_KEYS.has(key) || isFirmware(key))}---\n${marked}`;
@@ -57,7 +76,9 @@ function markReadings(csv: string, path: string): string {
   const [exclude, note] = [header.indexOf('exclude'), header.indexOf('note')];
   rows[0]![note] = mark(`${path} note`);
   rows.at(-1)![exclude] = mark(`${path} exclude`);
-  return [header, ...rows].map((row) => row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n') + '\n';
+  return (
+    [header, ...rows].map((row) => row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n') + '\n'
+  );
 }
 
 let copy: ProjectCopy;
@@ -87,26 +108,49 @@ describe('markup in every text field', () => {
   it('was written into every kind of file', () => {
     expect(fields.length).toBeGreaterThan(300);
     expect(new Set(fields.map(({ where }) => where.replace(/\/[^/ ]+\.(\w+)/, '/*.$1').replace(/ .*/, '')))).toEqual(
-      new Set(['content/*.md', 'content/ledger/entries/*.yaml', 'content/methods/*.mdx', 'content/reports/*.mdx', 'data/bodies/*.md', 'data/displays/*.md', 'data/links/*.md', 'data/rigs/*.md', 'data/sessions/*.csv', 'data/sessions/*.md', 'data/*.yaml']),
+      new Set([
+        'content/*.md',
+        'content/ledger/entries/*.yaml',
+        'content/methods/*.mdx',
+        'content/reports/*.mdx',
+        'data/bodies/*.md',
+        'data/displays/*.md',
+        'data/links/*.md',
+        'data/rigs/*.md',
+        'data/sessions/*.csv',
+        'data/sessions/*.md',
+        'data/*.yaml',
+      ]),
     );
   });
 
   it('makes no element on any page', () => {
-    const made = documents.flatMap(([path, document]) => nodesOf(document).flatMap((node) => (['script', 'b'].includes(node.nodeName) ? [`${path} <${node.nodeName}>`] : [])));
+    const made = documents.flatMap(([path, document]) =>
+      nodesOf(document).flatMap((node) =>
+        ['script', 'b'].includes(node.nodeName) ? [`${path} <${node.nodeName}>`] : [],
+      ),
+    );
     expect(documents.length).toBeGreaterThan(50);
     expect(made).toEqual([]);
   });
 
   it('comes out as text, character for character, on some page for every field', () => {
     const texts = documents.flatMap(([, document]) =>
-      nodesOf(document).flatMap((node) => [...('value' in node ? [node.value] : []), ...('attrs' in node ? node.attrs.map(({ value }) => value) : [])]),
+      nodesOf(document).flatMap((node) => [
+        ...('value' in node ? [node.value] : []),
+        ...('attrs' in node ? node.attrs.map(({ value }) => value) : []),
+      ]),
     );
     const shown = texts.filter((text) => text.includes('§')).join('\n');
     expect(fields.filter(({ text }) => !shown.includes(text)).map(({ where }) => where)).toEqual([]);
   });
 
   it('is nowhere escaped twice', () => {
-    const twice = documents.flatMap(([path, document]) => nodesOf(document).flatMap((node) => ('value' in node && /&(?:lt|gt|amp|quot|#\d+);/.test(node.value) ? [`${path}: ${node.value}`] : [])));
+    const twice = documents.flatMap(([path, document]) =>
+      nodesOf(document).flatMap((node) =>
+        'value' in node && /&(?:lt|gt|amp|quot|#\d+);/.test(node.value) ? [`${path}: ${node.value}`] : [],
+      ),
+    );
     expect(twice).toEqual([]);
   });
 });

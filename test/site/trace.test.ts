@@ -15,7 +15,9 @@ const project = openCopy(inject('builtProject'));
 const site = readBuiltSite(project.dist);
 const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as Register;
 const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
-const ledger = projectFiles('content/ledger').map((path) => project.read(path)).join('\n');
+const ledger = projectFiles('content/ledger')
+  .map((path) => project.read(path))
+  .join('\n');
 const findings = register.findings.flatMap(({ message, hint }) => [message, hint]).map(bare);
 
 /** A number with a unit of latency, a share, a multiple, or an uncertainty. */
@@ -50,8 +52,15 @@ function said(figure: Figure): ReadonlySet<string> {
   if (known !== undefined) return known;
   const { rows, total, corrections } = describeBudget(figure);
   const lines = [
-    figure.text, figure.label, inWordsOf(figure), ...describeEntry(figure), describeBasis(figure),
-    corrections.join(' '), total.expanded, total.uncertainty, ...rows.flatMap(({ uncertainty, share }) => [uncertainty, share]),
+    figure.text,
+    figure.label,
+    inWordsOf(figure),
+    ...describeEntry(figure),
+    describeBasis(figure),
+    corrections.join(' '),
+    total.expanded,
+    total.uncertainty,
+    ...rows.flatMap(({ uncertainty, share }) => [uncertainty, share]),
   ];
   const all = new Set(lines.map(bare));
   saidOf.set(figure.id, all);
@@ -59,10 +68,22 @@ function said(figure: Figure): ReadonlySet<string> {
 }
 
 /** The published results of the coverage bench. */
-const coverage = new Set(describeCoverageTable().rows.flatMap((row) => [row.coverage, `± ${row.halfWidth}`, row.textbookCoverage, `± ${row.textbookHalfWidth}`, row.differenceCoverage]).map(bare));
+const coverage = new Set(
+  describeCoverageTable()
+    .rows.flatMap((row) => [
+      row.coverage,
+      `± ${row.halfWidth}`,
+      row.textbookCoverage,
+      `± ${row.textbookHalfWidth}`,
+      row.differenceCoverage,
+    ])
+    .map(bare),
+);
 
 function offers(page: Page, file: string): boolean {
-  return page.elements.some((element) => element.tagName === 'a' && (attributeOf(element, 'href') ?? '').endsWith(`/${file}`));
+  return page.elements.some(
+    (element) => element.tagName === 'a' && (attributeOf(element, 'href') ?? '').endsWith(`/${file}`),
+  );
 }
 
 /** Of what is marked with an attribute: whether it is what it says to be. */
@@ -77,7 +98,9 @@ const TRACES: Readonly<Record<string, Trace>> = {
   'data-of-figure': (id, { page, text, within }) => {
     const figure = byId.get(id);
     const isEarlier = within.some(({ tagName }) => tagName === 'del') && ledger.includes(text);
-    const leadsOn = page.elements.some((element) => attributeOf(element, 'data-entry') === id || attributeOf(element, 'data-figure') === id);
+    const leadsOn = page.elements.some(
+      (element) => attributeOf(element, 'data-entry') === id || attributeOf(element, 'data-figure') === id,
+    );
     return figure !== undefined && leadsOn && (isEarlier || said(figure).has(text));
   },
   'data-recorded': (_id, { text }) => ledger.includes(text),
@@ -86,7 +109,9 @@ const TRACES: Readonly<Record<string, Trace>> = {
   'data-stated': (file, { page }) => offers(page, file),
   // Of a rig that the page describes, by its file; or by a command that the page names.
   'data-simulated': (by, { page, text }) =>
-    by.startsWith('npm run ') ? coverage.has(text) && page.elements.some((element) => element.tagName === 'code' && textOf(element) === by) : offers(page, by),
+    by.startsWith('npm run ')
+      ? coverage.has(text) && page.elements.some((element) => element.tagName === 'code' && textOf(element) === by)
+      : offers(page, by),
   'data-quoted': (from) => from !== '',
   'data-setting': () => true,
   'data-authored': (_value, { page }) => page.path === '/guide/',
@@ -95,7 +120,13 @@ const TRACES: Readonly<Record<string, Trace>> = {
 function isTraced(found: Found): boolean {
   return found.within.some((element) => {
     // Drawings say in words what they draw and are tested by themselves; commands are no statements.
-    if (element.tagName === 'svg' || element.tagName === 'pre' || element.tagName === 'code' || (element.tagName === 'table' && hasClass(element, 'readings'))) return true;
+    if (
+      element.tagName === 'svg' ||
+      element.tagName === 'pre' ||
+      element.tagName === 'code' ||
+      (element.tagName === 'table' && hasClass(element, 'readings'))
+    )
+      return true;
     return Object.entries(TRACES).some(([name, trace]) => {
       const value = attributeOf(element, name);
       return value !== undefined && trace(value, found);
@@ -104,40 +135,80 @@ function isTraced(found: Found): boolean {
 }
 
 const numbers = site.pages.flatMap(textsOf).filter(({ text }) => NUMBER.test(text.replace(CONVENTION, '')));
-const tell = ({ page, text, within }: Found): string => `${page.path} ${within.slice(-3).map(({ tagName }) => tagName).join(' > ')}: ${text.slice(0, 160)}`;
+const tell = ({ page, text, within }: Found): string =>
+  `${page.path} ${within
+    .slice(-3)
+    .map(({ tagName }) => tagName)
+    .join(' > ')}: ${text.slice(0, 160)}`;
 
 describe('a number that came from data', () => {
   it('is looked for on every page, and found by the thousand', () => {
     expect(site.pages.length).toBeGreaterThan(60);
     expect(numbers.length).toBeGreaterThan(4000);
-    const kinds = Object.keys(TRACES).filter((name) => numbers.some(({ within }) => within.some((element) => attributeOf(element, name) !== undefined)));
-    expect(kinds).toEqual(expect.arrayContaining(['data-figure', 'data-entry', 'data-of-figure', 'data-finding', 'data-stated', 'data-recorded']));
+    const kinds = Object.keys(TRACES).filter((name) =>
+      numbers.some(({ within }) => within.some((element) => attributeOf(element, name) !== undefined)),
+    );
+    expect(kinds).toEqual(
+      expect.arrayContaining([
+        'data-figure',
+        'data-entry',
+        'data-of-figure',
+        'data-finding',
+        'data-stated',
+        'data-recorded',
+      ]),
+    );
   });
 
-  it('has a trace, and is what the register says', () => expect(numbers.filter((found) => !isTraced(found)).map(tell)).toEqual([]));
+  it('has a trace, and is what the register says', () =>
+    expect(numbers.filter((found) => !isTraced(found)).map(tell)).toEqual([]));
 
   it('stands in the row of the coverage bench to which it belongs', () => {
-    const rows = site.page('/coverage/').elements.filter(({ tagName }) => tagName === 'tbody').flatMap((body) => elementsOf(body, ({ tagName }) => tagName === 'tr'));
-    const printed = rows.map((row) => elementsOf(row, ({ tagName }) => tagName === 'td').map((cell) => bare(textOf(cell))));
-    expect(printed).toEqual(describeCoverageTable().rows.map((row) => [row.coverage, `± ${row.halfWidth}`, row.textbookCoverage, `± ${row.textbookHalfWidth}`, row.differenceCoverage]));
+    const rows = site
+      .page('/coverage/')
+      .elements.filter(({ tagName }) => tagName === 'tbody')
+      .flatMap((body) => elementsOf(body, ({ tagName }) => tagName === 'tr'));
+    const printed = rows.map((row) =>
+      elementsOf(row, ({ tagName }) => tagName === 'td').map((cell) => bare(textOf(cell))),
+    );
+    expect(printed).toEqual(
+      describeCoverageTable().rows.map((row) => [
+        row.coverage,
+        `± ${row.halfWidth}`,
+        row.textbookCoverage,
+        `± ${row.textbookHalfWidth}`,
+        row.differenceCoverage,
+      ]),
+    );
     expect(printed.length).toBeGreaterThan(5);
   });
 
   it('is told from other text', () => {
     expect(['307.6 ms', '± 7.1', '7.4 frames', '48 %', '1.4×'].filter((text) => !NUMBER.test(text))).toEqual([]);
-    expect(['59.94 frames/s', '25 frames a second', '1920 × 1080', 'UHD 3840 × 2160, frame-count', '2026-04-20'].filter((text) => NUMBER.test(text))).toEqual([]);
+    expect(
+      ['59.94 frames/s', '25 frames a second', '1920 × 1080', 'UHD 3840 × 2160, frame-count', '2026-04-20'].filter(
+        (text) => NUMBER.test(text),
+      ),
+    ).toEqual([]);
   });
 });
 
 describe('a claim', () => {
-  const claims = site.pages.flatMap((page) => page.elements.filter((element) => attributeOf(element, 'data-claim') !== undefined).map((element) => ({ page, element })));
+  const claims = site.pages.flatMap((page) =>
+    page.elements
+      .filter((element) => attributeOf(element, 'data-claim') !== undefined)
+      .map((element) => ({ page, element })),
+  );
 
   it('leads to the entry of the figure that it rests on', () => {
     expect(claims.length).toBeGreaterThanOrEqual(5);
     const astray = claims.filter(({ page, element }) => {
       const { pathname, hash } = new URL(attributeOf(element, 'href') ?? '', `https://site.invalid${page.path}`);
       const target = site.page(pathname).byId.get(hash.slice(1));
-      return target === undefined || !elementsOf(target).some((one) => attributeOf(one, 'data-entry') === attributeOf(element, 'data-claim'));
+      return (
+        target === undefined ||
+        !elementsOf(target).some((one) => attributeOf(one, 'data-entry') === attributeOf(element, 'data-claim'))
+      );
     });
     expect(astray.map(({ page, element }) => `${page.path} ${textOf(element)}`)).toEqual([]);
   });
@@ -172,7 +243,10 @@ function wanting(figure: Figure): readonly string[] {
     ['its components', components.every(({ name }) => all.includes(name))],
     ['its files and their checksums', sources.every(({ file, sha256 }) => all.includes(file) && all.includes(sha256))],
     ['the version of the analysis', all.toLowerCase().includes(`version ${register.analysis}`)],
-    ['how to recompute it alone', isCount ? own.includes(id) && all.includes('npm run figures -- ID') : own.includes(`npm run figures -- ${id}`)],
+    [
+      'how to recompute it alone',
+      isCount ? own.includes(id) && all.includes('npm run figures -- ID') : own.includes(`npm run figures -- ${id}`),
+    ],
   ];
   return needs.filter(([, found]) => !found).map(([what]) => `${id}: ${what}`);
 }

@@ -17,9 +17,15 @@ const BUILT = /^(?:dist|node_modules|\.astro)\b/;
 /** Paths from the root that a document names: in backticks, in listings, and as targets of links. */
 function pathsNamed(document: string): readonly string[] {
   const text = read(document);
-  const code = [...text.matchAll(/`([^`\n]+)`/g), ...text.matchAll(/```[^\n]*\n([\s\S]*?)```/g)].flatMap(([, inside = '']) => inside.split(/[\s,;:()"'=]+/));
-  const links = [...text.matchAll(/\]\(([^)\s]+)\)/g)].map(([, target = '']) => target.replace(/#.*$/, '')).filter((target) => target !== '' && !/^[a-z]+:/.test(target));
-  return [...new Set([...code.filter((word) => tops.has(word.split('/')[0] ?? '')), ...links])].filter((path) => !BUILT.test(path));
+  const code = [...text.matchAll(/`([^`\n]+)`/g), ...text.matchAll(/```[^\n]*\n([\s\S]*?)```/g)].flatMap(
+    ([, inside = '']) => inside.split(/[\s,;:()"'=]+/),
+  );
+  const links = [...text.matchAll(/\]\(([^)\s]+)\)/g)]
+    .map(([, target = '']) => target.replace(/#.*$/, ''))
+    .filter((target) => target !== '' && !/^[a-z]+:/.test(target));
+  return [...new Set([...code.filter((word) => tops.has(word.split('/')[0] ?? '')), ...links])].filter(
+    (path) => !BUILT.test(path),
+  );
 }
 
 /** A path up to the first word that stands for any name. */
@@ -37,7 +43,9 @@ describe.each(DOCUMENTS)('%s', (document) => {
   });
 
   it('names only commands that exist', () => {
-    const named = [...read(document).matchAll(/\bnpm (?:run )?(?:(?:--silent|-s) )?([\w:-]+)/g)].map(([, name = '']) => name);
+    const named = [...read(document).matchAll(/\bnpm (?:run )?(?:(?:--silent|-s) )?([\w:-]+)/g)].map(
+      ([, name = '']) => name,
+    );
     const ofNpm = new Set(['ci', 'scripts']);
     expect(named.filter((name) => scripts.includes(name)).length).toBeGreaterThan(3);
     expect(named.filter((name) => !scripts.includes(name) && !ofNpm.has(name))).toEqual([]);

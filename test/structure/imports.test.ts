@@ -13,10 +13,17 @@ interface Permission {
 /** The last column of the table of folders: `model, figures (types)`, by each folder of the first column. */
 function readTable(): ReadonlyMap<string, readonly Permission[]> {
   const rows = readFileSync(join(PROJECT, 'DEVELOPERS.md'), 'utf8').matchAll(/^\| (`src\/[^|]*`) \|.*\| ([^|]*) \|$/gm);
-  return new Map([...rows].flatMap(([, folders = '', allowed = '']) => {
-    const permissions = allowed === 'nothing' ? [] : allowed.split(', ').map((one) => ({ folder: one.replace(/ \(types\)$/, ''), typesOnly: one.endsWith(' (types)') }));
-    return [...folders.matchAll(/`src\/(\w+)`/g)].map(([, folder = '']) => [folder, permissions] as const);
-  }));
+  return new Map(
+    [...rows].flatMap(([, folders = '', allowed = '']) => {
+      const permissions =
+        allowed === 'nothing'
+          ? []
+          : allowed
+              .split(', ')
+              .map((one) => ({ folder: one.replace(/ \(types\)$/, ''), typesOnly: one.endsWith(' (types)') }));
+      return [...folders.matchAll(/`src\/(\w+)`/g)].map(([, folder = '']) => [folder, permissions] as const);
+    }),
+  );
 }
 
 const table = readTable();
@@ -30,20 +37,39 @@ describe('the imports of src', () => {
   it('were read, from every folder of the table', () => {
     expect(byFile.size).toBeGreaterThan(130);
     expect(inSource.length).toBeGreaterThan(350);
-    expect([...table.keys()].sort()).toEqual(['analysis', 'charts', 'commands', 'components', 'figures', 'ingest', 'layouts', 'model', 'pages', 'styles']);
-    expect([...new Set([...byFile.keys()].map(folderOf))].sort()).toEqual([...table.keys(), 'content.config.ts'].filter((folder) => folder !== 'styles').sort());
-    expect([...byFile].filter(([path, imports]) => path.endsWith('.astro') && imports.length > 0).length).toBeGreaterThan(20);
+    expect([...table.keys()].sort()).toEqual([
+      'analysis',
+      'charts',
+      'commands',
+      'components',
+      'figures',
+      'ingest',
+      'layouts',
+      'model',
+      'pages',
+      'styles',
+    ]);
+    expect([...new Set([...byFile.keys()].map(folderOf))].sort()).toEqual(
+      [...table.keys(), 'content.config.ts'].filter((folder) => folder !== 'styles').sort(),
+    );
+    expect(
+      [...byFile].filter(([path, imports]) => path.endsWith('.astro') && imports.length > 0).length,
+    ).toBeGreaterThan(20);
   });
 
   it('name files that exist, with their ending', () => {
-    expect(inSource.filter(({ to }) => !existsSync(join(PROJECT, to)) || !/\.(?:ts|astro|css|json)$/.test(to)).map(tell)).toEqual([]);
+    expect(
+      inSource.filter(({ to }) => !existsSync(join(PROJECT, to)) || !/\.(?:ts|astro|css|json)$/.test(to)).map(tell),
+    ).toEqual([]);
   });
 
   it('go one way', () => {
     const astray = inSource.filter(({ from, to, isType }) => {
       const [here, there] = [folderOf(from), folderOf(to)];
       const permission = table.get(here)?.find(({ folder }) => folder === there);
-      return !to.startsWith('src/') || (here !== there && (permission === undefined || (permission.typesOnly && !isType)));
+      return (
+        !to.startsWith('src/') || (here !== there && (permission === undefined || (permission.typesOnly && !isType)))
+      );
     });
     expect(astray.map(tell)).toEqual([]);
   });
@@ -78,7 +104,9 @@ describe('the imports of src', () => {
   });
 
   it('never reach for the network', () => {
-    expect(all.filter(({ specifier }) => /^(?:node:)?(?:https?|http2|net|dns|tls|dgram)\b/.test(specifier)).map(tell)).toEqual([]);
+    expect(
+      all.filter(({ specifier }) => /^(?:node:)?(?:https?|http2|net|dns|tls|dgram)\b/.test(specifier)).map(tell),
+    ).toEqual([]);
   });
 
   it('give the mathematics nothing of Node, so that it runs in a browser alike', () => {
@@ -92,9 +120,30 @@ describe('the reader of imports', () => {
   it.each([
     ['a.ts', "import a from './b.ts';", [['src/x/b.ts', false]]],
     ['a.ts', "import type { A } from '../y/b.ts';", [['src/y/b.ts', true]]],
-    ['a.ts', "export { a } from './b.ts'; export type { B } from './c.ts';", [['src/x/b.ts', false], ['src/x/c.ts', true]]],
-    ['a.ts', "const a = await import('./b.ts'); type C = import('./c.ts').C;", [['src/x/b.ts', false], ['src/x/c.ts', true]]],
-    ['a.ts', "import css from './b.css?raw'; import 'vega';", [['src/x/b.css', false], [undefined, false]]],
+    [
+      'a.ts',
+      "export { a } from './b.ts'; export type { B } from './c.ts';",
+      [
+        ['src/x/b.ts', false],
+        ['src/x/c.ts', true],
+      ],
+    ],
+    [
+      'a.ts',
+      "const a = await import('./b.ts'); type C = import('./c.ts').C;",
+      [
+        ['src/x/b.ts', false],
+        ['src/x/c.ts', true],
+      ],
+    ],
+    [
+      'a.ts',
+      "import css from './b.css?raw'; import 'vega';",
+      [
+        ['src/x/b.css', false],
+        [undefined, false],
+      ],
+    ],
     ['a.ts', "// import a from './b.ts'\nconst text = \"import a from './b.ts'\";", []],
     ['a.astro', "---\nimport A from './A.astro';\n---\n<p>import B from './B.astro'</p>", [['src/x/A.astro', false]]],
     ['a.astro', '<p>nothing</p>', []],

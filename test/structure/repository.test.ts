@@ -5,7 +5,9 @@ import { describe, expect, it } from 'vitest';
 import { PROJECT, projectFiles } from '../support/project-files.ts';
 
 const files = projectFiles();
-const texts = files.filter((path) => !/\.(?:woff2|png)$/.test(path)).map((path) => [path, readFileSync(join(PROJECT, path), 'utf8')] as const);
+const texts = files
+  .filter((path) => !/\.(?:woff2|png)$/.test(path))
+  .map((path) => [path, readFileSync(join(PROJECT, path), 'utf8')] as const);
 
 /** Put together from pieces, so that this file does not hold what it looks for. */
 const word = (...pieces: readonly string[]): RegExp => new RegExp(pieces.join(''), 'i');
@@ -24,11 +26,24 @@ const FORBIDDEN: readonly (readonly [what: string, pattern: RegExp])[] = [
 describe('no file of the project holds', () => {
   it('anything unread: there are files to look at', () => {
     expect(texts.length).toBeGreaterThan(250);
-    expect(files).toEqual(expect.arrayContaining(['package.json', 'package-lock.json', '.npmrc', 'README.md', 'src/model/bench.ts', 'data/settings.yaml']));
+    expect(files).toEqual(
+      expect.arrayContaining([
+        'package.json',
+        'package-lock.json',
+        '.npmrc',
+        'README.md',
+        'src/model/bench.ts',
+        'data/settings.yaml',
+      ]),
+    );
   });
 
   it.each(FORBIDDEN)('%s (%s)', (_what, pattern) => {
-    const hits = texts.flatMap(([path, text]) => text.split('\n').flatMap((line, index) => (pattern.test(line) ? [`${path}:${index + 1}: ${line.trim().slice(0, 120)}`] : [])));
+    const hits = texts.flatMap(([path, text]) =>
+      text
+        .split('\n')
+        .flatMap((line, index) => (pattern.test(line) ? [`${path}:${index + 1}: ${line.trim().slice(0, 120)}`] : [])),
+    );
     expect(hits).toEqual([]);
   });
 
@@ -43,13 +58,17 @@ describe('no file of the project holds', () => {
     [['src/pages/ho', 'me'], false],
   ] as const)('the folder of one machine, told from other paths: %s', (pieces, expected) => {
     const text = pieces.join('');
-    expect(FORBIDDEN.filter(([what]) => what === 'a folder of one machine').some(([, pattern]) => pattern.test(text))).toBe(expected);
+    expect(
+      FORBIDDEN.filter(([what]) => what === 'a folder of one machine').some(([, pattern]) => pattern.test(text)),
+    ).toBe(expected);
   });
 });
 
 describe('the lockfile', () => {
   interface Locked {
-    readonly packages: Readonly<Record<string, { readonly version?: string; readonly resolved?: string; readonly integrity?: string }>>;
+    readonly packages: Readonly<
+      Record<string, { readonly version?: string; readonly resolved?: string; readonly integrity?: string }>
+    >;
   }
   const text = readFileSync(join(PROJECT, 'package-lock.json'), 'utf8');
   const installed = Object.entries((JSON.parse(text) as Locked).packages).filter(([path]) => path !== '');
@@ -61,12 +80,18 @@ describe('the lockfile', () => {
   });
 
   it('pins every package by its content', () => {
-    expect(installed.filter(([, { integrity, version }]) => !integrity?.startsWith('sha512-') || !version).map(([path]) => path)).toEqual([]);
+    expect(
+      installed
+        .filter(([, { integrity, version }]) => !integrity?.startsWith('sha512-') || !version)
+        .map(([path]) => path),
+    ).toEqual([]);
   });
 });
 
 it('package.json pins every direct dependency to one version', () => {
-  const { dependencies, devDependencies, optionalDependencies } = JSON.parse(readFileSync(join(PROJECT, 'package.json'), 'utf8')) as Record<string, Record<string, string>>;
+  const { dependencies, devDependencies, optionalDependencies } = JSON.parse(
+    readFileSync(join(PROJECT, 'package.json'), 'utf8'),
+  ) as Record<string, Record<string, string>>;
   const versions = Object.entries({ ...dependencies, ...devDependencies, ...optionalDependencies });
   expect(versions.length).toBeGreaterThan(25);
   expect(versions.filter(([, version]) => !/^\d+\.\d+\.\d+$/.test(version))).toEqual([]);

@@ -10,18 +10,24 @@ export type Files = Readonly<Record<string, string | Uint8Array | null>>;
 /** The smallest bench that has one of everything; invented. */
 export const VALID_FILES = {
   'content/site.md': '---\ntitle: Test bench\ntagline: A bench for tests\npublisher: Nobody\n---\n\nHello.\n',
-  'content/methods/two-timers.mdx': '---\ntitle: Two timers\nsummary: One picture, two timers.\ndate: 2026-04-01\n---\n\nBody.\n',
-  'content/methods/frame-count.mdx': '---\ntitle: Frame count\nsummary: Frames of the observer.\ndate: 2026-04-01\n---\n',
+  'content/methods/two-timers.mdx':
+    '---\ntitle: Two timers\nsummary: One picture, two timers.\ndate: 2026-04-01\n---\n\nBody.\n',
+  'content/methods/frame-count.mdx':
+    '---\ntitle: Frame count\nsummary: Frames of the observer.\ndate: 2026-04-01\n---\n',
   'content/methods/instrument.mdx': '---\ntitle: Instrument\nsummary: A light sensor.\ndate: 2026-04-01\n---\n',
-  'content/reports/first.mdx': '---\ntitle: First\nsummary: The first report.\ndate: 2026-04-12\nauthor: A. Nobody\n---\n\n{1 + 1}\n',
+  'content/reports/first.mdx':
+    '---\ntitle: First\nsummary: The first report.\ndate: 2026-04-12\nauthor: A. Nobody\n---\n\n{1 + 1}\n',
   'data/settings.yaml': `- { name: rate, label: Frame rate, kind: rate, levels: [23.976, 24, 59.94] }
 - { name: bit-depth, label: Bit depth, kind: numeric, levels: [8, 10] }
 - { name: chroma, label: Chroma subsampling, kind: ordered, levels: [4:2:0, "4:2:2"] }
 - { name: audio-out, label: Audio embedding, kind: unordered, levels: [{ name: off, label: Off }, { name: on, label: On }] }
 `,
-  'data/bodies/orrin.md': '---\nname: Orrin V2\nmaker: Orrin\nmodel: V2\nsensor-readout: 14 ms\ninvented: true\n---\n\nInvented.\n',
-  'data/displays/screen.md': '---\nname: Stage screen\nrefresh: 60\nsync: input\nscan-out: 1/60 s\ninvented: true\n---\n',
-  'data/links/air.md': '---\nname: Wireless link\nlatency: { value: 1.5 ms, uncertainty: 0.2 ms, source: its data sheet }\ninvented: true\n---\n',
+  'data/bodies/orrin.md':
+    '---\nname: Orrin V2\nmaker: Orrin\nmodel: V2\nsensor-readout: 14 ms\ninvented: true\n---\n\nInvented.\n',
+  'data/displays/screen.md':
+    '---\nname: Stage screen\nrefresh: 60\nsync: input\nscan-out: 1/60 s\ninvented: true\n---\n',
+  'data/links/air.md':
+    '---\nname: Wireless link\nlatency: { value: 1.5 ms, uncertainty: 0.2 ms, source: its data sheet }\ninvented: true\n---\n',
   'data/rigs/balcony.md': `---
 name: Balcony
 source-timer: { name: Phone, refresh: 60 }
@@ -34,7 +40,8 @@ invented: true
 
 On the balcony.
 `,
-  'data/rigs/pit.md': '---\nname: Pit\nsource-timer: { name: Tablet, refresh: 120, wraps-after: 60 s }\ndisplay: screen\n---\n',
+  'data/rigs/pit.md':
+    '---\nname: Pit\nsource-timer: { name: Tablet, refresh: 120, wraps-after: 60 s }\ndisplay: screen\n---\n',
   'data/sessions/a.md': `---
 body: orrin
 firmware: "1.40"

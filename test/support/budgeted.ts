@@ -5,7 +5,12 @@ import { summarize } from '../../src/analysis/summary.ts';
 export function budgetedMean(values: readonly number[]): BudgetedValue {
   const { n, mean, standardError } = summarize(values);
   if (standardError === undefined) throw new Error('a budgeted mean needs two values');
-  return { value: mean, components: [{ name: 'repeatability', standardUncertainty: standardError, degreesOfFreedom: n - 1, sharedKey: null }] };
+  return {
+    value: mean,
+    components: [
+      { name: 'repeatability', standardUncertainty: standardError, degreesOfFreedom: n - 1, sharedKey: null },
+    ],
+  };
 }
 
 /** A value with one own component, known exactly unless degrees of freedom are given. */

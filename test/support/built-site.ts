@@ -27,15 +27,19 @@ export function readBuiltSite(dist: string): BuiltSite {
     .map((path) => path.split(sep).join('/'))
     .sort();
   const bytes = (path: string): Buffer => readFileSync(join(dist, path));
-  const pages = files.filter((path) => path.endsWith('.html')).map((path): Page => {
-    const html = bytes(path).toString('utf8');
-    const elements = elementsOf(parsePage(html));
-    const byId = new Map(elements.flatMap((element) => {
-      const id = attributeOf(element, 'id');
-      return id === undefined ? [] : [[id, element] as const];
-    }));
-    return { path: `/${path.replace(/(^|\/)index\.html$/, '$1')}`, html, elements, byId };
-  });
+  const pages = files
+    .filter((path) => path.endsWith('.html'))
+    .map((path): Page => {
+      const html = bytes(path).toString('utf8');
+      const elements = elementsOf(parsePage(html));
+      const byId = new Map(
+        elements.flatMap((element) => {
+          const id = attributeOf(element, 'id');
+          return id === undefined ? [] : [[id, element] as const];
+        }),
+      );
+      return { path: `/${path.replace(/(^|\/)index\.html$/, '$1')}`, html, elements, byId };
+    });
   const byPath = new Map(pages.map((page) => [page.path, page]));
   return {
     files,

@@ -28,11 +28,15 @@ it('passes over a browser that does not start', async () => {
 
 it('does not replace the browser that somebody named by another', async () => {
   const onlyB = async (path: string) => (path === '/bin/b' ? undefined : 'no such file');
-  await expect(findChromium([way('named', '/bin/a'), way('system', '/bin/b')], onlyB)).rejects.toThrow('named (/bin/a): no such file');
+  await expect(findChromium([way('named', '/bin/a'), way('system', '/bin/b')], onlyB)).rejects.toThrow(
+    'named (/bin/a): no such file',
+  );
 });
 
 it('says what to install when no way leads to one', async () => {
-  await expect(findChromium([way('named'), way('system')], starts)).rejects.toThrow(/apt-get install chromium[\s\S]*playwright-core install chromium[\s\S]*CHROMIUM=/);
+  await expect(findChromium([way('named'), way('system')], starts)).rejects.toThrow(
+    /apt-get install chromium[\s\S]*playwright-core install chromium[\s\S]*CHROMIUM=/,
+  );
 });
 
 it('asks for what is there before it fetches anything', () => {
@@ -60,5 +64,7 @@ it('finds a command in the folders of a search path, in order of preference', ()
 });
 
 it('starts the browser so that it asks nothing of the network by itself', () => {
-  expect(launchOptions('/bin/a').args).toEqual(expect.arrayContaining(['--disable-background-networking', '--disable-component-update', '--disable-sync']));
+  expect(launchOptions('/bin/a').args).toEqual(
+    expect.arrayContaining(['--disable-background-networking', '--disable-component-update', '--disable-sync']),
+  );
 });

@@ -12,7 +12,14 @@ export interface Way {
 }
 
 const COMMANDS = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome'];
-const LAUNCH_ARGS = ['--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+const LAUNCH_ARGS = [
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
 
 const HOW_TO_INSTALL = `No Chromium was found, and none could be installed. Do one of these and run the tests again:
   apt-get install chromium                   (as root, on Debian)
@@ -24,7 +31,10 @@ export const WAYS: readonly Way[] = [
   { name: 'the one named in $CHROMIUM', path: () => process.env['CHROMIUM'] || undefined },
   { name: "the system's", path: () => firstInPath(COMMANDS, process.env['PATH'] ?? '') },
   { name: "the browser driver's", path: () => downloaded() },
-  { name: "Debian's package", path: () => (installPackage('chromium') ? firstInPath(COMMANDS, process.env['PATH'] ?? '') : undefined) },
+  {
+    name: "Debian's package",
+    path: () => (installPackage('chromium') ? firstInPath(COMMANDS, process.env['PATH'] ?? '') : undefined),
+  },
   { name: "the browser driver's download", path: () => (download() ? downloaded() : undefined) },
 ];
 
@@ -34,7 +44,10 @@ export const WAYS: readonly Way[] = [
  * One that a way names but that does not start (a package that only points elsewhere, libraries that are
  * missing) is passed over and said so, except the one in $CHROMIUM: whoever names a browser means that one.
  */
-export async function findChromium(ways: readonly Way[] = WAYS, starts: (path: string) => Promise<string | undefined> = whyItDoesNotStart): Promise<string> {
+export async function findChromium(
+  ways: readonly Way[] = WAYS,
+  starts: (path: string) => Promise<string | undefined> = whyItDoesNotStart,
+): Promise<string> {
   const passedOver: string[] = [];
   for (const [index, way] of ways.entries()) {
     const path = way.path();
@@ -44,7 +57,9 @@ export async function findChromium(ways: readonly Way[] = WAYS, starts: (path: s
     passedOver.push(`  ${way.name} (${path}): ${trouble}`);
     if (index === 0) break;
   }
-  throw new Error([HOW_TO_INSTALL, ...(passedOver.length > 0 ? ['Found, but not able to start:', ...passedOver] : [])].join('\n'));
+  throw new Error(
+    [HOW_TO_INSTALL, ...(passedOver.length > 0 ? ['Found, but not able to start:', ...passedOver] : [])].join('\n'),
+  );
 }
 
 /** How every test starts it: asking nothing of the network by itself. A sandbox needs a user other than root. */

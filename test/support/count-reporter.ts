@@ -30,6 +30,12 @@ function countTests(modules: readonly TestModule[], errors: number): Counts {
   const states = modules.flatMap(({ children }) => [...children.allTests()].map((test) => test.result().state));
   const count = (state: string): number => states.filter((one) => one === state).length;
   // A suite fails by itself where a hook of it throws, and a module where it cannot be loaded.
-  const broken = modules.flatMap((module) => [module, ...module.children.allSuites()]).filter((one) => one.errors().length > 0).length;
-  return { passed: count('passed'), failed: count('failed') + broken + errors, skipped: count('skipped') + count('pending') };
+  const broken = modules
+    .flatMap((module) => [module, ...module.children.allSuites()])
+    .filter((one) => one.errors().length > 0).length;
+  return {
+    passed: count('passed'),
+    failed: count('failed') + broken + errors,
+    skipped: count('skipped') + count('pending'),
+  };
 }

@@ -19,7 +19,12 @@ export async function startDevServer(root: string): Promise<DevServer> {
   // not through npm, which would stand between the server and the signal that ends it
   const child = spawn(join(PROJECT, 'node_modules', '.bin', 'astro'), ['dev', '--host', '127.0.0.1'], {
     cwd: root,
-    env: { ...env, PATH: [join(PROJECT, 'node_modules', '.bin'), env['PATH']].join(delimiter), NO_COLOR: '1', ASTRO_TELEMETRY_DISABLED: '1' },
+    env: {
+      ...env,
+      PATH: [join(PROJECT, 'node_modules', '.bin'), env['PATH']].join(delimiter),
+      NO_COLOR: '1',
+      ASTRO_TELEMETRY_DISABLED: '1',
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));

@@ -21,5 +21,7 @@ summary: Each example of the guide once.
 date: 2026-04-22
 ---
 
-${Object.values(PARTS).map(({ example }) => example).join('\n\n')}
+${Object.values(PARTS)
+  .map(({ example }) => example)
+  .join('\n\n')}
 `;

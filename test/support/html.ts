@@ -25,5 +25,7 @@ export function hasClass(element: Element, name: string): boolean {
 
 /** The text of a node and of everything in it, exactly. */
 export function textOf(node: Node): string {
-  return nodesOf(node).map((one) => ('value' in one && one.nodeName === '#text' ? one.value : '')).join('');
+  return nodesOf(node)
+    .map((one) => ('value' in one && one.nodeName === '#text' ? one.value : ''))
+    .join('');
 }

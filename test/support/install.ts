@@ -15,7 +15,8 @@ export function firstInPath(commands: readonly string[], path: string): string |
 export function installPackage(name: string): boolean {
   if (firstInPath(['apt-get'], process.env['PATH'] ?? '') === undefined) return false;
   const asRoot = isRoot ? [] : ['sudo', '-n'];
-  const apt = (...words: string[]): boolean => succeeds([...asRoot, 'env', 'DEBIAN_FRONTEND=noninteractive', 'apt-get', '-qq', ...words]);
+  const apt = (...words: string[]): boolean =>
+    succeeds([...asRoot, 'env', 'DEBIAN_FRONTEND=noninteractive', 'apt-get', '-qq', ...words]);
   const install = (): boolean => apt('install', '-y', '--no-install-recommends', name);
   // The lists of a fresh machine are empty, those of an old one name packages that are gone.
   return install() || (apt('update') && install());

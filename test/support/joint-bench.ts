@@ -21,15 +21,34 @@ export function settings(rate: string, more: Readonly<Record<string, string>> = 
   return { resolution: 'uhd', rate, 'audio-out': 'off', ...more };
 }
 
-export function given(id: string, rate: string, value: number, standardUncertainty = 1, more: Partial<Session> & { readonly shared?: number } = {}): GivenTotal {
+export function given(
+  id: string,
+  rate: string,
+  value: number,
+  standardUncertainty = 1,
+  more: Partial<Session> & { readonly shared?: number } = {},
+): GivenTotal {
   const { shared, ...rest } = more;
-  return { session: session(id, rest.settings ?? settings(rate), rest), value, standardUncertainty, ...(shared === undefined ? {} : { shared }) };
+  return {
+    session: session(id, rest.settings ?? settings(rate), rest),
+    value,
+    standardUncertainty,
+    ...(shared === undefined ? {} : { shared }),
+  };
 }
 
 /** As if the sessions had been estimated to these totals, on infinite degrees of freedom. */
 export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench> = {}): Compilation {
-  const base = bench(totals.map((one) => one.session), more);
-  const whole: Bench = { ...base, settings: base.settings.map((setting) => (setting.id === 'rate' ? { ...setting, levels: RATES.map((id) => ({ id, label: id })) } : setting)) };
+  const base = bench(
+    totals.map((one) => one.session),
+    more,
+  );
+  const whole: Bench = {
+    ...base,
+    settings: base.settings.map((setting) =>
+      setting.id === 'rate' ? { ...setting, levels: RATES.map((id) => ({ id, label: id })) } : setting,
+    ),
+  };
   const find = lookup(whole);
   const byId = new Map(totals.map((one) => [one.session.id, one]));
   const totalOf = (id: string): GivenTotal => {
@@ -39,8 +58,18 @@ export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench
   };
   const compiled = (id: string): SessionFigures => {
     const total: Figure = {
-      id: `total/${id}`, kind: 'total', of: { session: id }, unit: 'ms', value: totalOf(id).value, readings: 10, runs: 2, excluded: 0,
-      sources: [{ file: `data/sessions/${id}.csv`, sha256: '0'.repeat(64) }], text: `${totalOf(id).value} ms`, label: 'Total latency', entry: `/sessions/${id}/#total`,
+      id: `total/${id}`,
+      kind: 'total',
+      of: { session: id },
+      unit: 'ms',
+      value: totalOf(id).value,
+      readings: 10,
+      runs: 2,
+      excluded: 0,
+      sources: [{ file: `data/sessions/${id}.csv`, sha256: '0'.repeat(64) }],
+      text: `${totalOf(id).value} ms`,
+      label: 'Total latency',
+      entry: `/sessions/${id}/#total`,
     };
     return { session: totalOf(id).session, total, find, figures: [total], estimate: {} as SessionFigures['estimate'] };
   };
@@ -50,12 +79,26 @@ export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench
     sessions: totals.map((one) => compiled(one.session.id)),
     session: compiled,
     budgetOf: (id) => {
-      const { value, standardUncertainty, shared = 0, session: { rig } } = totalOf(id);
+      const {
+        value,
+        standardUncertainty,
+        shared = 0,
+        session: { rig },
+      } = totalOf(id);
       return {
         value,
         components: [
           { name: 'between runs', standardUncertainty, degreesOfFreedom: Infinity, sharedKey: null },
-          ...(shared > 0 ? [{ name: 'observer row skew', standardUncertainty: shared, degreesOfFreedom: Infinity, sharedKey: `rig:${rig}` }] : []),
+          ...(shared > 0
+            ? [
+                {
+                  name: 'observer row skew',
+                  standardUncertainty: shared,
+                  degreesOfFreedom: Infinity,
+                  sharedKey: `rig:${rig}`,
+                },
+              ]
+            : []),
         ],
       };
     },

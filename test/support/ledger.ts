@@ -6,11 +6,18 @@ import type { Bench } from '../../src/model/bench.ts';
 import type { Ledger, LedgerEntry } from '../../src/model/ledger.ts';
 
 /** The ledger as it stands after this bench was recorded, in memory. */
-export function ledgerOf(bench: Bench, register: Register = compileRegister(bench), entries: readonly LedgerEntry[] = []): Ledger {
+export function ledgerOf(
+  bench: Bench,
+  register: Register = compileRegister(bench),
+  entries: readonly LedgerEntry[] = [],
+): Ledger {
   return {
     path: 'content/ledger/figures.csv',
     ...inputsOf(bench, register),
-    figures: statementsOf(bench, register).map(({ sources: _, ...statement }, index) => ({ ...statement, line: index + 2 })),
+    figures: statementsOf(bench, register).map(({ sources: _, ...statement }, index) => ({
+      ...statement,
+      line: index + 2,
+    })),
     entries,
   };
 }

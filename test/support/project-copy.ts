@@ -1,5 +1,14 @@
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { PROJECT, projectFiles } from './project-files.ts';
@@ -84,7 +93,8 @@ export function openCopy(root: string, dispose: () => void = () => {}): ProjectC
     run,
     build(env) {
       const { code, stdout, stderr } = run('build', [], env);
-      if (code !== 0 || !existsSync(join(root, 'dist'))) throw new Error(`the build of ${root} ended with code ${code}\n${stdout}${stderr}`);
+      if (code !== 0 || !existsSync(join(root, 'dist')))
+        throw new Error(`the build of ${root} ended with code ${code}\n${stdout}${stderr}`);
     },
     [Symbol.dispose]: dispose,
   };

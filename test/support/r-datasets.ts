@@ -9,14 +9,22 @@ export const SLEEP_2 = data('sleep.group2');
 export const CARS = { speed: data('cars.speed'), dist: data('cars.dist') };
 
 /** `npk`: yields of peas in six blocks, with and without nitrogen, phosphate and potassium. */
-export const NPK = rowsOf(data('npk.yield'), { block: data('npk.block'), N: data('npk.N'), P: data('npk.P'), K: data('npk.K') });
+export const NPK = rowsOf(data('npk.yield'), {
+  block: data('npk.block'),
+  N: data('npk.N'),
+  P: data('npk.P'),
+  K: data('npk.K'),
+});
 export const NPK_FACTORS: readonly Factor[] = [
   { id: 'block', kind: 'unordered', levels: ['1', '2', '3', '4', '5', '6'] },
   ...['N', 'P', 'K'].map((id) => ({ id, kind: 'unordered', levels: ['0', '1'] }) as const),
 ];
 
 /** `warpbreaks`: breaks by wool (1 A, 2 B) and tension (1 L, 2 M, 3 H). */
-export const WARPBREAKS = rowsOf(data('warpbreaks.breaks'), { wool: data('warpbreaks.wool'), tension: data('warpbreaks.tension') });
+export const WARPBREAKS = rowsOf(data('warpbreaks.breaks'), {
+  wool: data('warpbreaks.wool'),
+  tension: data('warpbreaks.tension'),
+});
 export const WARPBREAKS_FACTORS: readonly Factor[] = [
   { id: 'wool', kind: 'unordered', levels: ['1', '2'] },
   { id: 'tension', kind: 'unordered', levels: ['1', '2', '3'] },
@@ -27,7 +35,10 @@ export const PLANT_GROWTH = groupsOf(data('PlantGrowth.weight'), data('PlantGrow
 /** Ozone by month, May to September, missing values dropped. */
 export const OZONE = groupsOf(data('airquality.Ozone'), data('airquality.Month'));
 
-function rowsOf(values: readonly number[], columns: Readonly<Record<string, readonly number[]>>): { condition: Condition; value: number }[] {
+function rowsOf(
+  values: readonly number[],
+  columns: Readonly<Record<string, readonly number[]>>,
+): { condition: Condition; value: number }[] {
   return values.map((value, i) => ({
     value,
     condition: Object.fromEntries(Object.entries(columns).map(([id, levels]) => [id, String(levels[i])])),

@@ -10,7 +10,15 @@ const run = (command: string, ...words: string[]): number =>
   spawnSync(command, words, { cwd: PROJECT, stdio: 'inherit', shell: process.platform === 'win32' }).status ?? 1;
 
 if (run('astro', 'check') === 0) {
-  process.exitCode = run('vitest', 'run', '--config', 'test/vitest.config.ts', '--reporter=default', '--reporter=./test/support/count-reporter.ts', ...process.argv.slice(2));
+  process.exitCode = run(
+    'vitest',
+    'run',
+    '--config',
+    'test/vitest.config.ts',
+    '--reporter=default',
+    '--reporter=./test/support/count-reporter.ts',
+    ...process.argv.slice(2),
+  );
 } else {
   console.error('\nThe types do not check, so no test was run.');
   console.log(describeCounts({ passed: 0, failed: 1, skipped: 0 }));

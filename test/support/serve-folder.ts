@@ -22,9 +22,14 @@ export async function serveFolder(folder: string, prefix = '/'): Promise<FolderS
   const server = createServer((request, response) => {
     const { pathname } = new URL(request.url ?? '/', 'http://localhost');
     const path = normalize(decodeURIComponent(pathname));
-    const file = path.startsWith(prefix) ? join(folder, path.slice(prefix.length), path.endsWith('/') ? 'index.html' : '') : undefined;
+    const file = path.startsWith(prefix)
+      ? join(folder, path.slice(prefix.length), path.endsWith('/') ? 'index.html' : '')
+      : undefined;
     void (file === undefined ? Promise.reject(new Error('outside')) : readFile(file)).then(
-      (bytes) => response.writeHead(200, { 'Content-Type': TYPES[extname(file ?? '')] ?? 'text/plain; charset=utf-8' }).end(bytes),
+      (bytes) =>
+        response
+          .writeHead(200, { 'Content-Type': TYPES[extname(file ?? '')] ?? 'text/plain; charset=utf-8' })
+          .end(bytes),
       () => response.writeHead(404, { 'Content-Type': 'text/plain' }).end('not found'),
     );
   });

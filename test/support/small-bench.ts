@@ -3,7 +3,13 @@ import type { Bench, Reading, Session, SourceFile } from '../../src/model/bench.
 import { parseRate, rate } from '../../src/model/rate.ts';
 
 const file = (path: string): SourceFile => ({ path, sha256: '0'.repeat(64), bytes: 1 });
-const described = (folder: string, id: string, name: string) => ({ id, name, invented: true, description: '', file: file(`data/${folder}/${id}.md`) });
+const described = (folder: string, id: string, name: string) => ({
+  id,
+  name,
+  invented: true,
+  description: '',
+  file: file(`data/${folder}/${id}.md`),
+});
 
 export function reading(line: number, latencyMs: number, more: Partial<Reading> = {}): Reading {
   return { line, run: 1, latencyMs, sourceMs: line * 2137, shownMs: line * 2137 - latencyMs, cells: {}, ...more };
@@ -33,9 +39,34 @@ export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): 
   return {
     site: { title: 'Test', tagline: '', publisher: '', introduction: '', file: file('content/site.md') },
     settings: [
-      { id: 'resolution', label: 'Resolution', kind: 'ordered', levels: [{ id: 'hd', label: 'HD 1920 × 1080' }, { id: 'uhd', label: 'UHD 3840 × 2160' }] },
-      { id: 'rate', label: 'Frame rate', kind: 'rate', levels: [{ id: '24', label: '24' }, { id: '25', label: '25' }, { id: '59.94', label: '59.94' }] },
-      { id: 'audio-out', label: 'Embedded audio', kind: 'unordered', levels: [{ id: 'off', label: 'Off' }, { id: 'on', label: 'On' }] },
+      {
+        id: 'resolution',
+        label: 'Resolution',
+        kind: 'ordered',
+        levels: [
+          { id: 'hd', label: 'HD 1920 × 1080' },
+          { id: 'uhd', label: 'UHD 3840 × 2160' },
+        ],
+      },
+      {
+        id: 'rate',
+        label: 'Frame rate',
+        kind: 'rate',
+        levels: [
+          { id: '24', label: '24' },
+          { id: '25', label: '25' },
+          { id: '59.94', label: '59.94' },
+        ],
+      },
+      {
+        id: 'audio-out',
+        label: 'Embedded audio',
+        kind: 'unordered',
+        levels: [
+          { id: 'off', label: 'Off' },
+          { id: 'on', label: 'On' },
+        ],
+      },
     ],
     settingsFile: file('data/settings.yaml'),
     bodies: [
@@ -44,7 +75,14 @@ export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): 
     ],
     displays: [{ ...described('displays', 'screen', 'Screen'), refresh: rate(60), sync: 'input' }],
     links: [],
-    rigs: [{ ...described('rigs', 'attic', 'Attic'), sourceTimer: { name: 'Timer', refresh: rate(60) }, links: [], display: 'screen' }],
+    rigs: [
+      {
+        ...described('rigs', 'attic', 'Attic'),
+        sourceTimer: { name: 'Timer', refresh: rate(60) },
+        links: [],
+        display: 'screen',
+      },
+    ],
     sessions,
     planned: [],
     methods: [],

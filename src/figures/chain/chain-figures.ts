@@ -1,6 +1,11 @@
 /** What all sessions together say about the parts of the chain: figures of kind `element` and `bracket`, and what they cannot say. */
 import { bracketChain, type Bracket } from '../../analysis/chain-brackets.ts';
-import { estimateChainDifference, estimateChainElement, fitChain, type ChainEstimate } from '../../analysis/chain-network.ts';
+import {
+  estimateChainDifference,
+  estimateChainElement,
+  fitChain,
+  type ChainEstimate,
+} from '../../analysis/chain-network.ts';
 import { DEFAULT_LEVEL } from '../../analysis/interval.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
 import { measuredFigure, plainFigure, type EntryPage } from '../joint-figure.ts';
@@ -23,45 +28,92 @@ function pageOf(element: string, { find }: Compilation): EntryPage {
 export function compileChain(compilation: Compilation): Contribution {
   const { bench, find } = compilation;
   const { islands, withoutUncertainty } = findIslands(compilation);
-  const nameOf = nameElements(bench, find, islands.flatMap(({ elements }) => elements));
+  const nameOf = nameElements(
+    bench,
+    find,
+    islands.flatMap(({ elements }) => elements),
+  );
   const taken = islands.flatMap((island): readonly TakenApart[] => {
     const chain = fitChain(island.observations, [...island.sharedErrors, ...island.anchors], DEFAULT_LEVEL, isBody);
-    return chain.kind === 'chain' ? [{ island, chain, brackets: bracketChain(island.totals, { atLeast: island.atLeast }) }] : [];
+    return chain.kind === 'chain'
+      ? [{ island, chain, brackets: bracketChain(island.totals, { atLeast: island.atLeast }) }]
+      : [];
   });
   return {
-    figures: [...taken.flatMap((one) => elementFigures(one, nameOf, compilation)), ...taken.flatMap((one) => bracketFigures(one, nameOf, compilation))],
+    figures: [
+      ...taken.flatMap((one) => elementFigures(one, nameOf, compilation)),
+      ...taken.flatMap((one) => bracketFigures(one, nameOf, compilation)),
+    ],
     findings: chainFindings(taken, withoutUncertainty, nameOf),
   };
 }
 
-function elementFigures({ island, chain }: TakenApart, nameOf: (element: string) => string, compilation: Compilation): readonly Figure[] {
-  const figure = (estimate: ChainEstimate, name: string, of: Subject, subject: string, inWords?: string): readonly Figure[] =>
+function elementFigures(
+  { island, chain }: TakenApart,
+  nameOf: (element: string) => string,
+  compilation: Compilation,
+): readonly Figure[] {
+  const figure = (
+    estimate: ChainEstimate,
+    name: string,
+    of: Subject,
+    subject: string,
+    inWords?: string,
+  ): readonly Figure[] =>
     estimate.kind === 'not-estimable'
       ? []
-      : [measuredFigure({ kind: 'element', name, of, subject, page: pageOf(name, compilation), ...basisOf(estimate.from, island, compilation), ...(inWords === undefined ? {} : { inWords }) }, estimate)];
+      : [
+          measuredFigure(
+            {
+              kind: 'element',
+              name,
+              of,
+              subject,
+              page: pageOf(name, compilation),
+              ...basisOf(estimate.from, island, compilation),
+              ...(inWords === undefined ? {} : { inWords }),
+            },
+            estimate,
+          ),
+        ];
   const displays = island.elements.filter((element) => partOf(element).type === 'display');
-  const alone = island.elements.flatMap((element) => figure(estimateChainElement(chain, element), element, subjectOf(element), nameOf(element)));
+  const alone = island.elements.flatMap((element) =>
+    figure(estimateChainElement(chain, element), element, subjectOf(element), nameOf(element)),
+  );
   const apart = displays.flatMap((display, index) =>
-    displays.slice(0, index).flatMap((than) =>
-      figure(
-        estimateChainDifference(chain, display, than),
-        `${display}/than/${partOf(than).id}`,
-        { display: partOf(display).id, than: partOf(than).id },
-        `${nameOf(display)} less ${nameOf(than)}`,
-        'How much more latency one display has than another, from every path through the network: no latency of either need be known.',
+    displays
+      .slice(0, index)
+      .flatMap((than) =>
+        figure(
+          estimateChainDifference(chain, display, than),
+          `${display}/than/${partOf(than).id}`,
+          { display: partOf(display).id, than: partOf(than).id },
+          `${nameOf(display)} less ${nameOf(than)}`,
+          'How much more latency one display has than another, from every path through the network: no latency of either need be known.',
+        ),
       ),
-    ),
   );
   return [...alone, ...apart];
 }
 
-function bracketFigures({ island, brackets }: TakenApart, nameOf: (element: string) => string, compilation: Compilation): readonly Figure[] {
+function bracketFigures(
+  { island, brackets }: TakenApart,
+  nameOf: (element: string) => string,
+  compilation: Compilation,
+): readonly Figure[] {
   if (brackets.kind === 'contradiction') return [];
   return brackets.brackets.flatMap(({ element, low, high, from }: Bracket): readonly Figure[] => {
     if (high === undefined) return [];
     // The file of a body states the readout that its least latency rests on.
     const { file } = isBody(element) ? compilation.find.body(bodyOf(element)) : { file: undefined };
-    const subject = { kind: 'bracket' as const, name: element, of: subjectOf(element), subject: nameOf(element), page: pageOf(element, compilation), ...basisOf(from, island, compilation, file ? [{ file: file.path, sha256: file.sha256 }] : []) };
+    const subject = {
+      kind: 'bracket' as const,
+      name: element,
+      of: subjectOf(element),
+      subject: nameOf(element),
+      page: pageOf(element, compilation),
+      ...basisOf(from, island, compilation, file ? [{ file: file.path, sha256: file.sha256 }] : []),
+    };
     return [{ ...plainFigure(subject, (low + high) / 2, describeLimits(low, high)), limits: { low, high } }];
   });
 }
@@ -83,15 +135,21 @@ function bodyOf(element: string): string {
 }
 
 /** The sessions that have a share in it, and the files of the displays and links whose stated latency has. */
-function basisOf(from: readonly string[], { sessions }: Island, { find, session }: Compilation, files: readonly FigureSource[] = []): { totals: readonly Figure[]; files: readonly FigureSource[] } {
+function basisOf(
+  from: readonly string[],
+  { sessions }: Island,
+  { find, session }: Compilation,
+  files: readonly FigureSource[] = [],
+): { totals: readonly Figure[]; files: readonly FigureSource[] } {
   const ids = new Set(from);
-  const stated = from.filter((id) => id.includes('/') && !id.startsWith('error/')).map((element) => {
-    const { type, id } = partOf(element);
-    return type === 'link' ? find.link(id).file : find.display(id).file;
-  });
+  const stated = from
+    .filter((id) => id.includes('/') && !id.startsWith('error/'))
+    .map((element) => {
+      const { type, id } = partOf(element);
+      return type === 'link' ? find.link(id).file : find.display(id).file;
+    });
   return {
     totals: sessions.filter(({ id }) => ids.has(id)).map(({ id }) => session(id).total),
     files: [...stated.map(({ path, sha256 }) => ({ file: path, sha256 })), ...files],
   };
 }
-

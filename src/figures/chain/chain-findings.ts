@@ -18,17 +18,30 @@ type NameOf = (element: string) => string;
 /** Findings about chains carry this key: the island's first display. */
 const WHERE = 'chain';
 
-export function chainFindings(taken: readonly TakenApart[], withoutUncertainty: readonly Session[], nameOf: NameOf): readonly Finding[] {
+export function chainFindings(
+  taken: readonly TakenApart[],
+  withoutUncertainty: readonly Session[],
+  nameOf: NameOf,
+): readonly Finding[] {
   return [
-    ...taken.flatMap((one) => [...notAnchored(one, nameOf), ...linksNotSeparable(one, nameOf), ...displaysNotSeparable(one, nameOf), ...inconsistent(one), ...contradicted(one)]),
+    ...taken.flatMap((one) => [
+      ...notAnchored(one, nameOf),
+      ...linksNotSeparable(one, nameOf),
+      ...displaysNotSeparable(one, nameOf),
+      ...inconsistent(one),
+      ...contradicted(one),
+    ]),
     ...notJoined(taken, nameOf),
-    ...withoutUncertainty.map(({ id }): Finding => ({
-      rule: 'chain-no-uncertainty',
-      severity: 'caution',
-      where: { session: id },
-      message: 'Its readings are all alike, so nothing can say how far to trust it, and it takes no part in taking the chain apart.',
-      hint: 'Take further readings, and write every decimal that the timers show.',
-    })),
+    ...withoutUncertainty.map(
+      ({ id }): Finding => ({
+        rule: 'chain-no-uncertainty',
+        severity: 'caution',
+        where: { session: id },
+        message:
+          'Its readings are all alike, so nothing can say how far to trust it, and it takes no part in taking the chain apart.',
+        hint: 'Take further readings, and write every decimal that the timers show.',
+      }),
+    ),
   ];
 }
 
@@ -66,7 +79,9 @@ function linksNotSeparable({ island, chain }: TakenApart, nameOf: NameOf): reado
 function displaysNotSeparable({ island, chain }: TakenApart, nameOf: NameOf): readonly Finding[] {
   const displays = ofType(island, 'display');
   return displays.slice(1).flatMap((display): readonly Finding[] => {
-    const comparable = displays.some((than) => than !== display && estimateChainDifference(chain, display, than).kind === 'estimate');
+    const comparable = displays.some(
+      (than) => than !== display && estimateChainDifference(chain, display, than).kind === 'estimate',
+    );
     if (comparable) return [];
     return [
       {
@@ -100,7 +115,8 @@ function contradicted({ island, brackets }: TakenApart): readonly Finding[] {
       rule: 'chain-contradiction',
       severity: 'warning',
       where: { ...whereOf(island), session: brackets.session },
-      message: 'Its total cannot be reached by any latencies of its parts that the other sessions leave possible, so no limits are given for them.',
+      message:
+        'Its total cannot be reached by any latencies of its parts that the other sessions leave possible, so no limits are given for them.',
       hint: 'Check its readings and its front matter (links, display, settings), and the readout that its body states.',
     },
   ];

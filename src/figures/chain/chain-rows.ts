@@ -15,18 +15,34 @@ export interface ChainRow {
 
 /** Displays, then links, then bodies; each in the order of the register. */
 export function chainRows(bench: Bench, find: Lookup, figures: readonly Figure[]): readonly ChainRow[] {
-  const ofKind = (kind: string): ReadonlyMap<string, Figure> => new Map(figures.filter((figure) => figure.kind === kind).map((figure) => [figure.id.slice(kind.length + 1), figure]));
+  const ofKind = (kind: string): ReadonlyMap<string, Figure> =>
+    new Map(
+      figures.filter((figure) => figure.kind === kind).map((figure) => [figure.id.slice(kind.length + 1), figure]),
+    );
   const [brackets, latencies] = [ofKind('bracket'), ofKind('element')];
-  const elements = [...new Set([...brackets.keys(), ...latencies.keys()])].filter((element) => !element.includes('/than/'));
+  const elements = [...new Set([...brackets.keys(), ...latencies.keys()])].filter(
+    (element) => !element.includes('/than/'),
+  );
   const nameOf = nameElements(bench, find, elements);
-  const rows = elements.map((element): ChainRow => ({ element, type: partOf(element).type, name: nameOf(element), bracket: brackets.get(element), latency: latencies.get(element) }));
+  const rows = elements.map(
+    (element): ChainRow => ({
+      element,
+      type: partOf(element).type,
+      name: nameOf(element),
+      bracket: brackets.get(element),
+      latency: latencies.get(element),
+    }),
+  );
   return (['display', 'link', 'body'] as const).flatMap((type) => rows.filter((row) => row.type === type));
 }
 
 /** Displays, links, and each body in the condition in which it can be told to be fastest. */
 export function briefRows(rows: readonly ChainRow[], find: Lookup): readonly ChainRow[] {
   const high = ({ bracket }: ChainRow): number => bracket?.limits?.high ?? Infinity;
-  const bodies = Map.groupBy(rows.filter(({ type }) => type === 'body'), ({ element }) => partOf(element).id.split('/')[0] ?? '');
+  const bodies = Map.groupBy(
+    rows.filter(({ type }) => type === 'body'),
+    ({ element }) => partOf(element).id.split('/')[0] ?? '',
+  );
   return [
     ...rows.filter(({ type }) => type !== 'body'),
     ...[...bodies].flatMap(([body, conditions]) => {

@@ -14,7 +14,12 @@ export function nameElements(bench: Bench, find: Lookup, elements: readonly stri
   const names = new Map<string, string>();
   // Within its body: what sets the condition apart from the body's others.
   for (const own of Map.groupBy(bodies, (element) => examples.get(element)?.body).values()) {
-    const conditions = nameConfigurations(bench, find, own.flatMap((element) => examples.get(element) ?? []), { body: true, chain: false });
+    const conditions = nameConfigurations(
+      bench,
+      find,
+      own.flatMap((element) => examples.get(element) ?? []),
+      { body: true, chain: false },
+    );
     own.forEach((element, index) => names.set(element, conditions[index] ?? element));
   }
   return (element) => {

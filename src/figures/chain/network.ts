@@ -27,11 +27,18 @@ export interface Island {
 const LEAST_STATED_MS = 0.001;
 
 /** The islands of the bench, and the sessions that cannot take part because they state no uncertainty at all. */
-export function findIslands(compilation: Compilation): { islands: readonly Island[]; withoutUncertainty: readonly Session[] } {
+export function findIslands(compilation: Compilation): {
+  islands: readonly Island[];
+  withoutUncertainty: readonly Session[];
+} {
   const { bench, budgetOf } = compilation;
-  const isWeighable = ({ id }: Session): boolean => combineComponents(splitBudget(budgetOf(id)).own).standardUncertainty > 0;
+  const isWeighable = ({ id }: Session): boolean =>
+    combineComponents(splitBudget(budgetOf(id)).own).standardUncertainty > 0;
   const groups = joinByElement(bench.sessions.filter(isWeighable), (session) => elementsOf(session, bench));
-  return { islands: groups.map((sessions) => islandOf(sessions, compilation)), withoutUncertainty: bench.sessions.filter((session) => !isWeighable(session)) };
+  return {
+    islands: groups.map((sessions) => islandOf(sessions, compilation)),
+    withoutUncertainty: bench.sessions.filter((session) => !isWeighable(session)),
+  };
 }
 
 function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compilation): Island {
@@ -42,8 +49,14 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
     const { own, shared } = splitBudget(budget);
     const present = [...shared].filter(([, { standardUncertainty }]) => standardUncertainty > 0);
     // One size per error: where it differs between sessions, the largest claims no more than any session does.
-    for (const [key, { standardUncertainty }] of present) errors.set(errorElement(key), Math.max(errors.get(errorElement(key)) ?? 0, standardUncertainty));
-    return { id: session.id, elements: [...elementsOf(session, bench), ...present.map(([key]) => errorElement(key))], value: budget.value, ...combineComponents(own) };
+    for (const [key, { standardUncertainty }] of present)
+      errors.set(errorElement(key), Math.max(errors.get(errorElement(key)) ?? 0, standardUncertainty));
+    return {
+      id: session.id,
+      elements: [...elementsOf(session, bench), ...present.map(([key]) => errorElement(key))],
+      value: budget.value,
+      ...combineComponents(own),
+    };
   });
   const stated: readonly (readonly [string, StatedLatency | undefined])[] = [
     ...bench.displays.map(({ id, latency }) => [displayElement(id), latency] as const),
@@ -53,17 +66,34 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
     sessions,
     elements,
     observations,
-    sharedErrors: [...errors].map(([element, standardUncertainty]) => ({ element, value: 0, standardUncertainty, degreesOfFreedom: Infinity })),
+    sharedErrors: [...errors].map(([element, standardUncertainty]) => ({
+      element,
+      value: 0,
+      standardUncertainty,
+      degreesOfFreedom: Infinity,
+    })),
     anchors: stated.flatMap(([element, latency]) =>
       latency !== undefined && elements.includes(element)
-        ? [{ element, value: latency.valueMs, standardUncertainty: Math.max(latency.standardUncertaintyMs, LEAST_STATED_MS), degreesOfFreedom: Infinity }]
+        ? [
+            {
+              element,
+              value: latency.valueMs,
+              standardUncertainty: Math.max(latency.standardUncertaintyMs, LEAST_STATED_MS),
+              degreesOfFreedom: Infinity,
+            },
+          ]
         : [],
     ),
     totals: sessions.map((session) => {
       const { value, components } = budgetOf(session.id);
       return { id: session.id, elements: elementsOf(session, bench), value, ...combineComponents(components) };
     }),
-    atLeast: Object.fromEntries(sessions.map((session) => [bodyElement(session, bench), intervalMs(session.rate) / 2 + (find.body(session.body).readoutMs ?? 0)])),
+    atLeast: Object.fromEntries(
+      sessions.map((session) => [
+        bodyElement(session, bench),
+        intervalMs(session.rate) / 2 + (find.body(session.body).readoutMs ?? 0),
+      ]),
+    ),
   };
 }
 
@@ -72,7 +102,10 @@ function errorElement(key: string): string {
 }
 
 /** Groups in order of first appearance; each session joins every group with which it shares an element. */
-function joinByElement(sessions: readonly Session[], elementsOfSession: (session: Session) => readonly string[]): readonly (readonly Session[])[] {
+function joinByElement(
+  sessions: readonly Session[],
+  elementsOfSession: (session: Session) => readonly string[],
+): readonly (readonly Session[])[] {
   const parent = new Map<string, string>();
   const rootOf = (element: string): string => {
     const up = parent.get(element);

@@ -17,12 +17,36 @@ interface Assertion {
 
 /** Assertions that set a figure against a quantity. */
 export const QUANTITY_ASSERTIONS = {
-  atLeast: { words: (quantity) => `at least ${quantity}`, bounds: (value) => ({ low: value, high: Infinity }), compares: false },
-  atMost: { words: (quantity) => `at most ${quantity}`, bounds: (value) => ({ low: -Infinity, high: value }), compares: false },
-  exactly: { words: (quantity) => `exactly ${quantity}`, bounds: (value) => ({ low: value, high: value }), compares: false },
-  sameWithin: { words: (quantity) => `the same within ${quantity}`, bounds: (value, none) => ({ low: none - value, high: none + value }), compares: true },
-  noLowerBy: { words: (quantity) => `no lower by ${quantity} or more`, bounds: (value, none) => ({ low: none - value, high: Infinity }), compares: true },
-  noHigherBy: { words: (quantity) => `no higher by ${quantity} or more`, bounds: (value, none) => ({ low: -Infinity, high: none + value }), compares: true },
+  atLeast: {
+    words: (quantity) => `at least ${quantity}`,
+    bounds: (value) => ({ low: value, high: Infinity }),
+    compares: false,
+  },
+  atMost: {
+    words: (quantity) => `at most ${quantity}`,
+    bounds: (value) => ({ low: -Infinity, high: value }),
+    compares: false,
+  },
+  exactly: {
+    words: (quantity) => `exactly ${quantity}`,
+    bounds: (value) => ({ low: value, high: value }),
+    compares: false,
+  },
+  sameWithin: {
+    words: (quantity) => `the same within ${quantity}`,
+    bounds: (value, none) => ({ low: none - value, high: none + value }),
+    compares: true,
+  },
+  noLowerBy: {
+    words: (quantity) => `no lower by ${quantity} or more`,
+    bounds: (value, none) => ({ low: none - value, high: Infinity }),
+    compares: true,
+  },
+  noHigherBy: {
+    words: (quantity) => `no higher by ${quantity} or more`,
+    bounds: (value, none) => ({ low: -Infinity, high: none + value }),
+    compares: true,
+  },
 } as const satisfies Record<string, Assertion>;
 
 export type QuantityAssertion = keyof typeof QUANTITY_ASSERTIONS;

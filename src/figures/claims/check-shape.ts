@@ -25,7 +25,9 @@ export function checkClaimShape(value: (name: string) => unknown, known: Known):
     ...checkSubject(value('of'), value('than'), known),
     ...QUANTITY_NAMES.flatMap((key): readonly Unplaced[] => {
       const written = value(key);
-      return written === undefined || (typeof written === 'string' && parseQuantity(written) !== undefined) ? [] : [{ code: 'bad-quantity', key, found: asWritten(written) }];
+      return written === undefined || (typeof written === 'string' && parseQuantity(written) !== undefined)
+        ? []
+        : [{ code: 'bad-quantity', key, found: asWritten(written) }];
     }),
     ...RANK_ASSERTIONS.flatMap((key) => checkAmong(key, value(key), known)),
     ...checkVerdict(value('verdict')),
@@ -42,15 +44,30 @@ function checkSubject(of: unknown, than: unknown, { sessions, figures, isFigure 
 function checkAmong(key: string, among: unknown, { figures, isFigure }: Known): readonly Unplaced[] {
   if (among === undefined) return [];
   if (Array.isArray(among)) {
-    return among.flatMap((id: unknown): readonly Unplaced[] => (typeof id === 'string' && isFigure(id) ? [] : [{ code: 'unknown-figure', key, found: asWritten(id), nearest: nearest(asWritten(id), [...figures]) }]));
+    return among.flatMap((id: unknown): readonly Unplaced[] =>
+      typeof id === 'string' && isFigure(id)
+        ? []
+        : [{ code: 'unknown-figure', key, found: asWritten(id), nearest: nearest(asWritten(id), [...figures]) }],
+    );
   }
-  const isQuery = typeof among === 'object' && among !== null && Object.keys(among).every((name) => ['body', 'rig', 'method', 'where'].includes(name));
+  const isQuery =
+    typeof among === 'object' &&
+    among !== null &&
+    Object.keys(among).every((name) => ['body', 'rig', 'method', 'where'].includes(name));
   return isQuery ? [] : [{ code: 'bad-selection', key, found: asWritten(among) }];
 }
 
 function checkVerdict(verdict: unknown): readonly Unplaced[] {
   if (verdict === undefined || VERDICT_WORDS.some((word) => word === verdict)) return [];
-  return [{ code: 'bad-choice', key: 'verdict', found: asWritten(verdict), choices: VERDICT_WORDS, nearest: nearest(asWritten(verdict), VERDICT_WORDS) }];
+  return [
+    {
+      code: 'bad-choice',
+      key: 'verdict',
+      found: asWritten(verdict),
+      choices: VERDICT_WORDS,
+      nearest: nearest(asWritten(verdict), VERDICT_WORDS),
+    },
+  ];
 }
 
 function asWritten(value: unknown): string {

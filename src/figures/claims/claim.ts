@@ -1,11 +1,19 @@
 import type { Part } from '../../model/bench.ts';
 import { pairOfId, type SessionPair } from '../comparisons/family.ts';
 import type { VerdictData } from '../register.ts';
-import { QUANTITY_NAMES, RANK_ASSERTIONS, VERDICT_WORDS, type QuantityAssertion, type RankAssertion } from './assertions.ts';
+import {
+  QUANTITY_NAMES,
+  RANK_ASSERTIONS,
+  VERDICT_WORDS,
+  type QuantityAssertion,
+  type RankAssertion,
+} from './assertions.ts';
 import { parseQuantity, type Quantity } from './quantity.ts';
 
 /** The figures among which one is the lowest or highest: by list, or those of its own kind that match. */
-export type Among = readonly string[] | { readonly [key in 'body' | 'rig' | 'method']?: string } & { readonly where?: Readonly<Record<string, string>> };
+export type Among =
+  | readonly string[]
+  | ({ readonly [key in 'body' | 'rig' | 'method']?: string } & { readonly where?: Readonly<Record<string, string>> });
 
 /** `<Claim …>words</Claim>`, read. */
 export interface Claim {
@@ -24,13 +32,33 @@ export function readClaim({ attributes }: Pick<Part, 'attributes'>): Claim | und
     const attribute = attributes[name];
     return attribute?.known === true ? attribute.value : undefined;
   };
-  const text = (name: string): string | undefined => (typeof value(name) === 'string' ? String(value(name)) : undefined);
+  const text = (name: string): string | undefined =>
+    typeof value(name) === 'string' ? String(value(name)) : undefined;
   const [of, than, margin] = [text('of'), text('than'), text('margin')];
   const verdict = VERDICT_WORDS.find((word) => word === value('verdict'));
-  const quantities = QUANTITY_NAMES.filter((name) => name in attributes).map((assertion) => ({ assertion, quantity: parseQuantity(String(value(assertion))) }));
-  const ranks = RANK_ASSERTIONS.filter((name) => name in attributes).map((assertion) => ({ assertion, among: value(assertion) }));
-  if (of === undefined || !quantities.every(isRead) || !ranks.every(isAmong) || ('verdict' in attributes && verdict === undefined)) return undefined;
-  return { of, quantities, ranks, ...(than === undefined ? {} : { than }), ...(margin === undefined ? {} : { margin }), ...(verdict === undefined ? {} : { verdict }) };
+  const quantities = QUANTITY_NAMES.filter((name) => name in attributes).map((assertion) => ({
+    assertion,
+    quantity: parseQuantity(String(value(assertion))),
+  }));
+  const ranks = RANK_ASSERTIONS.filter((name) => name in attributes).map((assertion) => ({
+    assertion,
+    among: value(assertion),
+  }));
+  if (
+    of === undefined ||
+    !quantities.every(isRead) ||
+    !ranks.every(isAmong) ||
+    ('verdict' in attributes && verdict === undefined)
+  )
+    return undefined;
+  return {
+    of,
+    quantities,
+    ranks,
+    ...(than === undefined ? {} : { than }),
+    ...(margin === undefined ? {} : { margin }),
+    ...(verdict === undefined ? {} : { verdict }),
+  };
 }
 
 /** The sessions that a claim compares. */
@@ -38,7 +66,9 @@ export function pairOf({ of, than }: Pick<Claim, 'of' | 'than'>): SessionPair | 
   return than === undefined ? pairOfId(of) : { a: of, b: than };
 }
 
-function isRead<T extends { readonly quantity: Quantity | undefined }>(each: T): each is T & { readonly quantity: Quantity } {
+function isRead<T extends { readonly quantity: Quantity | undefined }>(
+  each: T,
+): each is T & { readonly quantity: Quantity } {
   return each.quantity !== undefined;
 }
 

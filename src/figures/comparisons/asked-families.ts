@@ -13,15 +13,34 @@ export function writeUpFamilyId(folder: 'reports' | 'method', id: string): strin
 }
 
 /** Only what can be asked for: a misspelt session or a margin that is none is reported by the check of write-ups. */
-export function askedFamilies(bench: Bench, families = [...settingFamilies(bench), ...bodyFamilies(bench)]): readonly Family[] {
+export function askedFamilies(
+  bench: Bench,
+  families = [...settingFamilies(bench), ...bodyFamilies(bench)],
+): readonly Family[] {
   const sessions = new Set(bench.sessions.map(({ id }) => id));
   const of = (folder: 'reports' | 'method', { id, title, parts }: WriteUp): readonly Family[] => {
-    const pairs = distinct(parts.flatMap((part) => pairsOf(part, families, bench)).filter(({ a, b }) => a !== b && sessions.has(a) && sessions.has(b)));
+    const pairs = distinct(
+      parts
+        .flatMap((part) => pairsOf(part, families, bench))
+        .filter(({ a, b }) => a !== b && sessions.has(a) && sessions.has(b)),
+    );
     if (pairs.length === 0) return [];
     const family = writeUpFamilyId(folder, id);
-    return [{ id: family, of: { [folder === 'reports' ? 'report' : 'method']: id }, group: family, groupTitle: `Compared in “${title}”`, inWords: `all that “${title}” asks for`, pairs }];
+    return [
+      {
+        id: family,
+        of: { [folder === 'reports' ? 'report' : 'method']: id },
+        group: family,
+        groupTitle: `Compared in “${title}”`,
+        inWords: `all that “${title}” asks for`,
+        pairs,
+      },
+    ];
   };
-  return [...bench.reports.flatMap((report) => of('reports', report)), ...bench.methods.flatMap((method) => of('method', method))];
+  return [
+    ...bench.reports.flatMap((report) => of('reports', report)),
+    ...bench.methods.flatMap((method) => of('method', method)),
+  ];
 }
 
 function pairsOf({ name, attributes }: Part, families: readonly Family[], bench: Bench): readonly SessionPair[] {
@@ -39,7 +58,13 @@ function pairsOf({ name, attributes }: Part, families: readonly Family[], bench:
     }
     case 'DifferenceTable':
     case 'DifferenceChart': {
-      const query: PairQuery = { pairs: value('pairs') as PairQuery['pairs'], setting: text('setting'), body: text('body'), rig: text('rig'), where: value('where') as PairQuery['where'] };
+      const query: PairQuery = {
+        pairs: value('pairs') as PairQuery['pairs'],
+        setting: text('setting'),
+        body: text('body'),
+        rig: text('rig'),
+        where: value('where') as PairQuery['where'],
+      };
       return selectPairs(bench, families, query).map((pair) => withMargin(pair, text('margin')));
     }
     case 'Figure':
@@ -47,7 +72,10 @@ function pairsOf({ name, attributes }: Part, families: readonly Family[], bench:
     case 'FigureChart':
       return [value('id'), value('ids')].flat().flatMap((id) => pairOfId(String(id)) ?? []);
     case 'Claim': {
-      const pair = pairOf({ of: text('of') ?? '', ...(text('than') === undefined ? {} : { than: String(text('than')) }) });
+      const pair = pairOf({
+        of: text('of') ?? '',
+        ...(text('than') === undefined ? {} : { than: String(text('than')) }),
+      });
       return pair === undefined ? [] : [withMargin(pair, text('margin'))];
     }
     default:

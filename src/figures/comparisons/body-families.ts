@@ -14,10 +14,18 @@ export interface Condition {
 
 /** In bench order, which does not look at the body first: frame rate, then the other settings. */
 export function conditionsOf(bench: Bench): readonly Condition[] {
-  const ordered = inBenchOrder(bench, bench.sessions.map((session) => ({ ...session, body: '' })));
+  const ordered = inBenchOrder(
+    bench,
+    bench.sessions.map((session) => ({ ...session, body: '' })),
+  );
   const byId = new Map(bench.sessions.map((session) => [session.id, session]));
-  const groups = Map.groupBy(ordered.flatMap(({ id }) => byId.get(id) ?? []), (session) => `${chainKey(session)} ${conditionKey(session)}`);
-  return [...groups.values()].flatMap(([first, ...more]) => (first ? [{ sessions: [first, ...more], chain: chainKey(first) } as const] : []));
+  const groups = Map.groupBy(
+    ordered.flatMap(({ id }) => byId.get(id) ?? []),
+    (session) => `${chainKey(session)} ${conditionKey(session)}`,
+  );
+  return [...groups.values()].flatMap(([first, ...more]) =>
+    first ? [{ sessions: [first, ...more], chain: chainKey(first) } as const] : [],
+  );
 }
 
 /** For each condition that was measured with several bodies on one rig and chain: every body against every other. */
@@ -33,22 +41,38 @@ export function bodyFamilies(bench: Bench): readonly Family[] {
     used.set(slug, times);
     const id = `bodies-${slug}${times > 1 ? `-${times}` : ''}`;
     const condition = `${describeCondition(bench, first)} on ${find.rig(first.rig).name}`;
-    return [{ id, of: { rig: first.rig, condition: id }, group: id, groupTitle: `Bodies compared: ${condition}`, inWords: `every body against every other in ${condition}`, pairs }];
+    return [
+      {
+        id,
+        of: { rig: first.rig, condition: id },
+        group: id,
+        groupTitle: `Bodies compared: ${condition}`,
+        inWords: `every body against every other in ${condition}`,
+        pairs,
+      },
+    ];
   });
 }
 
 function bodyPairs(bench: Bench, sessions: readonly Session[]): readonly SessionPair[] {
-  const ofBody = bench.bodies.map(({ id }) => sessions.filter(({ body }) => body === id)).filter((own) => own.length > 0);
+  const ofBody = bench.bodies
+    .map(({ id }) => sessions.filter(({ body }) => body === id))
+    .filter((own) => own.length > 0);
   return ofBody.flatMap((own, index) =>
-    ofBody.slice(index + 1).flatMap((others) =>
-      closestInTime(own.flatMap((a) => others.map((b) => ({ a, b })))).map(({ a, b }) => ({ a: a.id, b: b.id })),
-    ),
+    ofBody
+      .slice(index + 1)
+      .flatMap((others) =>
+        closestInTime(own.flatMap((a) => others.map((b) => ({ a, b })))).map(({ a, b }) => ({ a: a.id, b: b.id })),
+      ),
   );
 }
 
 /** `balcony-uhd-59-94-10-4-2-2-off-off`: fit for an address. */
 function slugOf(session: Session, find: Lookup): string {
   const rig = find.rig(session.rig);
-  const chain = [...(session.links.join() === rig.links.join() ? [] : session.links), ...(session.display === rig.display ? [] : [session.display])];
+  const chain = [
+    ...(session.links.join() === rig.links.join() ? [] : session.links),
+    ...(session.display === rig.display ? [] : [session.display]),
+  ];
   return anchorOf([session.rig, ...chain, ...Object.values(session.settings)].join('-'));
 }

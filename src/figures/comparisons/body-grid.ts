@@ -42,7 +42,10 @@ export function bodyGrids(site: Site): readonly BodyGrid[] {
     .map((conditions): BodyGrid => {
       const [first] = conditions;
       const sessions = conditions.flatMap((condition) => condition.sessions);
-      const names = labelSettings(bench, conditions.map(({ sessions: [one] }) => one));
+      const names = labelSettings(
+        bench,
+        conditions.map(({ sessions: [one] }) => one),
+      );
       const nameOf = (one: Session): string => names.of.get(one.id) ?? one.id;
       const bodies = bench.bodies.filter(({ id }) => sessions.some(({ body }) => body === id));
       const { rig = '', links = [], method = '' } = first?.sessions[0] ?? {};
@@ -50,21 +53,33 @@ export function bodyGrids(site: Site): readonly BodyGrid[] {
         rig,
         through: [
           links.length > 0 && `through ${links.map((id) => find.link(id).name).join(' and ')}`,
-          new Set(bench.sessions.filter((one) => one.rig === rig).map((one) => one.method)).size > 1 && `read by ${lowerFirst(bench.methods.find(({ id }) => id === method)?.title ?? method)}`,
-        ].filter(Boolean).join(', '),
+          new Set(bench.sessions.filter((one) => one.rig === rig).map((one) => one.method)).size > 1 &&
+            `read by ${lowerFirst(bench.methods.find(({ id }) => id === method)?.title ?? method)}`,
+        ]
+          .filter(Boolean)
+          .join(', '),
         bodies,
-        rows: conditions.map((condition) => ({ condition: nameOf(condition.sessions[0]), cells: cellsOf(site, bodies, condition.sessions) })),
+        rows: conditions.map((condition) => ({
+          condition: nameOf(condition.sessions[0]),
+          cells: cellsOf(site, bodies, condition.sessions),
+        })),
         shared: names.shared,
         compared: conditions.flatMap((condition) => {
           const family = condition.sessions.map(({ id }) => families.get(id)).find((each) => each !== undefined);
-          return family === undefined ? [] : [{ condition: nameOf(condition.sessions[0]), comparisons: comparedRows(site, family.id, family.pairs) }];
+          return family === undefined
+            ? []
+            : [{ condition: nameOf(condition.sessions[0]), comparisons: comparedRows(site, family.id, family.pairs) }];
         }),
       };
     })
     .sort((a, b) => rankOfRig(bench, a.rig) - rankOfRig(bench, b.rig) || b.rows.length - a.rows.length);
 }
 
-function cellsOf({ bench, figure }: Site, bodies: readonly Body[], sessions: readonly Session[]): readonly (readonly GridCell[])[] {
+function cellsOf(
+  { bench, figure }: Site,
+  bodies: readonly Body[],
+  sessions: readonly Session[],
+): readonly (readonly GridCell[])[] {
   const totals = sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []);
   const ranked = rankFigures(totals);
   const several = new Set(sessions.map(({ body }) => body)).size > 1;
@@ -76,7 +91,9 @@ function cellsOf({ bench, figure }: Site, bodies: readonly Body[], sessions: rea
       const found = ranked[at];
       if (found === undefined) return [];
       const standing = !several ? undefined : at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
-      return [{ session, label: own.length > 1 ? (labels.of.get(session.id) ?? '') : '', total: found.figure, standing }];
+      return [
+        { session, label: own.length > 1 ? (labels.of.get(session.id) ?? '') : '', total: found.figure, standing },
+      ];
     });
   });
 }

@@ -11,21 +11,51 @@ const OF_TWO = new Set(['Difference', 'Ratio', 'Verdict']);
 const OF_SEVERAL = new Set(['DifferenceTable', 'DifferenceChart']);
 
 /** The key of each problem is the property in which it stands. */
-export function checkComparison(part: string, value: Value, { sessions, settings }: Pick<Inventory, 'sessions' | 'settings'>): readonly Unplaced[] {
-  if (OF_TWO.has(part)) return [...checkTwo('of', value('of'), 'than', value('than'), sessions), ...checkMargin(value('margin'))];
+export function checkComparison(
+  part: string,
+  value: Value,
+  { sessions, settings }: Pick<Inventory, 'sessions' | 'settings'>,
+): readonly Unplaced[] {
+  if (OF_TWO.has(part))
+    return [...checkTwo('of', value('of'), 'than', value('than'), sessions), ...checkMargin(value('margin'))];
   if (!OF_SEVERAL.has(part)) return [];
-  return [...checkPairs(value('pairs'), sessions), ...checkSetting(value('setting'), settings.map(({ id }) => id)), ...checkMargin(value('margin'))];
+  return [
+    ...checkPairs(value('pairs'), sessions),
+    ...checkSetting(
+      value('setting'),
+      settings.map(({ id }) => id),
+    ),
+    ...checkMargin(value('margin')),
+  ];
 }
 
-export function checkTwo(keyA: string, a: unknown, keyB: string, b: unknown, sessions: readonly string[]): readonly Unplaced[] {
+export function checkTwo(
+  keyA: string,
+  a: unknown,
+  keyB: string,
+  b: unknown,
+  sessions: readonly string[],
+): readonly Unplaced[] {
   const unknown = [...checkSession(keyA, a, sessions), ...checkSession(keyB, b, sessions)];
-  return unknown.length === 0 && a !== undefined && a === b ? [{ code: 'same-session', key: keyB, found: String(b) }] : unknown;
+  return unknown.length === 0 && a !== undefined && a === b
+    ? [{ code: 'same-session', key: keyB, found: String(b) }]
+    : unknown;
 }
 
 function checkPairs(pairs: unknown, sessions: readonly string[]): readonly Unplaced[] {
   if (pairs === undefined) return [];
-  if (!Array.isArray(pairs) || !pairs.every((pair): pair is readonly [unknown, unknown] => Array.isArray(pair) && pair.length === 2)) {
-    return [{ code: 'wrong-shape', key: 'pairs', found: JSON.stringify(pairs), expected: 'pairs of sessions, such as {[["a", "b"], ["c", "d"]]}' }];
+  if (
+    !Array.isArray(pairs) ||
+    !pairs.every((pair): pair is readonly [unknown, unknown] => Array.isArray(pair) && pair.length === 2)
+  ) {
+    return [
+      {
+        code: 'wrong-shape',
+        key: 'pairs',
+        found: JSON.stringify(pairs),
+        expected: 'pairs of sessions, such as {[["a", "b"], ["c", "d"]]}',
+      },
+    ];
   }
   return pairs.flatMap(([a, b]) => checkTwo('pairs', a, 'pairs', b, sessions));
 }
@@ -38,12 +68,23 @@ function checkSession(key: string, id: unknown, sessions: readonly string[]): re
 
 function checkSetting(setting: unknown, choices: readonly string[]): readonly Unplaced[] {
   if (setting === undefined || (typeof setting === 'string' && choices.includes(setting))) return [];
-  return [{ code: 'unknown-setting', key: 'setting', found: String(setting), choices, nearest: nearest(String(setting), choices) }];
+  return [
+    {
+      code: 'unknown-setting',
+      key: 'setting',
+      found: String(setting),
+      choices,
+      nearest: nearest(String(setting), choices),
+    },
+  ];
 }
 
 export function checkMargin(margin: unknown): readonly Unplaced[] {
   if (margin === undefined) return [];
   const marginMs = typeof margin === 'string' ? parseDurationMs(margin) : undefined;
-  if (marginMs === undefined) return [{ code: 'bad-duration', key: 'margin', found: typeof margin === 'string' ? margin : JSON.stringify(margin) }];
+  if (marginMs === undefined)
+    return [
+      { code: 'bad-duration', key: 'margin', found: typeof margin === 'string' ? margin : JSON.stringify(margin) },
+    ];
   return marginMs === 0 ? [{ code: 'zero-duration', key: 'margin', found: String(margin) }] : [];
 }

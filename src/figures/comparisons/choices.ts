@@ -12,7 +12,9 @@ export interface Choice {
 export function choicesOf(bench: Bench): readonly Choice[] {
   const groups = Map.groupBy(bench.sessions, (session) => `${session.body} ${chainKey(session)}`);
   return [...groups.values()]
-    .flatMap(([first, second, ...more]): readonly Choice[] => (first && second ? [{ body: first.body, rig: first.rig, sessions: [first, second, ...more] }] : []))
+    .flatMap(([first, second, ...more]): readonly Choice[] =>
+      first && second ? [{ body: first.body, rig: first.rig, sessions: [first, second, ...more] }] : [],
+    )
     .sort((x, y) => compareText(x.body, y.body) || compareText(x.rig, y.rig) || y.sessions.length - x.sessions.length);
 }
 

@@ -24,14 +24,23 @@ export interface ComparedRows {
 export function comparedRows({ bench, figure }: Site, family: string, pairs: readonly SessionPair[]): ComparedRows {
   const require = (id: string): Figure => {
     const found = figure(id);
-    if (found === undefined) throw new Error(`no figure '${id}': comparisons in write-ups are collected before pages are drawn, so their properties must be written out as plain values`);
+    if (found === undefined)
+      throw new Error(
+        `no figure '${id}': comparisons in write-ups are collected before pages are drawn, so their properties must be written out as plain values`,
+      );
     return found;
   };
   const labels = labelPairs(bench, pairs);
   return {
     rows: pairs.map((pair) => {
       const { group, row } = labels.of(pair);
-      return { group, label: row, difference: require(differenceId(pair)), ratio: figure(ratioId(pair)), verdict: require(verdictId(family, pair)) };
+      return {
+        group,
+        label: row,
+        difference: require(differenceId(pair)),
+        ratio: figure(ratioId(pair)),
+        verdict: require(verdictId(family, pair)),
+      };
     }),
     shared: labels.shared,
     familySizes: [require(familySizeId(family))],

@@ -25,9 +25,20 @@ export function defaultMarginMs({ session }: Compilation, { a, b }: SessionPair)
 
 export function comparisonFigures(compilation: Compilation, family: Family): readonly Figure[] {
   const labels = labelPairs(compilation.bench, family.pairs);
-  const asked = family.pairs.map((pair) => ({ pair, marginMs: pair.marginMs ?? defaultMarginMs(compilation, pair), a: comparedSession(compilation, pair.a), b: comparedSession(compilation, pair.b) }));
+  const asked = family.pairs.map((pair) => ({
+    pair,
+    marginMs: pair.marginMs ?? defaultMarginMs(compilation, pair),
+    a: comparedSession(compilation, pair.a),
+    b: comparedSession(compilation, pair.b),
+  }));
   const comparisons = compareFamily(
-    asked.map(({ pair, a, b, marginMs }) => ({ id: differenceId(pair), a: a.budget, b: b.budget, margin: marginMs, plan: planRuns(a, b) })),
+    asked.map(({ pair, a, b, marginMs }) => ({
+      id: differenceId(pair),
+      a: a.budget,
+      b: b.budget,
+      margin: marginMs,
+      plan: planRuns(a, b),
+    })),
     ALPHA,
   );
   const figures = comparisons.flatMap((comparison, index): readonly Figure[] => {
@@ -57,7 +68,13 @@ export function differenceFigure({ compilation, family, labels, pair, sides, dif
   const figure = ofPair(compilation, family, pair, 'difference', differenceId(pair), labels);
   const words = describePair(compilation, pair);
   if (difference.kind === 'not-estimable') {
-    return { ...figure, value, reason: difference.reason, text: describeValue(value, 1, 'ms'), inWords: `${words} No interval: ${describeReason(difference.reason)}.` };
+    return {
+      ...figure,
+      value,
+      reason: difference.reason,
+      text: describeValue(value, 1, 'ms'),
+      inWords: `${words} No interval: ${describeReason(difference.reason)}.`,
+    };
   }
   const { interval, standardUncertainty, degreesOfFreedom, p } = difference;
   return {
@@ -74,22 +91,40 @@ export function differenceFigure({ compilation, family, labels, pair, sides, dif
   };
 }
 
-function ratioFigure(compilation: Compilation, family: Family, pair: SessionPair, a: BudgetedValue, b: BudgetedValue, labels: PairLabels): readonly Figure[] {
+function ratioFigure(
+  compilation: Compilation,
+  family: Family,
+  pair: SessionPair,
+  a: BudgetedValue,
+  b: BudgetedValue,
+  labels: PairLabels,
+): readonly Figure[] {
   const ratio = estimateRatio(a, b, 1 - ALPHA);
   // Over zero there is no ratio to publish; without scatter the difference says why.
   if (ratio.kind === 'not-estimable') return [];
   const { value, degreesOfFreedom, set } = ratio;
-  return [{
-    ...ofPair(compilation, family, pair, 'ratio', ratioId(pair), labels),
-    value,
-    degreesOfFreedom: finiteOrNull(degreesOfFreedom),
-    ...(set.kind === 'bounded' ? { interval: { low: set.low, high: set.high, level: set.level } } : { reason: 'unbounded' }),
-    text: describeRatio(ratio),
-    inWords: `${KINDS.ratio.inWords} ${describePair(compilation, pair)}`,
-  }];
+  return [
+    {
+      ...ofPair(compilation, family, pair, 'ratio', ratioId(pair), labels),
+      value,
+      degreesOfFreedom: finiteOrNull(degreesOfFreedom),
+      ...(set.kind === 'bounded'
+        ? { interval: { low: set.low, high: set.high, level: set.level } }
+        : { reason: 'unbounded' }),
+      text: describeRatio(ratio),
+      inWords: `${KINDS.ratio.inWords} ${describePair(compilation, pair)}`,
+    },
+  ];
 }
 
-function verdictFigure(compilation: Compilation, family: Family, pair: SessionPair, comparison: Comparison, marginMs: number, labels: PairLabels): Figure {
+function verdictFigure(
+  compilation: Compilation,
+  family: Family,
+  pair: SessionPair,
+  comparison: Comparison,
+  marginMs: number,
+  labels: PairLabels,
+): Figure {
   const { verdict, difference, pDifference, pEquivalence } = comparison;
   const data: VerdictData = {
     word: verdict.kind,
@@ -98,7 +133,9 @@ function verdictFigure(compilation: Compilation, family: Family, pair: SessionPa
     familySize: family.pairs.length,
     ...(pDifference === undefined ? {} : { pAdjusted: pDifference }),
     ...(pEquivalence === undefined ? {} : { pSameAdjusted: pEquivalence }),
-    ...(verdict.kind === 'not-settled' && verdict.furtherRuns.kind === 'runs' ? { furtherRuns: verdict.furtherRuns.each } : {}),
+    ...(verdict.kind === 'not-settled' && verdict.furtherRuns.kind === 'runs'
+      ? { furtherRuns: verdict.furtherRuns.each }
+      : {}),
   };
   return {
     ...ofPair(compilation, family, pair, 'verdict', verdictId(family.id, pair), labels),
@@ -110,12 +147,22 @@ function verdictFigure(compilation: Compilation, family: Family, pair: SessionPa
   };
 }
 
-function describeDecision({ familySize, marginMs, pAdjusted, pSameAdjusted }: VerdictData, family: Family, pair: SessionPair): readonly string[] {
+function describeDecision(
+  { familySize, marginMs, pAdjusted, pSameAdjusted }: VerdictData,
+  family: Family,
+  pair: SessionPair,
+): readonly string[] {
   const margin = `The same means within ± ${describeMargin(marginMs)}, ${pair.marginMs === undefined ? 'half a frame interval of the faster rate' : 'as the write-up states'}.`;
-  const size = familySize === 1
-    ? 'It is the only comparison of its family, so nothing is adjusted.'
-    : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${family.inWords}): the probability of any false “slower” or “faster” among them is at most 5 %, and so is that of any false “the same”. The interval is this comparison’s own.`;
-  const p = pAdjusted === undefined || pSameAdjusted === undefined ? [] : [`Adjusted p of no difference: ${describeP(pAdjusted)}; of a difference beyond the margin: ${describeP(pSameAdjusted)}.`];
+  const size =
+    familySize === 1
+      ? 'It is the only comparison of its family, so nothing is adjusted.'
+      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${family.inWords}): the probability of any false “slower” or “faster” among them is at most 5 %, and so is that of any false “the same”. The interval is this comparison’s own.`;
+  const p =
+    pAdjusted === undefined || pSameAdjusted === undefined
+      ? []
+      : [
+          `Adjusted p of no difference: ${describeP(pAdjusted)}; of a difference beyond the margin: ${describeP(pSameAdjusted)}.`,
+        ];
   return [size, margin, ...p];
 }
 
@@ -141,9 +188,17 @@ function sizeFigure(family: Family, figures: readonly Figure[]): Figure {
 }
 
 /** What every figure of a pair has in common. */
-export function ofPair({ session }: Compilation, family: Family, pair: SessionPair, kind: KindName, id: string, labels: PairLabels): Omit<Figure, 'value' | 'text'> {
+export function ofPair(
+  { session }: Compilation,
+  family: Family,
+  pair: SessionPair,
+  kind: KindName,
+  id: string,
+  labels: PairLabels,
+): Omit<Figure, 'value' | 'text'> {
   const totals = [pair.a, pair.b].map((each) => session(each).figures.find((figure) => figure.kind === 'total'));
-  const sum = (of: 'readings' | 'runs' | 'excluded'): number => totals.reduce((total, figure) => total + (figure?.[of] ?? 0), 0);
+  const sum = (of: 'readings' | 'runs' | 'excluded'): number =>
+    totals.reduce((total, figure) => total + (figure?.[of] ?? 0), 0);
   const sources = new Map(totals.flatMap((figure) => figure?.sources ?? []).map((source) => [source.file, source]));
   const { group, row } = labels.of(pair);
   return {
@@ -174,20 +229,28 @@ export function comparedSession({ session, budgetOf }: Compilation, id: string):
 }
 
 /** Each session's own components under its name; of a shared one, what is left where the two have it in different sizes. */
-function componentsOf({ session }: Compilation, sides: readonly ComparedSession[], { components, standardUncertainty }: Difference): readonly Component[] {
-  return components.filter((component) => component.standardUncertainty > 0).map((component): Component => {
-    const owner = sides.find(({ budget }) => budget.components.includes(component));
-    const described = sides.flatMap(({ id }) => session(id).estimate.components).find(({ name }) => name === component.name);
-    return {
-      name: owner === undefined ? `${component.name}, as far as it differs` : `${component.name}, ${owner.id}`,
-      type: described?.type ?? 'B',
-      distribution: described?.distribution ?? 'rectangular',
-      standardUncertainty: component.standardUncertainty,
-      degreesOfFreedom: finiteOrNull(component.degreesOfFreedom),
-      share: (component.standardUncertainty / standardUncertainty) ** 2,
-      shared: component.sharedKey,
-    };
-  });
+function componentsOf(
+  { session }: Compilation,
+  sides: readonly ComparedSession[],
+  { components, standardUncertainty }: Difference,
+): readonly Component[] {
+  return components
+    .filter((component) => component.standardUncertainty > 0)
+    .map((component): Component => {
+      const owner = sides.find(({ budget }) => budget.components.includes(component));
+      const described = sides
+        .flatMap(({ id }) => session(id).estimate.components)
+        .find(({ name }) => name === component.name);
+      return {
+        name: owner === undefined ? `${component.name}, as far as it differs` : `${component.name}, ${owner.id}`,
+        type: described?.type ?? 'B',
+        distribution: described?.distribution ?? 'rectangular',
+        standardUncertainty: component.standardUncertainty,
+        degreesOfFreedom: finiteOrNull(component.degreesOfFreedom),
+        share: (component.standardUncertainty / standardUncertainty) ** 2,
+        shared: component.sharedKey,
+      };
+    });
 }
 
 /** JSON has no infinity: the register writes null. */

@@ -4,9 +4,18 @@ import type { Figure, Finding } from '../register.ts';
 import type { Family, SessionPair } from './family.ts';
 import { describeDiffering, listWords } from './pair-words.ts';
 
-export function comparisonFindings(compilation: Compilation, asked: readonly Family[], figures: readonly Figure[]): readonly Finding[] {
+export function comparisonFindings(
+  compilation: Compilation,
+  asked: readonly Family[],
+  figures: readonly Figure[],
+): readonly Finding[] {
   return [
-    ...asked.flatMap((family) => family.pairs.flatMap((pair) => [...severalSettings(compilation, family, pair), ...differentRigs(compilation, family, pair)])),
+    ...asked.flatMap((family) =>
+      family.pairs.flatMap((pair) => [
+        ...severalSettings(compilation, family, pair),
+        ...differentRigs(compilation, family, pair),
+      ]),
+    ),
     ...figures.filter(({ kind, reason }) => kind === 'difference' && reason !== undefined).map(notJudged),
   ];
 }
@@ -15,27 +24,32 @@ function severalSettings({ session, find }: Compilation, { of }: Family, pair: S
   const [a, b] = [session(pair.a).session, session(pair.b).session];
   const differing = describeDiffering(find, a, b);
   // Across rigs the chain is another one anyway, which is said by its own finding.
-  const counted = a.rig === b.rig ? differing : differing.filter((one) => !/^(?:links|display|way of reading) /.test(one));
+  const counted =
+    a.rig === b.rig ? differing : differing.filter((one) => !/^(?:links|display|way of reading) /.test(one));
   if (counted.length < (a.body === b.body ? 2 : 1)) return [];
-  return [{
-    rule: 'settings-differ',
-    severity: 'caution',
-    where: { ...of, session: pair.a, than: pair.b },
-    message: `${pair.a} is compared with ${pair.b}, and the two differ${a.body === b.body ? '' : ' not only in the body, but also'} in ${listWords(counted)}.`,
-    hint: 'The figure is of all of these together: say so beside it, or compare sessions that differ in one thing.',
-  }];
+  return [
+    {
+      rule: 'settings-differ',
+      severity: 'caution',
+      where: { ...of, session: pair.a, than: pair.b },
+      message: `${pair.a} is compared with ${pair.b}, and the two differ${a.body === b.body ? '' : ' not only in the body, but also'} in ${listWords(counted)}.`,
+      hint: 'The figure is of all of these together: say so beside it, or compare sessions that differ in one thing.',
+    },
+  ];
 }
 
 function differentRigs({ session, find }: Compilation, { of }: Family, pair: SessionPair): readonly Finding[] {
   const [a, b] = [session(pair.a).session, session(pair.b).session];
   if (a.rig === b.rig) return [];
-  return [{
-    rule: 'rigs-differ',
-    severity: 'caution',
-    where: { ...of, session: pair.a, than: pair.b },
-    message: `${pair.a} is compared with ${pair.b}, and they were taken on different rigs (${find.rig(a.rig).name}, ${find.rig(b.rig).name}).`,
-    hint: 'The rigs’ own terms and displays do not fall out: say so beside the figure, or compare sessions on one rig.',
-  }];
+  return [
+    {
+      rule: 'rigs-differ',
+      severity: 'caution',
+      where: { ...of, session: pair.a, than: pair.b },
+      message: `${pair.a} is compared with ${pair.b}, and they were taken on different rigs (${find.rig(a.rig).name}, ${find.rig(b.rig).name}).`,
+      hint: 'The rigs’ own terms and displays do not fall out: say so beside the figure, or compare sessions on one rig.',
+    },
+  ];
 }
 
 function notJudged({ of, text }: Figure): Finding {

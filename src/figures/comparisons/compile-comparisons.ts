@@ -20,7 +20,8 @@ export function compileComparisons(compilation: Compilation): Contribution {
   const asked = askedFamilies(bench, standing);
   const figures = new Map<string, Figure>();
   const families = [...standing, ...asked].map((family) => comparisonFigures(compilation, family));
-  for (const figure of [...families.flat(), ...costFigures(compilation)]) if (!figures.has(figure.id)) figures.set(figure.id, figure);
+  for (const figure of [...families.flat(), ...costFigures(compilation)])
+    if (!figures.has(figure.id)) figures.set(figure.id, figure);
   const all = [...figures.values()];
   return { figures: all, findings: comparisonFindings(compilation, asked, all) };
 }

@@ -16,7 +16,9 @@ export function conditionKey({ settings }: Pick<Session, 'settings'>): string {
  *
  * Repeats of a condition would otherwise be compared crosswise, and one session's error would speak many times.
  */
-export function closestInTime<Pair extends { readonly a: Session; readonly b: Session }>(candidates: readonly Pair[]): readonly Pair[] {
+export function closestInTime<Pair extends { readonly a: Session; readonly b: Session }>(
+  candidates: readonly Pair[],
+): readonly Pair[] {
   const taken = new Set<string>();
   return candidates
     .map((pair) => ({ pair, days: Math.abs(dayNumber(pair.a.date) - dayNumber(pair.b.date)) }))

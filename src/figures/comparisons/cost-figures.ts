@@ -33,9 +33,22 @@ function costsOf(compilation: Compilation, { body, sessions, rig }: Choice): rea
     const named = { id, kind: 'cost', label, entry: groupEntry(family.group, id) };
     if (pair.a === lowest.id) {
       // A session is no further from itself than nothing, and that is certain.
-      const { readings = 0, runs = 0, excluded = 0 } = session(lowest.id).figures.find(({ kind }) => kind === 'total') ?? {};
+      const {
+        readings = 0,
+        runs = 0,
+        excluded = 0,
+      } = session(lowest.id).figures.find(({ kind }) => kind === 'total') ?? {};
       const inWords = `The lowest total of ${find.body(body).name} on ${find.rig(rig).name} through this chain: the others are set against it.`;
-      return { ...ofPair(compilation, family, pair, 'cost', id, noLabels), ...named, readings, runs, excluded, value: 0, text: 'the lowest', inWords };
+      return {
+        ...ofPair(compilation, family, pair, 'cost', id, noLabels),
+        ...named,
+        readings,
+        runs,
+        excluded,
+        value: 0,
+        text: 'the lowest',
+        inWords,
+      };
     }
     const sides = [comparedSession(compilation, pair.a), comparedSession(compilation, pair.b)] as const;
     const difference = estimateDifference(sides[0].budget, sides[1].budget);

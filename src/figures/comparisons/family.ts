@@ -43,7 +43,13 @@ export const familySizeId = (family: string): string => `family/${family}`;
 
 /** A stated margin is part of the question, and so of the id. */
 export function verdictId(family: string, { a, b, marginMs }: SessionPair): string {
-  return ['verdict', family, a, b, ...(marginMs === undefined ? [] : [`within-${Number(marginMs.toFixed(3))}-ms`])].join('/');
+  return [
+    'verdict',
+    family,
+    a,
+    b,
+    ...(marginMs === undefined ? [] : [`within-${Number(marginMs.toFixed(3))}-ms`]),
+  ].join('/');
 }
 
 /** Group of entries of one body: its pairs, effects and costs. */

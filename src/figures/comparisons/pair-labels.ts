@@ -25,7 +25,12 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
   const sessions = [...new Set(pairs.flatMap(({ a, b }) => [a, b]))].map(find.session);
   const rows = new Map(sessions.map((session) => [session.id, traitsOf(session, bench, find)]));
   const columns = columnsOf([...rows.values()]);
-  const ofBody = new Map([...Map.groupBy(sessions, ({ body }) => body)].map(([body, own]) => [body, columnsOf(own.flatMap(({ id }) => [rows.get(id) ?? []]))]));
+  const ofBody = new Map(
+    [...Map.groupBy(sessions, ({ body }) => body)].map(([body, own]) => [
+      body,
+      columnsOf(own.flatMap(({ id }) => [rows.get(id) ?? []])),
+    ]),
+  );
   const names = labelSessions(bench, sessions).of;
   const onlyBodiesDiffer = new Set(sessions.map(conditionKey)).size === 1;
   const nameOf = ({ id, body }: Session): string => (onlyBodiesDiffer ? find.body(body).name : (names.get(id) ?? id));
@@ -37,9 +42,22 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
     const at = traitIndexOf(bench, setting);
     const told = (rows.get(b.id) ?? []).filter((trait: Trait, index) => {
       const column = (trait.role === 'body-setting' ? ofBody.get(b.body) : columns)?.[index];
-      return index !== at && trait.role !== 'last-resort' && !(column && isSilent(column) && column.common.key === trait.key);
+      return (
+        index !== at && trait.role !== 'last-resort' && !(column && isSilent(column) && column.common.key === trait.key)
+      );
     });
-    return { group: find.setting(setting).label, row: [describeLevels(find, setting, from, to), told.map(({ short }) => short).filter(Boolean).join(', ')].filter(Boolean).join(': ') };
+    return {
+      group: find.setting(setting).label,
+      row: [
+        describeLevels(find, setting, from, to),
+        told
+          .map(({ short }) => short)
+          .filter(Boolean)
+          .join(', '),
+      ]
+        .filter(Boolean)
+        .join(': '),
+    };
   });
   const told = labels.map((label, index): readonly [string, PairLabel] => {
     const pair = pairs[index] ?? { a: '', b: '' };
@@ -48,7 +66,10 @@ export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLab
     return [differenceId(pair), same ? { ...label, row: `${label.row}, ${days}` } : label];
   });
   const byId = new Map(told);
-  return { of: (pair) => byId.get(differenceId(pair)) ?? { group: '', row: `${pair.a} against ${pair.b}` }, shared: describeShared(columns) };
+  return {
+    of: (pair) => byId.get(differenceId(pair)) ?? { group: '', row: `${pair.a} against ${pair.b}` },
+    shared: describeShared(columns),
+  };
 }
 
 /** Where a setting stands among the traits of a session: the body first, then the rate, then the others as declared. */

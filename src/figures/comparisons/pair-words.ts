@@ -16,19 +16,24 @@ export function describePair(compilation: Compilation, pair: SessionPair): strin
     `${nameOf(a)} less ${nameOf(b)}.`,
     describeContext(compilation, a, b),
     describeRigTerms(compilation, pair, a, b),
-  ].filter(Boolean).join(' ');
+  ]
+    .filter(Boolean)
+    .join(' ');
 }
 
 /** In what the conditions of two sessions differ, in words: `embedded audio (On, Off)`. */
 export function describeDiffering(find: Lookup, a: Session, b: Session): readonly string[] {
   const settings = differingSettings(a.settings, b.settings).map((id) => {
-    const level = ({ settings }: Session): string => (settings[id] === undefined ? 'not stated' : find.level(id, settings[id]));
+    const level = ({ settings }: Session): string =>
+      settings[id] === undefined ? 'not stated' : find.level(id, settings[id]);
     return `${lowerFirst(find.setting(id).label)} (${level(a)}, ${level(b)})`;
   });
   const links = ({ links: ids }: Session): string => ids.map((id) => find.link(id).name).join(' and ') || 'no link';
   return [
     ...settings,
-    ...(a.body === b.body && a.firmware !== b.firmware ? [`firmware (${a.firmware ?? 'not stated'}, ${b.firmware ?? 'not stated'})`] : []),
+    ...(a.body === b.body && a.firmware !== b.firmware
+      ? [`firmware (${a.firmware ?? 'not stated'}, ${b.firmware ?? 'not stated'})`]
+      : []),
     ...(a.links.join() === b.links.join() ? [] : [`links (${links(a)}, ${links(b)})`]),
     ...(a.display === b.display ? [] : [`display (${find.display(a.display).name}, ${find.display(b.display).name})`]),
     ...(a.method === b.method ? [] : [`way of reading (${a.method}, ${b.method})`]),
@@ -39,7 +44,9 @@ function describeContext({ find }: Compilation, a: Session, b: Session): string 
   const differing = describeDiffering(find, a, b);
   const [only] = differing;
   if (only === undefined) return a.body === b.body ? 'Both are in one condition.' : 'Both are in the same condition.';
-  return differing.length === 1 ? `The two differ in ${only}.` : `The two differ in ${listWords(differing)}, so the figure is of all of these together.`;
+  return differing.length === 1
+    ? `The two differ in ${only}.`
+    : `The two differ in ${listWords(differing)}, so the figure is of all of these together.`;
 }
 
 function describeRigTerms({ budgetOf, find }: Compilation, pair: SessionPair, a: Session, b: Session): string {
@@ -47,8 +54,12 @@ function describeRigTerms({ budgetOf, find }: Compilation, pair: SessionPair, a:
     return `They were taken on different rigs (${find.rig(a.rig).name}, ${find.rig(b.rig).name}): the uncertain terms of both rigs are kept, and the displays’ own delays are part of the figure.`;
   }
   const { shared } = pairComponents(budgetOf(pair.a), budgetOf(pair.b));
-  const equal = shared.filter((both) => both.a.standardUncertainty > 0 && both.a.standardUncertainty === both.b.standardUncertainty).map((both) => both.a.name);
-  return equal.length === 0 ? 'Both were taken on one rig, so what the rig adds falls out.' : `Both were taken on one rig, so its terms fall out: ${listWords(equal)}.`;
+  const equal = shared
+    .filter((both) => both.a.standardUncertainty > 0 && both.a.standardUncertainty === both.b.standardUncertainty)
+    .map((both) => both.a.name);
+  return equal.length === 0
+    ? 'Both were taken on one rig, so what the rig adds falls out.'
+    : `Both were taken on one rig, so its terms fall out: ${listWords(equal)}.`;
 }
 
 /** `a`, `a and b`, `a, b and c`. */

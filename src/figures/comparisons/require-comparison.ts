@@ -23,7 +23,9 @@ export interface AskedPair extends Asked {
 export async function requireComparison(path: string, { of, than, margin }: AskedPair): Promise<ComparedRow> {
   const site = await loadSite();
   const find = lookup(site.bench);
-  const { rows: [row] } = inFamily(site, path, [withMargin({ a: find.session(of).id, b: find.session(than).id }, margin)]);
+  const {
+    rows: [row],
+  } = inFamily(site, path, [withMargin({ a: find.session(of).id, b: find.session(than).id }, margin)]);
   if (row === undefined) throw new Error(`nothing compares '${of}' and '${than}'`);
   return row;
 }
@@ -40,7 +42,11 @@ export async function requireComparisons(path: string, query: PairQuery & Asked)
 function inFamily(site: Site, path: string, pairs: readonly SessionPair[]): ComparedRows {
   const [folder, id = ''] = path.split('/').filter(Boolean);
   const family = writeUpFamilyId(`/${folder ?? ''}/` === PATHS.method ? 'method' : 'reports', id);
-  return comparedRows(site, family, pairs.map((pair) => statedMargin(site, family, pair)));
+  return comparedRows(
+    site,
+    family,
+    pairs.map((pair) => statedMargin(site, family, pair)),
+  );
 }
 
 function statedMargin({ register }: Site, family: string, pair: SessionPair): SessionPair {

@@ -14,7 +14,11 @@ export interface PairQuery {
 }
 
 /** From the families of settings and of bodies, in their order. A malformed query selects nothing. */
-export function selectPairs(bench: Bench, families: readonly Family[], { pairs, setting, body, rig, where }: PairQuery): readonly SessionPair[] {
+export function selectPairs(
+  bench: Bench,
+  families: readonly Family[],
+  { pairs, setting, body, rig, where }: PairQuery,
+): readonly SessionPair[] {
   if (pairs !== undefined) return Array.isArray(pairs) ? pairs.filter(isPairOfTexts).map(([a, b]) => ({ a, b })) : [];
   if (setting === undefined && where === undefined) return [];
   const byId = new Map(bench.sessions.map((session) => [session.id, session]));
@@ -31,7 +35,10 @@ export function selectPairs(bench: Bench, families: readonly Family[], { pairs, 
     .flatMap((family) => family.pairs)
     .filter(({ step }) => step?.setting === setting)
     .filter(({ a, b, step }) => matches(a, step) && matches(b, step))
-    .filter(({ a, b, step }) => step !== undefined || body === undefined || byId.get(a)?.body === body || byId.get(b)?.body === body);
+    .filter(
+      ({ a, b, step }) =>
+        step !== undefined || body === undefined || byId.get(a)?.body === body || byId.get(b)?.body === body,
+    );
 }
 
 function isPairOfTexts(pair: unknown): pair is readonly [string, string] {

@@ -17,14 +17,16 @@ export function settingFamilies(bench: Bench): readonly Family[] {
     const pairs = matchedPairs(bench, sessions);
     if (pairs.length === 0) return [];
     const name = find.body(body).name;
-    return [{
-      id: `settings-${body}-${rig}`,
-      of: { body, rig },
-      group: bodyGroup(body),
-      groupTitle: bodyGroupTitle(name),
-      inWords: `all pairs of sessions of ${name} on ${find.rig(rig).name} that differ in one setting only`,
-      pairs,
-    }];
+    return [
+      {
+        id: `settings-${body}-${rig}`,
+        of: { body, rig },
+        group: bodyGroup(body),
+        groupTitle: bodyGroupTitle(name),
+        inWords: `all pairs of sessions of ${name} on ${find.rig(rig).name} that differ in one setting only`,
+        pairs,
+      },
+    ];
   });
 }
 
@@ -34,17 +36,27 @@ function matchedPairs(bench: Bench, sessions: readonly Session[]): readonly Sess
   const contexts = Map.groupBy(sessions, (session) => JSON.stringify([session.firmware ?? null, chainKey(session)]));
   const rankOf = new Map(inBenchOrder(bench, sessions).map(({ id }, index) => [id, index]));
   const settingRank = new Map(bench.settings.map(({ id }, index) => [id, index]));
-  return [...contexts].flatMap(([context, members]) => {
-    const found = findMatchedPairs(members.map(({ id, settings }) => ({ id, context, settings })), levelOrder);
-    const candidates = found.flatMap(({ setting, from, to, fromId, toId }) => {
-      const [a, b] = [byId.get(toId), byId.get(fromId)];
-      return a && b ? [{ a, b, step: { setting, from, to } }] : [];
-    });
-    const sameStep = Map.groupBy(candidates, ({ b, step }) => JSON.stringify([step, { ...b.settings, [step.setting]: '' }]));
-    return [...sameStep.values()].flatMap(closestInTime).map(({ a, b, step }): SessionPair => ({ a: a.id, b: b.id, step }));
-  }).sort((x, y) =>
-    (settingRank.get(x.step?.setting ?? '') ?? 0) - (settingRank.get(y.step?.setting ?? '') ?? 0) ||
-    (rankOf.get(x.b) ?? 0) - (rankOf.get(y.b) ?? 0) ||
-    (rankOf.get(x.a) ?? 0) - (rankOf.get(y.a) ?? 0),
-  );
+  return [...contexts]
+    .flatMap(([context, members]) => {
+      const found = findMatchedPairs(
+        members.map(({ id, settings }) => ({ id, context, settings })),
+        levelOrder,
+      );
+      const candidates = found.flatMap(({ setting, from, to, fromId, toId }) => {
+        const [a, b] = [byId.get(toId), byId.get(fromId)];
+        return a && b ? [{ a, b, step: { setting, from, to } }] : [];
+      });
+      const sameStep = Map.groupBy(candidates, ({ b, step }) =>
+        JSON.stringify([step, { ...b.settings, [step.setting]: '' }]),
+      );
+      return [...sameStep.values()]
+        .flatMap(closestInTime)
+        .map(({ a, b, step }): SessionPair => ({ a: a.id, b: b.id, step }));
+    })
+    .sort(
+      (x, y) =>
+        (settingRank.get(x.step?.setting ?? '') ?? 0) - (settingRank.get(y.step?.setting ?? '') ?? 0) ||
+        (rankOf.get(x.b) ?? 0) - (rankOf.get(y.b) ?? 0) ||
+        (rankOf.get(x.a) ?? 0) - (rankOf.get(y.a) ?? 0),
+    );
 }

@@ -15,7 +15,10 @@ import type { FurtherRuns } from '../../analysis/further-runs.ts';
 import { plural } from '../provenance.ts';
 import { describeMeasured, describeSignificant, roundTo } from '../text.ts';
 
-export function describeVerdict({ verdict, difference }: Pick<Comparison, 'verdict' | 'difference'>, marginMs: number): string {
+export function describeVerdict(
+  { verdict, difference }: Pick<Comparison, 'verdict' | 'difference'>,
+  marginMs: number,
+): string {
   const margin = describeMargin(marginMs);
   switch (verdict.kind) {
     case 'slower':
@@ -37,7 +40,9 @@ export function describeMargin(marginMs: number): string {
 
 /** Why two sessions cannot be compared. */
 export function describeReason(reason: NoDifference['reason']): string {
-  return reason === 'no-scatter' ? 'all readings of both sessions are equal, so nothing says how far they can be trusted' : 'one of the two sessions has no stated uncertainty';
+  return reason === 'no-scatter'
+    ? 'all readings of both sessions are equal, so nothing says how far they can be trusted'
+    : 'one of the two sessions has no stated uncertainty';
 }
 
 /** `below 0.001`, `0.032`. */
@@ -53,7 +58,9 @@ function describeSize(difference: Comparison['difference']): string {
 
 function describeFurtherRuns(further: FurtherRuns): string {
   if (further.kind === 'out-of-reach') {
-    return further.reason === 'too-many' ? 'nor would a thousand further runs on each side settle it' : 'how many further runs would settle it cannot be told';
+    return further.reason === 'too-many'
+      ? 'nor would a thousand further runs on each side settle it'
+      : 'how many further runs would settle it cannot be told';
   }
   return `about ${plural(further.each, 'further run')} on each side would settle it`;
 }

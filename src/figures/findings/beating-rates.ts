@@ -20,7 +20,13 @@ const BEATS_ENOUGH = 0.8;
 export const beatingRates: Rule = (compiled) => {
   const { runs, longestRunMs, beats } = compiled.estimate.diagnostics;
   const beat = beats.find(({ p, q }) => Math.max(p, q) <= HIGHEST_RATIO);
-  if (beat === undefined || longestRunMs === undefined || longestRunMs >= BEATS_ENOUGH * beat.periodMs || runs >= CLIPS_ENOUGH) return undefined;
+  if (
+    beat === undefined ||
+    longestRunMs === undefined ||
+    longestRunMs >= BEATS_ENOUGH * beat.periodMs ||
+    runs >= CLIPS_ENOUGH
+  )
+    return undefined;
   const rates = `The ${nameOf(beat.first, compiled)} and the ${nameOf(beat.second, compiled)}`;
   const span = `${runs > 1 ? 'no clip here spans more than' : `${plural(compiled.estimate.diagnostics.readings, 'reading')} here span`} ${seconds(longestRunMs)}`;
   return Number.isFinite(beat.periodMs)

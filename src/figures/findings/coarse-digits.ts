@@ -9,9 +9,13 @@ const SHARE = 0.9;
 /** Stamps that are nearly all multiples of more than one step: a timer that counts more coarsely than it writes, or digits that were rounded. */
 export const coarseDigits: Rule = ({ session }) => {
   const { resolutionMs } = session;
-  const stamps = countedReadings(session).flatMap(({ sourceMs, shownMs }) => [sourceMs, shownMs].filter((ms) => ms !== undefined));
+  const stamps = countedReadings(session).flatMap(({ sourceMs, shownMs }) =>
+    [sourceMs, shownMs].filter((ms) => ms !== undefined),
+  );
   if (resolutionMs === undefined || stamps.length < FEWEST_STAMPS) return undefined;
-  const steps = STEPS.find((step) => stamps.filter((ms) => Math.round(ms / resolutionMs) % step === 0).length >= SHARE * stamps.length);
+  const steps = STEPS.find(
+    (step) => stamps.filter((ms) => Math.round(ms / resolutionMs) % step === 0).length >= SHARE * stamps.length,
+  );
   if (steps === undefined) return undefined;
   const written = describeSignificant(resolutionMs, 2, 'ms');
   const real = describeSignificant(resolutionMs * steps, 2, 'ms');

@@ -31,7 +31,17 @@ export function findingsOf(sessions: readonly SessionFigures[]): readonly Findin
   return sessions.flatMap((compiled) =>
     Object.entries(RULES).flatMap(([rule, look]) => {
       const found = look(compiled);
-      return found === undefined ? [] : [{ rule, severity: found.severity, where: { session: compiled.session.id }, message: found.message, hint: found.hint }];
+      return found === undefined
+        ? []
+        : [
+            {
+              rule,
+              severity: found.severity,
+              where: { session: compiled.session.id },
+              message: found.message,
+              hint: found.hint,
+            },
+          ];
     }),
   );
 }

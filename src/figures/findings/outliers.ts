@@ -9,8 +9,16 @@ const ALPHA = 0.01;
 /** The reading that lies furthest from its clip's mean, where Grubbs' test (NIST/SEMATECH e-Handbook, 1.3.5.17.1) flags it. Nothing is removed. */
 export const outliers: Rule = ({ session }) => {
   const counted = countedReadings(session);
-  const means = new Map([...Map.groupBy(counted, ({ run }) => run)].map(([run, readings]) => [run, meanOf(readings.map(({ latencyMs }) => latencyMs))]));
-  const test = testGrubbs(counted.map(({ run, latencyMs }) => latencyMs - (means.get(run) ?? 0)), ALPHA);
+  const means = new Map(
+    [...Map.groupBy(counted, ({ run }) => run)].map(([run, readings]) => [
+      run,
+      meanOf(readings.map(({ latencyMs }) => latencyMs)),
+    ]),
+  );
+  const test = testGrubbs(
+    counted.map(({ run, latencyMs }) => latencyMs - (means.get(run) ?? 0)),
+    ALPHA,
+  );
   const reading = test?.flagged ? counted[test.index] : undefined;
   if (test === undefined || reading === undefined) return undefined;
   return {

@@ -10,7 +10,8 @@ const RARE = 0.001;
 
 export const scatterBeyondRig: Rule = ({ estimate: { diagnostics } }) => {
   const { jitterProbability, observedScatterMs, expectedScatterMs } = diagnostics;
-  if (jitterProbability < SURE || observedScatterMs === undefined || observedScatterMs <= expectedScatterMs) return undefined;
+  if (jitterProbability < SURE || observedScatterMs === undefined || observedScatterMs <= expectedScatterMs)
+    return undefined;
   return {
     severity: 'caution',
     message: `Readings scatter by ${ms(observedScatterMs)} where the rates of the rig explain ${ms(expectedScatterMs)}: something else varies from reading to reading. The interval has been widened for it.`,
@@ -36,7 +37,8 @@ export const runsDisagree: Rule = ({ estimate: { diagnostics } }) =>
     ? undefined
     : {
         severity: 'caution',
-        message: 'The clips differ by more than their phases explain: the delay itself changes from clip to clip. The interval has been widened for it.',
+        message:
+          'The clips differ by more than their phases explain: the delay itself changes from clip to clip. The interval has been widened for it.',
         hint: 'Record more clips, and note what was done between them: restarts, menus, heat.',
       };
 
@@ -45,7 +47,8 @@ export const stampsAgainstRates: Rule = ({ session, estimate: { diagnostics } })
     ? undefined
     : {
         severity: 'warning',
-        message: 'The stamps do not fit the refresh rate that the rig states for the source timer, so the interval rests on the scatter alone.',
+        message:
+          'The stamps do not fit the refresh rate that the rig states for the source timer, so the interval rests on the scatter alone.',
         hint: 'Check source-timer refresh in the rig’s file, and look for a misread digit.',
       };
 

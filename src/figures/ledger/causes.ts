@@ -15,11 +15,15 @@ export function changedFiles(recorded: Inputs, now: Inputs): readonly FileCause[
 }
 
 /** Finds causes. Never empty: where no input changed, the code did. */
-export function causeFinder(recorded: Inputs, now: Inputs): { ofMoved(now: Statement, before: Recorded): readonly Cause[]; ofGone(before: Recorded): readonly Cause[] } {
+export function causeFinder(
+  recorded: Inputs,
+  now: Inputs,
+): { ofMoved(now: Statement, before: Recorded): readonly Cause[]; ofGone(before: Recorded): readonly Cause[] } {
   const files = changedFiles(recorded, now);
   const goneFiles = files.filter(({ kind }) => kind === 'gone');
   const newFiles = new Set(files.filter(({ kind }) => kind === 'new').map(({ file }) => file));
-  const analysis: readonly Cause[] = recorded.analysis === now.analysis ? [] : [{ kind: 'analysis', from: recorded.analysis, to: now.analysis }];
+  const analysis: readonly Cause[] =
+    recorded.analysis === now.analysis ? [] : [{ kind: 'analysis', from: recorded.analysis, to: now.analysis }];
   /** What is left to blame where nothing of a figure's own changed. */
   const elsewhere = (): readonly Cause[] =>
     files.length > 0 ? files.map((cause) => ({ ...cause, own: false })) : [{ kind: 'code', analysis: now.analysis }];

@@ -31,7 +31,9 @@ export function compareWithLedger(bench: Bench, register: Register): Changes {
   const published = new Set(statements.map(({ id }) => id));
   const moved = statements.flatMap((now) => {
     const before = recorded.get(now.id);
-    return before === undefined || isSame(before, now) ? [] : [{ ...describeMove(before, now), line: before.line, causes: causes.ofMoved(now, before) }];
+    return before === undefined || isSame(before, now)
+      ? []
+      : [{ ...describeMove(before, now), line: before.line, causes: causes.ofMoved(now, before) }];
   });
   const gone = ledger.figures
     .filter(({ id }) => !published.has(id))

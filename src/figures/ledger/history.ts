@@ -20,7 +20,9 @@ export function earlierValues(ledger: Ledger | undefined, id: string): readonly 
 }
 
 function indexPast({ entries }: Ledger): ReadonlyMap<string, readonly EarlierValue[]> {
-  const past = entries.flatMap(({ id: entry, date, moved, gone }) => [...moved, ...gone].map(({ id, from }) => ({ id, value: { text: from, until: date, entry } })));
+  const past = entries.flatMap(({ id: entry, date, moved, gone }) =>
+    [...moved, ...gone].map(({ id, from }) => ({ id, value: { text: from, until: date, entry } })),
+  );
   return new Map([...Map.groupBy(past, ({ id }) => id)].map(([id, list]) => [id, list.map(({ value }) => value)]));
 }
 
@@ -30,7 +32,11 @@ export interface Correction {
 }
 
 /** What changed among these ids on this day or after it, latest first. */
-export function correctionsOf(ledger: Ledger | undefined, ids: ReadonlySet<string>, since: string): readonly Correction[] {
+export function correctionsOf(
+  ledger: Ledger | undefined,
+  ids: ReadonlySet<string>,
+  since: string,
+): readonly Correction[] {
   return (ledger?.entries ?? [])
     .filter(({ date }) => date >= since)
     .map((entry) => ({ entry, moved: entry.moved.filter(({ id }) => ids.has(id)) }))

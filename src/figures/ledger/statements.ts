@@ -28,15 +28,37 @@ function bodyStatement({ id, name, maker, model, file }: Body): Statement {
   return statement(`body/${id}`, `${name} (${maker}, ${model})`, [file.path]);
 }
 
-function sessionStatement({ id, body, firmware, rig, links, display, method, date, rate, settings, file }: Session): Statement {
-  const levels = Object.entries(settings).map(([setting, level]) => `${setting} ${setting === 'rate' ? rateLabel(rate) : level}`);
+function sessionStatement({
+  id,
+  body,
+  firmware,
+  rig,
+  links,
+  display,
+  method,
+  date,
+  rate,
+  settings,
+  file,
+}: Session): Statement {
+  const levels = Object.entries(settings).map(
+    ([setting, level]) => `${setting} ${setting === 'rate' ? rateLabel(rate) : level}`,
+  );
   const chain = [rig, ...links, display].join(' → ');
-  return statement(`session/${id}`, [body, ...(firmware === undefined ? [] : [`firmware ${firmware}`]), chain, method, date, ...levels].join(', '), [file.path]);
+  return statement(
+    `session/${id}`,
+    [body, ...(firmware === undefined ? [] : [`firmware ${firmware}`]), chain, method, date, ...levels].join(', '),
+    [file.path],
+  );
 }
 
 function figureStatement({ id, text, value, interval, sources }: Figure): Statement {
   return {
-    ...statement(id, text, sources.map(({ file }) => file)),
+    ...statement(
+      id,
+      text,
+      sources.map(({ file }) => file),
+    ),
     value: roundedTo(DIGITS, value),
     ...(interval === undefined ? {} : { low: roundedTo(DIGITS, interval.low), high: roundedTo(DIGITS, interval.high) }),
   };

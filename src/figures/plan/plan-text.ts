@@ -5,7 +5,9 @@ import { plural } from '../provenance.ts';
 /** `3 clips of 8 readings each, at least 2.4 s apart`. */
 export function describeDesign({ runs, readings, spacingMs }: Pick<Plan, 'runs' | 'readings' | 'spacingMs'>): string {
   const spacing = `at least ${roundTo(spacingMs / 1000, 1)} s apart`;
-  return runs === 1 ? `one clip of ${plural(readings, 'reading')}, ${spacing}` : `${plural(runs, 'clip')} of ${plural(readings, 'reading')} each, ${spacing}`;
+  return runs === 1
+    ? `one clip of ${plural(readings, 'reading')}, ${spacing}`
+    : `${plural(runs, 'clip')} of ${plural(readings, 'reading')} each, ${spacing}`;
 }
 
 /** What the plan gives, and whether that is what was wanted, in sentences. */
@@ -18,7 +20,9 @@ export function describePlan(plan: Plan, wanted: Wanted): readonly string[] {
         : [`No plan tried gets to ${ms(wanted.halfWidthMs)}: this is the best of them. ${describeFloor(plan)}`]
       : [
           `A difference of ${ms(wanted.differenceMs)} between two such sessions is seen in ${roundTo((plan.power ?? 0) * 100, 0)} % of cases.`,
-          ...(plan.reached ? [] : [`No plan tried gets to ${roundTo(wanted.power * 100, 0)} %: this is the best of them.`]),
+          ...(plan.reached
+            ? []
+            : [`No plan tried gets to ${roundTo(wanted.power * 100, 0)} %: this is the best of them.`]),
         ];
   return [width, ...goal];
 }

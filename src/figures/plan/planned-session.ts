@@ -30,10 +30,19 @@ export function newSessionId(body: string, { settings }: Condition, bench: Bench
     if (level === undefined || id === 'rate' || level === usualLevel(bench, id)) return [];
     return [/^(?:[a-z]{1,3}|\d+)$/.test(level) ? `${id}-${level}` : level];
   });
-  const stem = [body, settings['rate'] ?? '', ...levels].join('-').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/-$/, '');
+  const stem = [body, settings['rate'] ?? '', ...levels]
+    .join('-')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/-$/, '');
   for (let number = 0; ; number += 1) {
     const id = `${stem}-${letters(number)}`;
-    if (!taken.has(id) && !bench.sessions.some((session) => session.id === id) && !bench.planned.some((session) => session.id === id)) return id;
+    if (
+      !taken.has(id) &&
+      !bench.sessions.some((session) => session.id === id) &&
+      !bench.planned.some((session) => session.id === id)
+    )
+      return id;
   }
 }
 

@@ -20,7 +20,11 @@ export interface PrecisionOfRig {
 }
 
 /** In one go, as comes natural; spread over the beat of the rates; and restarted as well. Without a spacing: the advised one. */
-const WAYS: readonly { readonly runs: number; readonly spacingMs?: number }[] = [{ runs: 1, spacingMs: 300 }, { runs: 1 }, { runs: 4 }];
+const WAYS: readonly { readonly runs: number; readonly spacingMs?: number }[] = [
+  { runs: 1, spacingMs: 300 },
+  { runs: 1 },
+  { runs: 4 },
+];
 const READINGS_IN_ALL = [8, 16, 32];
 /** Enough for two digits; more would slow every build. */
 const TRIALS = 6;
@@ -34,18 +38,30 @@ export function precisionOfRig(bench: Bench, rig: Rig, find: Lookup): PrecisionO
   if (rate === undefined) return undefined;
   const setup = setupOfRig(rig, rate, methodOfRig(rig), bench, find);
   const lines = WAYS.map(({ runs, spacingMs }) => {
-    const designs = READINGS_IN_ALL.map((all): Design => ({ runs, readings: all / runs, spacingMs: spacingMs ?? advisedSpacingMs(setup, all / runs) }));
-    const points = precisionTable(setup, designs, TRIALS).map(({ readings, halfWidthMs }): PrecisionPoint => ({
-      readings: readings * runs,
-      halfWidth: halfWidthMs,
-      text: `± ${describeSignificant(halfWidthMs, 2, 'ms')}`,
-    }));
-    return { way: `${plural(runs, 'clip')}, ${spacingMs === undefined ? 'spread' : `every ${spacingMs / 1000} s`}`, points };
+    const designs = READINGS_IN_ALL.map(
+      (all): Design => ({ runs, readings: all / runs, spacingMs: spacingMs ?? advisedSpacingMs(setup, all / runs) }),
+    );
+    const points = precisionTable(setup, designs, TRIALS).map(
+      ({ readings, halfWidthMs }): PrecisionPoint => ({
+        readings: readings * runs,
+        halfWidth: halfWidthMs,
+        text: `± ${describeSignificant(halfWidthMs, 2, 'ms')}`,
+      }),
+    );
+    return {
+      way: `${plural(runs, 'clip')}, ${spacingMs === undefined ? 'spread' : `every ${spacingMs / 1000} s`}`,
+      points,
+    };
   });
   return { rate: `${rateLabel(rate)} frames/s`, lines };
 }
 
 function commonestRate({ sessions }: Bench, rig: Rig): Rate | undefined {
-  const groups = [...Map.groupBy(sessions.filter((session) => session.rig === rig.id).map(({ rate }) => rate), rateKey).values()];
+  const groups = [
+    ...Map.groupBy(
+      sessions.filter((session) => session.rig === rig.id).map(({ rate }) => rate),
+      rateKey,
+    ).values(),
+  ];
   return groups.sort((a, b) => b.length - a.length)[0]?.[0];
 }

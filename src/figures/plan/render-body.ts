@@ -10,6 +10,12 @@ export interface NewBody {
 
 /** The file of a body that is still to be described. */
 export function renderNewBody({ name, maker, model, readout, invented }: NewBody): string {
-  const front = renderFrontMatter({ name, maker, model, ...(readout === undefined ? {} : { 'sensor-readout': readout }), ...(invented ? { invented: true } : {}) });
+  const front = renderFrontMatter({
+    name,
+    maker,
+    model,
+    ...(readout === undefined ? {} : { 'sensor-readout': readout }),
+    ...(invented ? { invented: true } : {}),
+  });
   return `---\n${front}---\n\nWhat it is and how it came to the bench.\n`;
 }

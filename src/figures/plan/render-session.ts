@@ -20,7 +20,10 @@ export interface SessionFiles {
 /** The two files of a session that is still to be measured: what is known is filled in, the rest is asked for. */
 export function renderNewSession({ body, rig, method, condition, plan, position, of }: NewSession): SessionFiles {
   const front = renderFrontMatter({ planned: true, body, rig, method, settings: condition.settings });
-  const pause = position === 1 ? `Let the body warm up for ${WARM_UP} with these settings before the first reading.` : `Switch the body off for ${COOL_DOWN} after the session before this one, then let it warm up again.`;
+  const pause =
+    position === 1
+      ? `Let the body warm up for ${WARM_UP} with these settings before the first reading.`
+      : `Switch the body off for ${COOL_DOWN} after the session before this one, then let it warm up again.`;
   return {
     front: [
       '---',

@@ -11,7 +11,9 @@ export function setupOfRig(rig: Rig, rate: Rate, method: MethodId, bench: Bench,
     chain: chainOf({ rig: id, display, rate }, find),
     method,
     ...(method === 'two-timers' ? { resolutionMs: sourceTimer?.resolutionMs ?? writtenResolutionMs(bench, id) } : {}),
-    ...(method === 'instrument' && instrument !== undefined ? { instrumentUncertaintyMs: instrument.expandedUncertaintyMs / 2 } : {}),
+    ...(method === 'instrument' && instrument !== undefined
+      ? { instrumentUncertaintyMs: instrument.expandedUncertaintyMs / 2 }
+      : {}),
   };
 }
 
@@ -25,5 +27,8 @@ const USUAL_RESOLUTION_MS = 1;
 
 /** The step in which this rig's readings have been written so far; a millisecond before the first. */
 function writtenResolutionMs({ sessions }: Bench, rig: string): number {
-  return sessions.find((session) => session.rig === rig && session.resolutionMs !== undefined)?.resolutionMs ?? USUAL_RESOLUTION_MS;
+  return (
+    sessions.find((session) => session.rig === rig && session.resolutionMs !== undefined)?.resolutionMs ??
+    USUAL_RESOLUTION_MS
+  );
 }

@@ -23,7 +23,10 @@ const RATE = '\\s?(?:fps|Hz)\\b|\\sframes?\\s?(?:/\\s?s|(?:a|per)\\ssecond)\\b';
 const DECIMAL_SECONDS = '(?<![\\w.,:/])\\d+\\.\\d+\\s?(?:s|seconds?)\\b';
 const FACTOR = '\\b(?:factor|ratio) of\\s\\d+(?:\\.\\d+)?';
 
-const PATTERN = new RegExp(`(?<result>(?:${NUMBER})(?:${UNITS.join('|')})|${DECIMAL_SECONDS}|${FACTOR})|(?<rate>${NUMBER})(?:${RATE})`, 'gu');
+const PATTERN = new RegExp(
+  `(?<result>(?:${NUMBER})(?:${UNITS.join('|')})|${DECIMAL_SECONDS}|${FACTOR})|(?<rate>${NUMBER})(?:${RATE})`,
+  'gu',
+);
 
 /** In the order of the text. */
 export function findNumbers(text: string): readonly NumberFound[] {

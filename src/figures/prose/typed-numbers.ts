@@ -7,7 +7,8 @@ import type { Finding } from '../register.ts';
 import { PARTS } from '../write-up-parts.ts';
 import { findNumbers, type NumberFound } from './find-numbers.ts';
 
-const MEANT = 'Ask for it with <Figure>, bind it to data with <Claim>, or mark it as meant: <Quoted from="…"> for a number from elsewhere, <Setting> for one that was chosen.';
+const MEANT =
+  'Ask for it with <Figure>, bind it to data with <Claim>, or mark it as meant: <Quoted from="…"> for a number from elsewhere, <Setting> for one that was chosen.';
 
 /** Of every method note and report, in the order of their lines. */
 export function typedNumbers(bench: Bench): readonly Finding[] {
@@ -16,13 +17,17 @@ export function typedNumbers(bench: Bench): readonly Finding[] {
     [...inProse(writeUp), ...writeUp.parts.flatMap(inPart)]
       .filter(({ number }) => number.rate === undefined || !isSetting(number.rate))
       .sort((a, b) => a.line - b.line)
-      .map(({ number, line, claimed }): Finding => ({
-        rule: 'typed-number',
-        severity: 'caution',
-        where: { place: `${writeUp.file.path}:${line}` },
-        message: claimed ? `“${number.text}” stands in the words of a claim, which asserts another number.` : `“${number.text}” was typed by hand, so it stays as it is when the data move.`,
-        hint: claimed ? 'Let the words and the property say the same.' : MEANT,
-      })),
+      .map(
+        ({ number, line, claimed }): Finding => ({
+          rule: 'typed-number',
+          severity: 'caution',
+          where: { place: `${writeUp.file.path}:${line}` },
+          message: claimed
+            ? `“${number.text}” stands in the words of a claim, which asserts another number.`
+            : `“${number.text}” was typed by hand, so it stays as it is when the data move.`,
+          hint: claimed ? 'Let the words and the property say the same.' : MEANT,
+        }),
+      ),
   );
 }
 
@@ -33,15 +38,22 @@ interface Typed {
 }
 
 function inProse({ prose }: WriteUp): readonly Typed[] {
-  return prose.flatMap((pieces) => findNumbers(pieces.map(({ text }) => text).join('')).map((number) => ({ number, line: lineAt(pieces, number.index) })));
+  return prose.flatMap((pieces) =>
+    findNumbers(pieces.map(({ text }) => text).join('')).map((number) => ({
+      number,
+      line: lineAt(pieces, number.index),
+    })),
+  );
 }
 
 /** In captions, and in words of a claim that its properties do not say. */
 function inPart({ name, line, attributes, words, ...rest }: Part): readonly Typed[] {
-  const prose = Object.entries(PARTS[name]?.properties ?? {}).filter(([, { isProse }]) => isProse === true).flatMap(([property]) => {
-    const value = attributes[property];
-    return value?.known === true && typeof value.value === 'string' ? [value.value] : [];
-  });
+  const prose = Object.entries(PARTS[name]?.properties ?? {})
+    .filter(([, { isProse }]) => isProse === true)
+    .flatMap(([property]) => {
+      const value = attributes[property];
+      return value?.known === true && typeof value.value === 'string' ? [value.value] : [];
+    });
   const inProperties = prose.flatMap((text) => findNumbers(text).map((number) => ({ number, line })));
   if (name !== 'Claim' || words === undefined) return inProperties;
   const asserted = readClaim({ attributes, ...rest })?.quantities.map(({ quantity }) => quantity) ?? [];
@@ -50,14 +62,21 @@ function inPart({ name, line, attributes, words, ...rest }: Part): readonly Type
 }
 
 function isSame(written: string, { unit, value }: Quantity): boolean {
-  const quantity = parseQuantity(written.replace(/milliseconds?/, 'ms').replace(/per ?cent/, '%').replace(/^[±+]\s?/, ''));
+  const quantity = parseQuantity(
+    written
+      .replace(/milliseconds?/, 'ms')
+      .replace(/per ?cent/, '%')
+      .replace(/^[±+]\s?/, ''),
+  );
   return quantity?.unit === unit && Math.abs(quantity.value) === Math.abs(value);
 }
 
 /** Rates that this bench sets or runs at are settings, whoever types them. */
 function settingRates({ settings, displays, rigs }: Bench): (written: string) => boolean {
   const rates = [
-    ...settings.filter(({ kind }) => kind === 'rate').flatMap(({ levels }) => levels.flatMap(({ id }) => parseRate(id) ?? [])),
+    ...settings
+      .filter(({ kind }) => kind === 'rate')
+      .flatMap(({ levels }) => levels.flatMap(({ id }) => parseRate(id) ?? [])),
     ...displays.map(({ refresh }) => refresh),
     ...rigs.flatMap(({ sourceTimer, observer }) => [sourceTimer?.refresh ?? [], observer?.rate ?? []].flat()),
   ];

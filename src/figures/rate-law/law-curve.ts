@@ -37,8 +37,14 @@ function longest({ points }: RateLaw): number {
 }
 
 /** Evenly, and at the bend. */
-function sample(from: number, to: number, floor: RateFloor, at: (intervalMs: number) => CurvePoint): readonly CurvePoint[] {
+function sample(
+  from: number,
+  to: number,
+  floor: RateFloor,
+  at: (intervalMs: number) => CurvePoint,
+): readonly CurvePoint[] {
   const places = Array.from({ length: POINTS }, (_, i) => from + ((to - from) * i) / (POINTS - 1));
-  const bend = floor.kind === 'floor' && floor.breakIntervalMs > from && floor.breakIntervalMs < to ? [floor.breakIntervalMs] : [];
+  const bend =
+    floor.kind === 'floor' && floor.breakIntervalMs > from && floor.breakIntervalMs < to ? [floor.breakIntervalMs] : [];
   return [...places, ...bend].sort((a, b) => a - b).map(at);
 }

@@ -2,7 +2,14 @@ import { combineComponents, type CombinedUncertainty } from '../../analysis/comp
 import { tInterval, type Interval } from '../../analysis/interval.ts';
 import type { RateLaw } from '../../analysis/rate-law.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
-import { describeProbability, measuredFigure, plainFigure, type EntryPage, type JointSubject, type Measured } from '../joint-figure.ts';
+import {
+  describeProbability,
+  measuredFigure,
+  plainFigure,
+  type EntryPage,
+  type JointSubject,
+  type Measured,
+} from '../joint-figure.ts';
 import type { KindName } from '../kinds.ts';
 import type { Figure } from '../register.ts';
 import { describeInterval, describeValue, placeOfUncertainty } from '../text.ts';
@@ -17,17 +24,33 @@ export function compileRateLaws(compilation: Compilation): Contribution {
   return { figures: laws.flatMap((law) => figuresOf(law, compilation)), findings: [] };
 }
 
-function figuresOf({ name, body, subject, sessions, law, straight, floor }: ConfigurationLaw, { find, session }: Compilation): readonly Figure[] {
+function figuresOf(
+  { name, body, subject, sessions, law, straight, floor }: ConfigurationLaw,
+  { find, session }: Compilation,
+): readonly Figure[] {
   if (law.kind !== 'rate-law') return [];
   const totals = sessions.map(({ id }) => session(id).total);
-  const subjectOf = (kind: KindName): JointSubject => ({ kind, name, of: { law: name, body }, subject: [find.body(body).name, subject].filter((part, at, all) => all.indexOf(part) === at).join(', '), page: PAGE, totals });
+  const subjectOf = (kind: KindName): JointSubject => ({
+    kind,
+    name,
+    of: { law: name, body },
+    subject: [find.body(body).name, subject].filter((part, at, all) => all.indexOf(part) === at).join(', '),
+    page: PAGE,
+    totals,
+  });
   const probability = (kind: KindName, p: number): Figure => plainFigure(subjectOf(kind), p, describeProbability(p));
   return [
     measuredFigure(subjectOf('rate-law-fixed'), law.fixedMs),
     measuredFigure(subjectOf('rate-law-frames'), law.frames),
-    ...(straight.kind === 'not-estimable' || straight.lackOfFit === undefined ? [] : [probability('rate-law-lack-of-fit', straight.lackOfFit.p)]),
-    ...(floor.kind === 'floor' ? [measuredFigure(subjectOf('rate-law-floor'), onThisRig(floor.floorMs, floor.floorUncertainty, law))] : []),
-    ...(floor.kind === 'floor' && floor.breakSet.kind === 'bounded' ? [breakFigure(subjectOf('rate-law-break'), floor.breakIntervalMs, floor.breakSet)] : []),
+    ...(straight.kind === 'not-estimable' || straight.lackOfFit === undefined
+      ? []
+      : [probability('rate-law-lack-of-fit', straight.lackOfFit.p)]),
+    ...(floor.kind === 'floor'
+      ? [measuredFigure(subjectOf('rate-law-floor'), onThisRig(floor.floorMs, floor.floorUncertainty, law))]
+      : []),
+    ...(floor.kind === 'floor' && floor.breakSet.kind === 'bounded'
+      ? [breakFigure(subjectOf('rate-law-break'), floor.breakIntervalMs, floor.breakSet)]
+      : []),
     ...(floor.kind === 'not-estimable' ? [] : [probability('rate-law-floor-test', floor.p)]),
   ];
 }
@@ -35,11 +58,17 @@ function figuresOf({ name, body, subject, sessions, law, straight, floor }: Conf
 /** A ratio has no standard uncertainty of its own: its interval is Fieller's, and need not lie evenly about the value. */
 function breakFigure(subject: JointSubject, value: number, { low, high, level }: Interval): Figure {
   const place = Math.max(0, placeOfUncertainty((high - low) / 2));
-  return { ...plainFigure(subject, value, `${describeValue(value, place, 'ms')} (${describeInterval(low, high, 'ms')})`), interval: { low, high, level } };
+  return {
+    ...plainFigure(subject, value, `${describeValue(value, place, 'ms')} (${describeInterval(low, high, 'ms')})`),
+    interval: { low, high, level },
+  };
 }
 
 /** A level with the errors that all sessions on the rig share. */
 function onThisRig(value: number, own: CombinedUncertainty, { sharedStandardUncertaintyMs, level }: RateLaw): Measured {
-  const whole = combineComponents([own, { standardUncertainty: sharedStandardUncertaintyMs, degreesOfFreedom: Infinity }]);
+  const whole = combineComponents([
+    own,
+    { standardUncertainty: sharedStandardUncertaintyMs, degreesOfFreedom: Infinity },
+  ]);
   return { value, ...whole, interval: tInterval(value, whole.standardUncertainty, whole.degreesOfFreedom, level) };
 }

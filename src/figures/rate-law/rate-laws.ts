@@ -26,9 +26,20 @@ export interface ConfigurationLaw {
 }
 
 /** Every configuration with its law, or with the reason why it has none; in bench order. */
-export function findRateLaws(bench: Bench, find: Lookup, budgetOf: (session: string) => BudgetedValue): readonly ConfigurationLaw[] {
-  const groups = [...groupBy(inBenchOrder(bench, bench.sessions), (session) => configurationId(session, bench, find, { rate: true }))];
-  const found = groups.map(([name, sessions]) => ({ name, body: sessions[0]?.body ?? '', sessions, ...estimate(sessions, budgetOf) }));
+export function findRateLaws(
+  bench: Bench,
+  find: Lookup,
+  budgetOf: (session: string) => BudgetedValue,
+): readonly ConfigurationLaw[] {
+  const groups = [
+    ...groupBy(inBenchOrder(bench, bench.sessions), (session) => configurationId(session, bench, find, { rate: true })),
+  ];
+  const found = groups.map(([name, sessions]) => ({
+    name,
+    body: sessions[0]?.body ?? '',
+    sessions,
+    ...estimate(sessions, budgetOf),
+  }));
   return found.map((one) => ({ ...one, subject: subjectOf(one, found, bench, find) }));
 }
 
@@ -37,7 +48,10 @@ export function countRates(sessions: readonly Session[]): number {
   return new Set(sessions.map(({ rate }) => rateKey(rate))).size;
 }
 
-function estimate(sessions: readonly Session[], budgetOf: (session: string) => BudgetedValue): Pick<ConfigurationLaw, 'law' | 'straight' | 'floor'> {
+function estimate(
+  sessions: readonly Session[],
+  budgetOf: (session: string) => BudgetedValue,
+): Pick<ConfigurationLaw, 'law' | 'straight' | 'floor'> {
   const budgets = sessions.map(({ id }) => budgetOf(id));
   const points = sessions.map(({ rate }, index): RatePoint => {
     const budget = budgets[index] ?? { value: Number.NaN, components: [] };
@@ -56,7 +70,14 @@ function estimate(sessions: readonly Session[], budgetOf: (session: string) => B
 type Found = Pick<ConfigurationLaw, 'name' | 'body' | 'sessions'>;
 
 function subjectOf(one: Found, all: readonly Found[], bench: Bench, find: Lookup): string {
-  const peers = all.filter(({ body, sessions, name }) => body === one.body && (name === one.name || countRates(sessions) > 1));
-  const [subject = ''] = nameConfigurations(bench, find, [one, ...peers.filter(({ name }) => name !== one.name)].flatMap(({ sessions }) => sessions[0] ?? []), { rate: false });
+  const peers = all.filter(
+    ({ body, sessions, name }) => body === one.body && (name === one.name || countRates(sessions) > 1),
+  );
+  const [subject = ''] = nameConfigurations(
+    bench,
+    find,
+    [one, ...peers.filter(({ name }) => name !== one.name)].flatMap(({ sessions }) => sessions[0] ?? []),
+    { rate: false },
+  );
   return subject;
 }

@@ -20,7 +20,9 @@ export function lawsOf({ register, bench, find, figure }: Site): readonly Config
 
 /** The laws of the configurations whose sessions match; those without a law only where none of them has one. */
 export function selectLaws(site: Site, query: Omit<Query, 'kind'>): readonly ConfigurationLaw[] {
-  const matching = lawsOf(site).filter(({ sessions }) => sessions.some((session) => matchesQuery(session, { kind: 'total', ...query })));
+  const matching = lawsOf(site).filter(({ sessions }) =>
+    sessions.some((session) => matchesQuery(session, { kind: 'total', ...query })),
+  );
   const withLaw = matching.filter(({ law }) => law.kind === 'rate-law');
   return withLaw.length > 0 ? withLaw : matching;
 }

@@ -15,7 +15,9 @@ export interface RepeatGroup {
 
 /** Groups with sessions on two days or more: what varies from day to day needs days. */
 export function findRepeats(bench: Bench, find: Lookup): readonly RepeatGroup[] {
-  return groups(bench, (session) => configurationId(session, bench, find)).filter(({ sessions }) => new Set(sessions.map(({ date }) => date)).size > 1);
+  return groups(bench, (session) => configurationId(session, bench, find)).filter(
+    ({ sessions }) => new Set(sessions.map(({ date }) => date)).size > 1,
+  );
 }
 
 export interface FirmwareChange {
@@ -30,7 +32,9 @@ export interface FirmwareChange {
 /** Each firmware of a body against the one measured before it, alike in everything else. */
 export function findFirmwareChanges(bench: Bench, find: Lookup): readonly FirmwareChange[] {
   const stated = bench.sessions.filter(({ firmware }) => firmware !== undefined);
-  return groups({ ...bench, sessions: stated }, (session) => configurationId(session, bench, find, { firmware: true })).flatMap(({ name, sessions }) => {
+  return groups({ ...bench, sessions: stated }, (session) =>
+    configurationId(session, bench, find, { firmware: true }),
+  ).flatMap(({ name, sessions }) => {
     const versions = [...Map.groupBy(sessions, ({ firmware }) => firmware ?? '')];
     return versions.slice(1).map(([to, later], index): FirmwareChange => {
       const [from, earlier] = versions[index] ?? ['', []];
@@ -59,14 +63,22 @@ export function averageBudget(budgets: readonly BudgetedValue[]): BudgetedValue 
   return {
     value: budgets.reduce((sum, { value }) => sum + share * value, 0),
     components: [
-      ...budgets.flatMap((budget) => splitBudget(budget).own.map((component) => ({ ...component, standardUncertainty: share * component.standardUncertainty }))),
+      ...budgets.flatMap((budget) =>
+        splitBudget(budget).own.map((component) => ({
+          ...component,
+          standardUncertainty: share * component.standardUncertainty,
+        })),
+      ),
       ...shared.values(),
     ],
   };
 }
 
 function groups(bench: Bench, nameOf: (session: Session) => string): readonly RepeatGroup[] {
-  return [...groupBy(inBenchOrder(bench, bench.sessions), nameOf)].map(([name, sessions]) => ({ name, sessions: byDate(sessions) }));
+  return [...groupBy(inBenchOrder(bench, bench.sessions), nameOf)].map(([name, sessions]) => ({
+    name,
+    sessions: byDate(sessions),
+  }));
 }
 
 function byDate(sessions: readonly Session[]): readonly Session[] {

@@ -37,14 +37,24 @@ export function adviseOn(site: Pick<Site, 'bench' | 'find' | 'figure'>, { sessio
   const [best, ...others] = ranked.flatMap(({ figure: total, tiedWithBest }): readonly AdviceRow[] => {
     const session = find.session(total.of['session'] ?? '');
     const cost = figure(costId(session.id));
-    return cost === undefined ? [] : [{ session, label: labels.of.get(session.id) ?? session.id, total, cost, tiedWithBest }];
+    return cost === undefined
+      ? []
+      : [{ session, label: labels.of.get(session.id) ?? session.id, total, cost, tiedWithBest }];
   });
   if (best === undefined) return undefined;
-  return { rows: [best, ...others], shared: labels.shared, sentence: [...lowest(site, best), ...steps(site, best, others)] };
+  return {
+    rows: [best, ...others],
+    shared: labels.shared,
+    sentence: [...lowest(site, best), ...steps(site, best, others)],
+  };
 }
 
 function lowest({ bench, find }: Pick<Site, 'bench' | 'find'>, { session, total }: AdviceRow): Sentence {
-  return [`The lowest total of ${find.body(session.body).name} on ${find.rig(session.rig).name} is `, total, `, at ${describeCondition(bench, session)}.`];
+  return [
+    `The lowest total of ${find.body(session.body).name} on ${find.rig(session.rig).name} is `,
+    total,
+    `, at ${describeCondition(bench, session)}.`,
+  ];
 }
 
 /** What changing one setting costs from there, dearest last; those that show no cost are named together. */
@@ -52,7 +62,8 @@ function steps({ find }: Pick<Site, 'find'>, { session: best }: AdviceRow, other
   const single = others.flatMap((row) => {
     const [setting, ...more] = differingSettings(best.settings, row.session.settings);
     const level = setting === undefined ? undefined : row.session.settings[setting];
-    if (setting === undefined || level === undefined || more.length > 0 || row.session.firmware !== best.firmware) return [];
+    if (setting === undefined || level === undefined || more.length > 0 || row.session.firmware !== best.firmware)
+      return [];
     return [{ words: describeLevel(find, setting, level), cost: row.cost, tied: row.tiedWithBest }];
   });
   const seen = new Set<string>();
@@ -62,7 +73,9 @@ function steps({ find }: Pick<Site, 'find'>, { session: best }: AdviceRow, other
   return [
     ...listed(costing, ' From there, ', (step) => [`${step.words} costs `, step.cost]),
     ...listed(free, ' These sessions settle no cost of ', (step) => [`${step.words} (`, step.cost, ')']),
-    ...(distinct.length === 0 ? [' No session differs from it in one setting only, so what each step costs is not measured.'] : []),
+    ...(distinct.length === 0
+      ? [' No session differs from it in one setting only, so what each step costs is not measured.']
+      : []),
   ];
 }
 

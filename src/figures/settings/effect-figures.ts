@@ -18,15 +18,19 @@ export function effectFigures(compilation: Compilation, model: SettingsModel): r
   if (fit.kind === 'not-estimable') return [];
   const ofSettings = ({ setting }: SettingStep): boolean => !(setting in OTHER_FACTORS);
   const effects = fit.effects.filter(ofSettings);
-  const interactions = fit.interactions
-    .filter((each) => ofSettings(each) && ofSettings(each.with));
+  const interactions = fit.interactions.filter((each) => ofSettings(each) && ofSettings(each.with));
   return [
     ...effects.flatMap((effect) => figuresOf(compilation, model, fit, effect)),
     ...interactions.flatMap((interaction) => figuresOf(compilation, model, fit, interaction)),
   ];
 }
 
-function figuresOf(compilation: Compilation, model: SettingsModel, fit: SettingsFit, effect: SettingEffect | SettingInteraction): readonly Figure[] {
+function figuresOf(
+  compilation: Compilation,
+  model: SettingsModel,
+  fit: SettingsFit,
+  effect: SettingEffect | SettingInteraction,
+): readonly Figure[] {
   if (effect.kind === 'not-estimable') return [];
   const { find } = compilation;
   const other = 'with' in effect ? effect.with : undefined;
@@ -37,16 +41,48 @@ function figuresOf(compilation: Compilation, model: SettingsModel, fit: Settings
   const halfWidth = (size.interval.high - size.interval.low) / 2;
   const kind: KindName = other === undefined ? 'effect' : 'interaction';
   const of: Subject = {
-    setting: effect.setting, from: effect.from, to: effect.to, body: model.body, rig: model.rig,
+    setting: effect.setting,
+    from: effect.from,
+    to: effect.to,
+    body: model.body,
+    rig: model.rig,
     ...(other === undefined ? {} : { with: otherSetting, withFrom: other.from, withTo: other.to }),
   };
-  const name = [model.body, model.rig, effect.setting, effect.from, effect.to, ...(other === undefined ? [] : [otherSetting, other.from, other.to])].join('/');
-  const what = [`${find.setting(effect.setting).label}, ${describeLevels(find, effect.setting, effect.from, effect.to)}`, other === undefined ? '' : `at ${describeLevel(find, otherSetting, other.to)} against ${describeLevel(find, otherSetting, other.from)}`].filter(Boolean).join(', ');
-  const basis = { ...basisOf(model), of, unit: KINDS[kind].unit, value: size.value, interval: size.interval, group: bodyGroupTitle(find.body(model.body).name) };
+  const name = [
+    model.body,
+    model.rig,
+    effect.setting,
+    effect.from,
+    effect.to,
+    ...(other === undefined ? [] : [otherSetting, other.from, other.to]),
+  ].join('/');
+  const what = [
+    `${find.setting(effect.setting).label}, ${describeLevels(find, effect.setting, effect.from, effect.to)}`,
+    other === undefined
+      ? ''
+      : `at ${describeLevel(find, otherSetting, other.to)} against ${describeLevel(find, otherSetting, other.from)}`,
+  ]
+    .filter(Boolean)
+    .join(', ');
+  const basis = {
+    ...basisOf(model),
+    of,
+    unit: KINDS[kind].unit,
+    value: size.value,
+    interval: size.interval,
+    group: bodyGroupTitle(find.body(model.body).name),
+  };
   const words = describeModel(compilation, model, fit);
   const figure = (as: KindName, rest: Pick<Figure, 'text' | 'inWords'> & Partial<Figure>): Figure => {
     const id = `${as}/${name}`;
-    return { id, kind: as, ...basis, label: `${KINDS[as].label}: ${what}, on ${find.rig(model.rig).name}`, entry: groupEntry(bodyGroup(model.body), id), ...rest };
+    return {
+      id,
+      kind: as,
+      ...basis,
+      label: `${KINDS[as].label}: ${what}, on ${find.rig(model.rig).name}`,
+      entry: groupEntry(bodyGroup(model.body), id),
+      ...rest,
+    };
   };
   const sized = { value: size.value, halfWidth, pAdjusted: size.pAdjusted, atMost: size.atMost };
   const adjusted = `Adjusted by Holm’s method for all ${other === undefined ? 'effects' : 'interactions'} of the model, p of none is ${describeP(size.pAdjusted)}.`;
@@ -91,9 +127,14 @@ function basisOf({ sessions }: SettingsModel): Pick<Figure, 'readings' | 'runs' 
   return { readings: sum('readings'), runs: sum('runs'), excluded: sum('excluded'), sources: [...sources.values()] };
 }
 
-function describeModel({ find }: Compilation, { body, rig, sessions }: SettingsModel, { consistency, residual }: SettingsFit): string {
-  const scatter = consistency === undefined || consistency.inflation === 1
-    ? ''
-    : ` The settings do not simply add up within the sessions’ uncertainties (p ${describeP(consistency.p)}), so all uncertainties are widened by ${roundTo(consistency.inflation, 2)}.`;
+function describeModel(
+  { find }: Compilation,
+  { body, rig, sessions }: SettingsModel,
+  { consistency, residual }: SettingsFit,
+): string {
+  const scatter =
+    consistency === undefined || consistency.inflation === 1
+      ? ''
+      : ` The settings do not simply add up within the sessions’ uncertainties (p ${describeP(consistency.p)}), so all uncertainties are widened by ${roundTo(consistency.inflation, 2)}.`;
   return `Weighted linear model of the totals of all ${sessions.length} sessions of ${find.body(body).name} on ${find.rig(rig).name} on their settings, weights one over the squared uncertainty, ${residual.degreesOfFreedom} degrees of freedom left.${scatter}`;
 }

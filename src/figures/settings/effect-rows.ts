@@ -16,15 +16,31 @@ export interface EffectRows {
 }
 
 /** The published effects of a body's settings on a rig; empty lists where there are none. */
-export function effectRows({ register, find, figure }: Pick<Site, 'register' | 'find' | 'figure'>, body: string, rig: string): EffectRows {
+export function effectRows(
+  { register, find, figure }: Pick<Site, 'register' | 'find' | 'figure'>,
+  body: string,
+  rig: string,
+): EffectRows {
   const rowsOf = (kind: 'effect' | 'interaction'): readonly EffectRow[] =>
     register.figures
       .filter((each) => each.kind === kind && each.of['body'] === body && each.of['rig'] === rig)
       .flatMap((effect) => {
         const verdict = figure(effect.id.replace(kind, `${kind}-verdict`));
         const { setting = '', from = '', to = '', with: other, withFrom = '', withTo = '' } = effect.of;
-        const at = other === undefined ? '' : `: at ${describeLevel(find, other, withTo)} against ${describeLevel(find, other, withFrom)}`;
-        return verdict === undefined ? [] : [{ setting: find.setting(setting).label, step: `${describeLevels(find, setting, from, to)}${at}`, effect, verdict }];
+        const at =
+          other === undefined
+            ? ''
+            : `: at ${describeLevel(find, other, withTo)} against ${describeLevel(find, other, withFrom)}`;
+        return verdict === undefined
+          ? []
+          : [
+              {
+                setting: find.setting(setting).label,
+                step: `${describeLevels(find, setting, from, to)}${at}`,
+                effect,
+                verdict,
+              },
+            ];
       });
   return { effects: rowsOf('effect'), interactions: rowsOf('interaction') };
 }

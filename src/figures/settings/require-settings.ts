@@ -9,11 +9,20 @@ import type { Bench, Session } from '../../model/bench.ts';
 import { adviseOn, type Advice } from './advice.ts';
 import { effectRows, type EffectRow } from './effect-rows.ts';
 
-export async function requireEffects(body: string, rig: string): Promise<{ rows: readonly EffectRow[]; title: string }> {
+export async function requireEffects(
+  body: string,
+  rig: string,
+): Promise<{ rows: readonly EffectRow[]; title: string }> {
   const site = await loadSite();
   const { effects, interactions } = effectRows(site, body, rig);
-  if (effects.length === 0) throw new Error(`the sessions of '${body}' on '${rig}' say nothing of a setting: at least two that differ in one are needed`);
-  return { rows: [...effects, ...interactions], title: `${site.find.body(body).name} on ${site.find.rig(rig).name}: effects from all sessions` };
+  if (effects.length === 0)
+    throw new Error(
+      `the sessions of '${body}' on '${rig}' say nothing of a setting: at least two that differ in one are needed`,
+    );
+  return {
+    rows: [...effects, ...interactions],
+    title: `${site.find.body(body).name} on ${site.find.rig(rig).name}: effects from all sessions`,
+  };
 }
 
 /** Of the chain with the most sessions, where a rig has several. */
@@ -21,14 +30,21 @@ export async function requireAdvice(body: string, rig: string): Promise<{ advice
   const site = await loadSite();
   const choice = choicesOf(site.bench).find((each) => each.body === body && each.rig === rig);
   const advice = choice && adviseOn(site, choice);
-  if (advice === undefined) throw new Error(`there are not two sessions of '${body}' on '${rig}' through one chain: there is nothing to choose between`);
+  if (advice === undefined)
+    throw new Error(
+      `there are not two sessions of '${body}' on '${rig}' through one chain: there is nothing to choose between`,
+    );
   return { advice, title: `${site.find.body(body).name} on ${site.find.rig(rig).name}, lowest total first` };
 }
 
-export async function requireRanking(selection: Selection, from: 'lowest' | 'highest' = 'lowest'): Promise<{ bench: Bench; sessions: readonly Session[]; ranked: readonly RankedFigure[] }> {
+export async function requireRanking(
+  selection: Selection,
+  from: 'lowest' | 'highest' = 'lowest',
+): Promise<{ bench: Bench; sessions: readonly Session[]; ranked: readonly RankedFigure[] }> {
   const { bench, figures, sessions } = await requireSelection(selection);
   const wrong = figures.find(({ kind, unit }) => !RANKABLE.has(kind) || unit !== figures[0]?.unit);
-  if (wrong !== undefined) throw new Error(`'${wrong.id}' cannot be ranked: only totals, or totals in frames, all of one kind`);
+  if (wrong !== undefined)
+    throw new Error(`'${wrong.id}' cannot be ranked: only totals, or totals in frames, all of one kind`);
   return { bench, sessions, ranked: rankFigures(figures, from) };
 }
 
@@ -38,9 +54,14 @@ export interface NamedFigure {
 }
 
 /** The session at one end of the order of a selection, and all that these data cannot tell from it, named by what sets them apart. */
-export async function requireExtreme(selection: Selection, end: 'lowest' | 'highest'): Promise<{ named: readonly NamedFigure[] }> {
+export async function requireExtreme(
+  selection: Selection,
+  end: 'lowest' | 'highest',
+): Promise<{ named: readonly NamedFigure[] }> {
   const { bench, sessions, ranked } = await requireRanking(selection, end);
   const labels = labelSessions(bench, sessions).of;
-  const named = ranked.filter(({ tiedWithBest }) => tiedWithBest).map(({ figure }) => ({ figure, name: labels.get(figure.of['session'] ?? '') ?? figure.id }));
+  const named = ranked
+    .filter(({ tiedWithBest }) => tiedWithBest)
+    .map(({ figure }) => ({ figure, name: labels.get(figure.of['session'] ?? '') ?? figure.id }));
   return { named };
 }

@@ -13,18 +13,28 @@ import { INTERVAL_FACTOR, OTHER_FACTORS, type SettingsModel } from './settings-m
 export function settingsFindings({ find }: Compilation, model: SettingsModel): readonly Finding[] {
   const { fit, without, body, rig } = model;
   return [
-    ...without.map(({ session }): Finding => ({
-      rule: 'session-without-scatter',
-      severity: 'caution',
-      where: { session: session.id },
-      message: 'All its readings are equal, so nothing says how far the session can be trusted, and it takes no part in the effects of settings.',
-      hint: 'Take more readings, in more runs, with a finer timer.',
-    })),
-    ...(fit.kind === 'fit' ? [...fit.aliases.map((alias) => notSeparated(find, model, fit, alias)), ...notAdditive(find, { body, rig }, fit)] : []),
+    ...without.map(
+      ({ session }): Finding => ({
+        rule: 'session-without-scatter',
+        severity: 'caution',
+        where: { session: session.id },
+        message:
+          'All its readings are equal, so nothing says how far the session can be trusted, and it takes no part in the effects of settings.',
+        hint: 'Take more readings, in more runs, with a finer timer.',
+      }),
+    ),
+    ...(fit.kind === 'fit'
+      ? [...fit.aliases.map((alias) => notSeparated(find, model, fit, alias)), ...notAdditive(find, { body, rig }, fit)]
+      : []),
   ];
 }
 
-function notSeparated(find: Lookup, { body, rig }: SettingsModel, { design }: SettingsFit, { terms, separatedBy }: Alias): Finding {
+function notSeparated(
+  find: Lookup,
+  { body, rig }: SettingsModel,
+  { design }: SettingsFit,
+  { terms, separatedBy }: Alias,
+): Finding {
   const names = [...new Set(terms.flat())].map((id) => nameOf(find, id));
   const varying = design.factors.filter(({ levels }) => levels.length > 1).map(({ id }) => id);
   const [nearest] = separatedBy;
@@ -33,28 +43,41 @@ function notSeparated(find: Lookup, { body, rig }: SettingsModel, { design }: Se
     severity: 'caution',
     where: { body, rig },
     message: `On ${find.rig(rig).name}, the sessions of ${find.body(body).name} cannot tell apart what ${listWords(names)} do: they were only changed together.`,
-    hint: nearest === undefined
-      ? 'Measure sessions in which one of them changes and the others stay.'
-      : `A session with ${describe(find, nearest, varying)} would tell them apart.`,
+    hint:
+      nearest === undefined
+        ? 'Measure sessions in which one of them changes and the others stay.'
+        : `A session with ${describe(find, nearest, varying)} would tell them apart.`,
   };
 }
 
-function notAdditive(find: Lookup, { body, rig }: Pick<SettingsModel, 'body' | 'rig'>, { consistency }: SettingsFit): readonly Finding[] {
+function notAdditive(
+  find: Lookup,
+  { body, rig }: Pick<SettingsModel, 'body' | 'rig'>,
+  { consistency }: SettingsFit,
+): readonly Finding[] {
   if (consistency === undefined || consistency.inflation === 1) return [];
-  return [{
-    rule: 'settings-do-not-add-up',
-    severity: 'note',
-    where: { body, rig },
-    message: `On ${find.rig(rig).name}, the settings of ${find.body(body).name} do not simply add up: the sessions scatter about the model ${roundTo(consistency.ratio, 1)} times as far as their own uncertainties say, and its effects are widened by as much.`,
-    hint: 'A setting may cost more at one rate or resolution than at another: go by the matched pairs.',
-  }];
+  return [
+    {
+      rule: 'settings-do-not-add-up',
+      severity: 'note',
+      where: { body, rig },
+      message: `On ${find.rig(rig).name}, the settings of ${find.body(body).name} do not simply add up: the sessions scatter about the model ${roundTo(consistency.ratio, 1)} times as far as their own uncertainties say, and its effects are widened by as much.`,
+      hint: 'A setting may cost more at one rate or resolution than at another: go by the matched pairs.',
+    },
+  ];
 }
 
 function describe(find: Lookup, condition: Condition, varying: readonly string[]): string {
-  return listWords(varying.filter((id) => id !== INTERVAL_FACTOR).flatMap((id) => {
-    const level = condition[id];
-    return level === undefined ? [] : [`${nameOf(find, id)} ${id in OTHER_FACTORS ? level : lowerFirst(find.level(id, level))}`];
-  }));
+  return listWords(
+    varying
+      .filter((id) => id !== INTERVAL_FACTOR)
+      .flatMap((id) => {
+        const level = condition[id];
+        return level === undefined
+          ? []
+          : [`${nameOf(find, id)} ${id in OTHER_FACTORS ? level : lowerFirst(find.level(id, level))}`];
+      }),
+  );
 }
 
 function nameOf(find: Lookup, id: string): string {

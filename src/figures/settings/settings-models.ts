@@ -1,7 +1,12 @@
 /** For each body on each rig: its sessions' totals as a weighted linear model of what was set. */
 import { combineComponents } from '../../analysis/components.ts';
 import type { Factor, Term } from '../../analysis/design-matrix.ts';
-import { fitSettings, type NoSettingsFit, type SettingsFit, type SettingsObservation } from '../../analysis/settings-model.ts';
+import {
+  fitSettings,
+  type NoSettingsFit,
+  type SettingsFit,
+  type SettingsObservation,
+} from '../../analysis/settings-model.ts';
 import { proposeTerms } from '../../analysis/settings-terms.ts';
 import type { Setting } from '../../model/bench.ts';
 import { intervalMs, parseRate } from '../../model/rate.ts';
@@ -19,7 +24,12 @@ export interface SettingsModel {
 }
 
 /** Factors that are no settings of the bench, and so start with a sign that no setting's name can have. */
-export const OTHER_FACTORS: Readonly<Record<string, string>> = { '+firmware': 'firmware', '+links': 'links', '+display': 'display', '+method': 'way of reading' };
+export const OTHER_FACTORS: Readonly<Record<string, string>> = {
+  '+firmware': 'firmware',
+  '+links': 'links',
+  '+display': 'display',
+  '+method': 'way of reading',
+};
 
 /** The frame interval as a number: it enters interactions only, the levels of the rate being terms of their own. */
 export const INTERVAL_FACTOR = '+interval';
@@ -35,19 +45,30 @@ export function settingsModels({ bench, sessions }: Compilation): readonly Setti
     const [first] = all;
     if (first === undefined || all.length < 2) return [];
     const { body, rig } = first.session;
-    const [used, without] = [all.filter((each) => ownUncertainty(each).standardUncertainty > 0), all.filter((each) => ownUncertainty(each).standardUncertainty === 0)];
+    const [used, without] = [
+      all.filter((each) => ownUncertainty(each).standardUncertainty > 0),
+      all.filter((each) => ownUncertainty(each).standardUncertainty === 0),
+    ];
     const observations = used.map(observe);
     const factors = factorsOf(bench.settings, observations);
     const interactions = withInterval(factors, observations);
     // Where nothing but the rate varies, the frame interval has nothing to interact with.
     const usable = interactions.length > 0 ? factors : factors.filter(({ id }) => id !== INTERVAL_FACTOR);
-    const terms = proposeTerms(observations.map(({ condition }) => condition), usable, 1, interactions);
+    const terms = proposeTerms(
+      observations.map(({ condition }) => condition),
+      usable,
+      1,
+      interactions,
+    );
     return [{ body, rig, sessions: used, without, fit: fitSettings(observations, usable, terms, { scale: 'stated' }) }];
   });
 }
 
 /** What a session does not share with the others on its rig. */
-function ownUncertainty({ estimate }: SessionFigures): { readonly standardUncertainty: number; readonly degreesOfFreedom: number } {
+function ownUncertainty({ estimate }: SessionFigures): {
+  readonly standardUncertainty: number;
+  readonly degreesOfFreedom: number;
+} {
   return combineComponents(estimate.components.filter(({ sharedKey }) => sharedKey === null));
 }
 
@@ -71,26 +92,40 @@ function observe(compiled: SessionFigures): SettingsObservation {
 function factorsOf(settings: readonly Setting[], observations: readonly SettingsObservation[]): readonly Factor[] {
   const stated = settings.filter(({ id }) => observations.every(({ condition }) => condition[id] !== undefined));
   return [
-    ...stated.map(({ id, kind, levels }): Factor => ({
-      id,
-      kind: kind === 'rate' ? 'ordered' : kind,
-      levels: levels.map((level) => level.id),
-      ...(kind === 'numeric' ? { numbers: levels.map((level) => Number(level.id)) } : {}),
-    })),
-    ...settings.filter(({ kind }) => kind === 'rate').map(({ levels }): Factor => ({
-      id: INTERVAL_FACTOR,
-      kind: 'numeric',
-      levels: levels.map((level) => level.id),
-      numbers: levels.map((level) => rateIntervalMs(level.id)),
-    })),
-    ...Object.keys(OTHER_FACTORS).map((id): Factor => ({ id, kind: 'unordered', levels: [...new Set(observations.map(({ condition }) => condition[id] ?? ''))].sort() })),
+    ...stated.map(
+      ({ id, kind, levels }): Factor => ({
+        id,
+        kind: kind === 'rate' ? 'ordered' : kind,
+        levels: levels.map((level) => level.id),
+        ...(kind === 'numeric' ? { numbers: levels.map((level) => Number(level.id)) } : {}),
+      }),
+    ),
+    ...settings
+      .filter(({ kind }) => kind === 'rate')
+      .map(
+        ({ levels }): Factor => ({
+          id: INTERVAL_FACTOR,
+          kind: 'numeric',
+          levels: levels.map((level) => level.id),
+          numbers: levels.map((level) => rateIntervalMs(level.id)),
+        }),
+      ),
+    ...Object.keys(OTHER_FACTORS).map(
+      (id): Factor => ({
+        id,
+        kind: 'unordered',
+        levels: [...new Set(observations.map(({ condition }) => condition[id] ?? ''))].sort(),
+      }),
+    ),
   ];
 }
 
 /** Sound that waits for whole frames costs more the longer a frame is: each setting that varies, times the frame interval. */
 function withInterval(factors: readonly Factor[], observations: readonly SettingsObservation[]): readonly Term[] {
   const varies = (id: string): boolean => new Set(observations.map(({ condition }) => condition[id])).size > 1;
-  return factors.filter(({ id }) => id !== 'rate' && id !== INTERVAL_FACTOR && varies(id) && varies('rate')).map(({ id }): Term => [id, INTERVAL_FACTOR]);
+  return factors
+    .filter(({ id }) => id !== 'rate' && id !== INTERVAL_FACTOR && varies(id) && varies('rate'))
+    .map(({ id }): Term => [id, INTERVAL_FACTOR]);
 }
 
 /** Of a rate as authors write it. */

@@ -28,10 +28,17 @@ export type PartDefinitions = Readonly<Record<string, PartDefinition>>;
 
 /** Properties that several parts have, and mean the same by. */
 export const COMMON = {
-  caption: { means: 'what it shows, in a sentence; also its name for screen readers', accepts: '"text"', isProse: true },
+  caption: {
+    means: 'what it shows, in a sentence; also its name for screen readers',
+    accepts: '"text"',
+    isProse: true,
+  },
   title: { means: 'another caption than the computed one', accepts: '"text"', isProse: true },
   ids: { means: 'figures, in the order in which they are to stand', accepts: '{["total/a", "total/b"]}' },
-  kind: { means: 'figures of this kind, by query: sessions that match join by themselves', accepts: '"total", "frames" or another kind of a session’s figures' },
+  kind: {
+    means: 'figures of this kind, by query: sessions that match join by themselves',
+    accepts: '"total", "frames" or another kind of a session’s figures',
+  },
   ranked: { means: 'figures of this kind, by query', accepts: '"total" or "frames"' },
   body: { means: 'only of this body', accepts: '"id of a body"' },
   rig: { means: 'only on this rig', accepts: '"id of a rig"' },
@@ -39,8 +46,18 @@ export const COMMON = {
   where: { means: 'only where this was set', accepts: '{{ setting: "level" }}' },
   of: { means: 'the session that is compared', accepts: '"id of a session"' },
   than: { means: 'the session it is compared with', accepts: '"id of a session"' },
-  margin: { means: 'what counts as the same; half a frame of the faster rate where it is left out', accepts: '"8 ms", "1/120 s"' },
+  margin: {
+    means: 'what counts as the same; half a frame of the faster rate where it is left out',
+    accepts: '"8 ms", "1/120 s"',
+  },
 } as const satisfies Record<string, PartProperty>;
 
 /** By list or by query. */
-export const SELECTION = { ids: COMMON.ids, kind: COMMON.kind, body: COMMON.body, rig: COMMON.rig, method: COMMON.method, where: COMMON.where } as const;
+export const SELECTION = {
+  ids: COMMON.ids,
+  kind: COMMON.kind,
+  body: COMMON.body,
+  rig: COMMON.rig,
+  method: COMMON.method,
+  where: COMMON.where,
+} as const;

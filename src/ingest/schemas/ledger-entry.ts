@@ -14,4 +14,10 @@ export const ledgerEntrySchema = z
     gone: z.array(z.strictObject({ id: text, from: text })).optional(),
     added: z.record(z.string(), count).optional(),
   })
-  .transform(({ causes = [], moved = [], gone = [], added = {}, ...rest }) => ({ ...rest, causes, moved, gone, added }));
+  .transform(({ causes = [], moved = [], gone = [], added = {}, ...rest }) => ({
+    ...rest,
+    causes,
+    moved,
+    gone,
+    added,
+  }));

@@ -24,8 +24,15 @@ const observer = z
     'display-row': rowHeight.optional(),
     'clock-tolerance': tolerancePpm.optional(),
   })
-  .transform(({ exposure, readout, 'source-row': sourceRow, 'display-row': displayRow, 'clock-tolerance': clockTolerancePpm, ...rest }) =>
-    present({ ...rest, exposureMs: exposure, readoutMs: readout, sourceRow, displayRow, clockTolerancePpm }),
+  .transform(
+    ({
+      exposure,
+      readout,
+      'source-row': sourceRow,
+      'display-row': displayRow,
+      'clock-tolerance': clockTolerancePpm,
+      ...rest
+    }) => present({ ...rest, exposureMs: exposure, readoutMs: readout, sourceRow, displayRow, clockTolerancePpm }),
   );
 
 const instrument = z

@@ -5,4 +5,6 @@ import { present } from '../present.ts';
 /** Front matter of `content/methods/<id>.mdx` and `content/reports/<id>.mdx`. */
 export type WriteUpFrontMatter = z.infer<typeof writeUpSchema>;
 
-export const writeUpSchema = z.strictObject({ title: text, summary: text, date, author: text.optional() }).transform(present);
+export const writeUpSchema = z
+  .strictObject({ title: text, summary: text, date, author: text.optional() })
+  .transform(present);

@@ -21,4 +21,6 @@ it.each([
   [' 12  ms ', 'ms', 12],
 ] as const)('%j is a quantity', (text, unit, value) => expect(parseQuantity(text)).toMatchObject({ unit, value }));
 
-it.each(['', 'a lot', '1,5 ms', '5 msec', 'ms', '5 ms more', '1e3 ms', 'half a second'])('%j is none', (text) => expect(parseQuantity(text)).toBeUndefined());
+it.each(['', 'a lot', '1,5 ms', '5 msec', 'ms', '5 ms more', '1e3 ms', 'half a second'])('%j is none', (text) =>
+  expect(parseQuantity(text)).toBeUndefined(),
+);

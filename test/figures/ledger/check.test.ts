@@ -8,8 +8,21 @@ import { bench, session } from '../../support/small-bench.ts';
 
 const published = bench([session('a', { rate: '24' })]);
 const changes: Changes = {
-  moved: [{ id: 'total/a', from: '308 ± 54 ms', to: '340 ± 60 ms', line: 7, causes: [{ kind: 'analysis', from: '1', to: '2' }, { kind: 'changed', file: 'data/sessions/a.csv', own: true }] }],
-  gone: [{ id: 'total/b', from: '200 ms', line: 9, causes: [{ kind: 'gone', file: 'data/sessions/b.csv', own: true }] }],
+  moved: [
+    {
+      id: 'total/a',
+      from: '308 ± 54 ms',
+      to: '340 ± 60 ms',
+      line: 7,
+      causes: [
+        { kind: 'analysis', from: '1', to: '2' },
+        { kind: 'changed', file: 'data/sessions/a.csv', own: true },
+      ],
+    },
+  ],
+  gone: [
+    { id: 'total/b', from: '200 ms', line: 9, causes: [{ kind: 'gone', file: 'data/sessions/b.csv', own: true }] },
+  ],
   added: ['total/c'],
   unchanged: 3,
 };

@@ -15,7 +15,11 @@ const recorded = ledgerOf(published);
 
 /** Another checksum for a file that was edited. */
 const edited = (file: SourceFile): SourceFile => ({ ...file, sha256: '1'.repeat(64) });
-const slower = (one: Session): Session => ({ ...one, readings: [reading(2, 800), reading(3, 310), reading(4, 305)], readingsFile: edited(one.readingsFile) });
+const slower = (one: Session): Session => ({
+  ...one,
+  readings: [reading(2, 800), reading(3, 310), reading(4, 305)],
+  readingsFile: edited(one.readingsFile),
+});
 
 function changesOf(now: Bench, { ledger = recorded, version = '' }: { ledger?: Ledger; version?: string } = {}) {
   const register = compileRegister(now);
@@ -44,23 +48,34 @@ it('takes everything for new where nothing was recorded', () => {
 it('gives what moved its old and its new text', () => {
   const before = compileRegister(published).figures.find(({ id }) => id === 'maximum/a')!;
   expect(before.text).toBe('310 ms');
-  expect(changesOf(bench([slower(a), b])).moved.find(({ id }) => id === 'maximum/a')).toMatchObject({ from: '310 ms', to: '800 ms' });
+  expect(changesOf(bench([slower(a), b])).moved.find(({ id }) => id === 'maximum/a')).toMatchObject({
+    from: '310 ms',
+    to: '800 ms',
+  });
 });
 
 it('shows the digits that are not printed where only these moved', () => {
-  const figures = recorded.figures.map((figure) => (figure.id === 'maximum/a' ? { ...figure, value: 310.0001 } : figure));
-  expect(changesOf(published, { ledger: { ...recorded, figures } }).moved).toMatchObject([{ id: 'maximum/a', from: '310 ms (310.0001)', to: '310 ms (310)' }]);
+  const figures = recorded.figures.map((figure) =>
+    figure.id === 'maximum/a' ? { ...figure, value: 310.0001 } : figure,
+  );
+  expect(changesOf(published, { ledger: { ...recorded, figures } }).moved).toMatchObject([
+    { id: 'maximum/a', from: '310 ms (310.0001)', to: '310 ms (310)' },
+  ]);
 });
 
 it.each(['low', 'high'] as const)('notices an end of an interval that moved: %s', (end) => {
-  const figures = recorded.figures.map((figure) => (figure.id === 'total/a' ? { ...figure, [end]: (figure[end] ?? 0) + 0.0001 } : figure));
+  const figures = recorded.figures.map((figure) =>
+    figure.id === 'total/a' ? { ...figure, [end]: (figure[end] ?? 0) + 0.0001 } : figure,
+  );
   const { moved } = changesOf(published, { ledger: { ...recorded, figures } });
   expect(moved.map(({ id }) => id)).toEqual(['total/a']);
   expect(moved[0]?.from).not.toBe(moved[0]?.to);
 });
 
 it('does not stir for digits beyond the tenth', () => {
-  const figures = recorded.figures.map((figure) => (figure.id === 'mean/a' ? { ...figure, value: Number((305 * (1 + 1e-12)).toPrecision(10)) } : figure));
+  const figures = recorded.figures.map((figure) =>
+    figure.id === 'mean/a' ? { ...figure, value: Number((305 * (1 + 1e-12)).toPrecision(10)) } : figure,
+  );
   expect(isUnchanged(changesOf(published, { ledger: { ...recorded, figures } }))).toBe(true);
 });
 
@@ -77,15 +92,30 @@ describe('names as the cause', () => {
     expect(causesIn({ ...published, rigs: [other] })['total/b']).toBe('data/rigs/attic.md changed');
     const free = { ...display, sync: 'free' as const, file: edited(display.file) };
     expect(causesIn({ ...published, displays: [free] })['total/b']).toBe('data/displays/screen.md changed');
-    expect(causesIn({ ...published, rigs: [other], displays: [free] })['total/a']).toBe('data/displays/screen.md changed; data/rigs/attic.md changed');
+    expect(causesIn({ ...published, rigs: [other], displays: [free] })['total/a']).toBe(
+      'data/displays/screen.md changed; data/rigs/attic.md changed',
+    );
   });
 
   it('two bodies’ files that changed places, although no number moved', () => {
     const [one, two] = published.bodies as [Bench['bodies'][number], Bench['bodies'][number]];
-    const bodies = [{ ...two, id: one.id, file: edited(one.file) }, { ...one, id: two.id, file: edited(two.file) }];
+    const bodies = [
+      { ...two, id: one.id, file: edited(one.file) },
+      { ...one, id: two.id, file: edited(two.file) },
+    ];
     expect(changesOf({ ...published, bodies }).moved).toMatchObject([
-      { id: 'body/alba-one', from: 'Alba One (Alba, One)', to: 'Brae (Brae, B)', causes: [{ kind: 'changed', file: 'data/bodies/alba-one.md' }] },
-      { id: 'body/brae', from: 'Brae (Brae, B)', to: 'Alba One (Alba, One)', causes: [{ kind: 'changed', file: 'data/bodies/brae.md' }] },
+      {
+        id: 'body/alba-one',
+        from: 'Alba One (Alba, One)',
+        to: 'Brae (Brae, B)',
+        causes: [{ kind: 'changed', file: 'data/bodies/alba-one.md' }],
+      },
+      {
+        id: 'body/brae',
+        from: 'Brae (Brae, B)',
+        to: 'Alba One (Alba, One)',
+        causes: [{ kind: 'changed', file: 'data/bodies/brae.md' }],
+      },
     ]);
   });
 
@@ -113,17 +143,28 @@ describe('names as the cause', () => {
 
   it('a session that is new, for what counts it', () => {
     const { moved, added } = changesOf(bench([a, b, session('c', UHD)]));
-    expect(moved.map(({ id, causes }) => [id, describeCauses(causes)])).toContainEqual(['count/sessions', 'data/sessions/c.csv is new']);
+    expect(moved.map(({ id, causes }) => [id, describeCauses(causes)])).toContainEqual([
+      'count/sessions',
+      'data/sessions/c.csv is new',
+    ]);
     expect(added).toContain('total/c');
   });
 
   it('several at once: readings that changed and a session that is gone', () => {
-    const excluded = { ...a, readings: [...a.readings, reading(5, 300, { excluded: 'why' })], readingsFile: edited(a.readingsFile) };
-    expect(causesIn(bench([excluded]))['count/readings']).toContain('data/sessions/a.csv changed; data/sessions/b.csv is gone');
+    const excluded = {
+      ...a,
+      readings: [...a.readings, reading(5, 300, { excluded: 'why' })],
+      readingsFile: edited(a.readingsFile),
+    };
+    expect(causesIn(bench([excluded]))['count/readings']).toContain(
+      'data/sessions/a.csv changed; data/sessions/b.csv is gone',
+    );
   });
 
   it('the version of the analysis, beside the files', () => {
-    expect(causesIn(bench([slower(a), b]), { version: '99' })['total/a']).toMatch(/^the analysis went from version \S+ to version 99; data\/sessions\/a\.csv changed$/);
+    expect(causesIn(bench([slower(a), b]), { version: '99' })['total/a']).toMatch(
+      /^the analysis went from version \S+ to version 99; data\/sessions\/a\.csv changed$/,
+    );
   });
 
   it('its code, where no input changed', () => {
@@ -136,7 +177,9 @@ describe('names as the cause', () => {
 
   it('other files where none of its own changed, and says that they are not its own', () => {
     const figures = recorded.figures.map((figure) => (figure.id === 'total/a' ? { ...figure, text: '1 ms' } : figure));
-    expect(causesIn({ ...published, settingsFile: edited(published.settingsFile) }, { ledger: { ...recorded, figures } })).toEqual({
+    expect(
+      causesIn({ ...published, settingsFile: edited(published.settingsFile) }, { ledger: { ...recorded, figures } }),
+    ).toEqual({
       'total/a': 'data/settings.yaml changed (not among its own files, which are as they were)',
     });
   });

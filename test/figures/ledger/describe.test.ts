@@ -13,7 +13,9 @@ it('puts together what has one cause, and lists what went and what is new', () =
   const rig: Cause = { kind: 'changed', file: 'data/rigs/attic.md', own: true };
   const changes: Changes = {
     moved: [move('total/a'), move('mean/a'), move('total/b', [rig])],
-    gone: [{ id: 'total/c', from: '3 ms', line: 4, causes: [{ kind: 'gone', file: 'data/sessions/c.csv', own: true }] }],
+    gone: [
+      { id: 'total/c', from: '3 ms', line: 4, causes: [{ kind: 'gone', file: 'data/sessions/c.csv', own: true }] },
+    ],
     added: ['n/1', 'n/2', 'n/3', 'n/4', 'n/5', 'n/6', 'n/7'],
     unchanged: 5,
   };
@@ -36,7 +38,10 @@ it('puts together what has one cause, and lists what went and what is new', () =
 
 it('cuts a long list of figures, and a long list of causes, and counts the rest', () => {
   const many = Array.from({ length: 9 }, (_, index): Cause => ({ kind: 'new', file: `f${index}`, own: true }));
-  const text = describeChanges({ ...none, moved: Array.from({ length: 25 }, (_, index) => move(`total/${index}`, many)) });
+  const text = describeChanges({
+    ...none,
+    moved: Array.from({ length: 25 }, (_, index) => move(`total/${index}`, many)),
+  });
   expect(text).toContain('\n    and 15 more\n');
   expect(text).toContain('f5 is new; and 3 more:');
 });

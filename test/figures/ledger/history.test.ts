@@ -15,9 +15,22 @@ const published = bench([
   session('b', { rate: '25', resolution: 'hd', 'audio-out': 'off' }, { body: 'brae' }),
 ]);
 const register = compileRegister(published);
-const entry = (date: string, ...moved: readonly Move[]): LedgerEntry => ({ id: `${date}-why`, date, reason: 'why', analysis: '1', causes: [], moved, gone: [], added: {} });
+const entry = (date: string, ...moved: readonly Move[]): LedgerEntry => ({
+  id: `${date}-why`,
+  date,
+  reason: 'why',
+  analysis: '1',
+  causes: [],
+  moved,
+  gone: [],
+  added: {},
+});
 const later = entry('2026-03-01', { id: 'total/a', from: '2 ms', to: '3 ms' });
-const sooner = entry('2026-02-01', { id: 'total/a', from: '1 ms', to: '2 ms' }, { id: 'mean/b', from: '9 ms', to: '8 ms' });
+const sooner = entry(
+  '2026-02-01',
+  { id: 'total/a', from: '1 ms', to: '2 ms' },
+  { id: 'mean/b', from: '9 ms', to: '8 ms' },
+);
 const ledger = ledgerOf(published, register, [later, sooner]);
 
 it('keeps every earlier value of a figure, latest first, with the day until which it held', () => {
@@ -30,8 +43,15 @@ it('keeps every earlier value of a figure, latest first, with the day until whic
 });
 
 it('tells of a report what moved in it on the day it came out or later', () => {
-  const told = (ids: readonly string[], since: string) => correctionsOf(ledger, new Set(ids), since).map((correction) => [correction.entry.date, correction.moved.map(({ id }) => id)]);
-  expect(told(['total/a', 'mean/b'], '2026-02-01')).toEqual([['2026-03-01', ['total/a']], ['2026-02-01', ['total/a', 'mean/b']]]);
+  const told = (ids: readonly string[], since: string) =>
+    correctionsOf(ledger, new Set(ids), since).map((correction) => [
+      correction.entry.date,
+      correction.moved.map(({ id }) => id),
+    ]);
+  expect(told(['total/a', 'mean/b'], '2026-02-01')).toEqual([
+    ['2026-03-01', ['total/a']],
+    ['2026-02-01', ['total/a', 'mean/b']],
+  ]);
   expect(told(['mean/b'], '2026-02-01')).toEqual([['2026-02-01', ['mean/b']]]);
   expect(told(['mean/b'], '2026-02-02')).toEqual([]);
 });
@@ -41,11 +61,21 @@ describe('what a report states', () => {
     const refuse = (): never => {
       throw new Error('the text of a test must be MDX');
     };
-    const report: WriteUp = { id: 'r', title: 'R', summary: 'r', date: '2026-01-05', ...parseReferences(text, refuse), file: published.settingsFile };
+    const report: WriteUp = {
+      id: 'r',
+      title: 'R',
+      summary: 'r',
+      date: '2026-01-05',
+      ...parseReferences(text, refuse),
+      file: published.settingsFile,
+    };
     const asked = { ...published, reports: [report] };
     return [...statementsShown(report, asked, compileRegister(asked))].sort();
   };
-  const [A, B] = [['body/alba-one', 'session/a', 'total/a'], ['body/brae', 'session/b', 'total/b']];
+  const [A, B] = [
+    ['body/alba-one', 'session/a', 'total/a'],
+    ['body/brae', 'session/b', 'total/b'],
+  ];
   const BOTH = ['body/alba-one', 'body/brae', 'session/a', 'session/b'];
 
   it.each([
@@ -58,15 +88,26 @@ describe('what a report states', () => {
     ['<Advice body="brae" rig="attic" />', B],
     ['<Difference of="a" than="b" />', [...BOTH, 'difference/a/b', 'verdict/report-r/a/b'].sort()],
     ['<Ratio of="a" than="b" />', [...BOTH, 'difference/a/b', 'ratio/a/b', 'verdict/report-r/a/b'].sort()],
-    ['<DifferenceTable pairs={[["b", "a"]]} caption="x" />', [...BOTH, 'difference/b/a', 'verdict/report-r/b/a'].sort()],
+    [
+      '<DifferenceTable pairs={[["b", "a"]]} caption="x" />',
+      [...BOTH, 'difference/b/a', 'verdict/report-r/b/a'].sort(),
+    ],
     ['<Figure id="count/sessions" />', ['count/sessions']],
     ['<MethodNote of="two-timers" /> and no figure', []],
   ])('%s', (text, ids) => expect(shownBy(text)).toEqual(ids));
 
   it('with Effects, all that the settings of that body change on that rig', () => {
     const figure = (id: string, of: Record<string, string>): Figure => ({ ...register.figures[0]!, id, of });
-    const figures = [figure('effect/alba-one/attic/x', { setting: 'x', body: 'alba-one', rig: 'attic' }), figure('effect/brae/attic/x', { setting: 'x', body: 'brae', rig: 'attic' })];
-    const part = { name: 'Effects', line: 1, column: 1, attributes: { body: { known: true, value: 'brae' }, rig: { known: true, value: 'attic' } } } as const;
+    const figures = [
+      figure('effect/alba-one/attic/x', { setting: 'x', body: 'alba-one', rig: 'attic' }),
+      figure('effect/brae/attic/x', { setting: 'x', body: 'brae', rig: 'attic' }),
+    ];
+    const part = {
+      name: 'Effects',
+      line: 1,
+      column: 1,
+      attributes: { body: { known: true, value: 'brae' }, rig: { known: true, value: 'attic' } },
+    } as const;
     expect([...statementsShown({ id: 'r', parts: [part] }, published, { figures })]).toEqual(['effect/brae/attic/x']);
   });
 });
@@ -83,5 +124,6 @@ describe('the name of what moved', () => {
     ['no-such-kind/x/y', { name: 'No such kind (x/y)', path: undefined }],
   ])('%s', (id, name) => expect(nameStatement(id, site)).toEqual(name));
 
-  it('of a kind is its label', () => expect([kindLabel('mean'), kindLabel('body')]).toEqual(['Mean of the readings', 'Body']));
+  it('of a kind is its label', () =>
+    expect([kindLabel('mean'), kindLabel('body')]).toEqual(['Mean of the readings', 'Body']));
 });

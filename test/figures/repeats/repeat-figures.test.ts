@@ -1,12 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { compileRepeats } from '../../../src/figures/repeats/repeat-figures.ts';
-import { averageBudget, findFirmwareChanges, findRepeats, historyOf } from '../../../src/figures/repeats/repeat-groups.ts';
+import {
+  averageBudget,
+  findFirmwareChanges,
+  findRepeats,
+  historyOf,
+} from '../../../src/figures/repeats/repeat-groups.ts';
 import { describeFirmwareChange, describeRepeats } from '../../../src/figures/repeats/repeat-words.ts';
 import { plainSentence } from '../../../src/figures/sentence.ts';
 import { compilationOf, figureOf, given, type GivenTotal } from '../../support/joint-bench.ts';
 
 const NAME = 'alba-one/attic/uhd-24-off';
-const on = (date: string, value: number, more: Parameters<typeof given>[4] = {}, u = 2): GivenTotal => given(`s-${date}-${more.firmware ?? ''}`, '24', value, u, { date, ...more });
+const on = (date: string, value: number, more: Parameters<typeof given>[4] = {}, u = 2): GivenTotal =>
+  given(`s-${date}-${more.firmware ?? ''}`, '24', value, u, { date, ...more });
 
 describe('sessions on three days', () => {
   // s of 300, 306, 309 is √21 = 4.582576; t of 0.975 on 2 degrees of freedom is 4.302653 (R, qt)
@@ -20,7 +26,8 @@ describe('sessions on three days', () => {
     expect(mean.degreesOfFreedom).toBeCloseTo(2, 9);
   });
 
-  it('vary between days by what their own uncertainties leave: √(21 − 4)', () => expect(figureOf(figures, `repeat-between/${NAME}`).value).toBeCloseTo(Math.sqrt(17), 9));
+  it('vary between days by what their own uncertainties leave: √(21 − 4)', () =>
+    expect(figureOf(figures, `repeat-between/${NAME}`).value).toBeCloseTo(Math.sqrt(17), 9));
 
   it('say where the next would fall: mean ± t·s·√(1 + 1/3)', () => {
     const { low = 0, high = 0 } = figureOf(figures, `repeat-next/${NAME}`).interval ?? {};
@@ -37,23 +44,35 @@ describe('sessions on three days', () => {
 });
 
 it('what the rig shares widens the mean, and not where the next session on it would fall', () => {
-  const figures = (shared: number) => compileRepeats(compilationOf([on('2026-01-01', 300, { shared }), on('2026-01-02', 306, { shared })])).figures;
-  const u = (shared: number, kind: string): number => figureOf(figures(shared), `${kind}/${NAME}`).standardUncertainty ?? Number.NaN;
+  const figures = (shared: number) =>
+    compileRepeats(compilationOf([on('2026-01-01', 300, { shared }), on('2026-01-02', 306, { shared })])).figures;
+  const u = (shared: number, kind: string): number =>
+    figureOf(figures(shared), `${kind}/${NAME}`).standardUncertainty ?? Number.NaN;
   expect(u(4, 'repeat-mean')).toBeCloseTo(Math.hypot(u(0, 'repeat-mean'), 4), 9);
   expect(u(4, 'repeat-next')).toBe(u(0, 'repeat-next'));
 });
 
 it.each([
-  ['one day alone tells nothing of days', [on('2026-01-01', 300), given('again', '24', 306, 2, { date: '2026-01-01' })]],
+  [
+    'one day alone tells nothing of days',
+    [on('2026-01-01', 300), given('again', '24', 306, 2, { date: '2026-01-01' })],
+  ],
   ['another rig is no repeat', [on('2026-01-01', 300), on('2026-01-02', 306, { rig: 'attic', links: ['radio'] })]],
-  ['another firmware is no repeat', [on('2026-01-01', 300, { firmware: '1' }), on('2026-01-02', 306, { firmware: '2' })]],
+  [
+    'another firmware is no repeat',
+    [on('2026-01-01', 300, { firmware: '1' }), on('2026-01-02', 306, { firmware: '2' })],
+  ],
   ['sessions that agree to the last digit have no scatter to judge by', [on('2026-01-01', 300), on('2026-01-02', 300)]],
 ])('%s', (_what, totals) => {
   expect(compileRepeats(compilationOf(totals)).figures.filter(({ kind }) => kind.startsWith('repeat'))).toEqual([]);
 });
 
 describe('a change of firmware', () => {
-  const totals = [on('2026-01-05', 280, { firmware: '2.20', shared: 3 }), on('2026-01-01', 300, { firmware: '2.11', shared: 3 }), on('2026-01-02', 304, { firmware: '2.11', shared: 3 })];
+  const totals = [
+    on('2026-01-05', 280, { firmware: '2.20', shared: 3 }),
+    on('2026-01-01', 300, { firmware: '2.11', shared: 3 }),
+    on('2026-01-02', 304, { firmware: '2.11', shared: 3 }),
+  ];
   const compilation = compilationOf(totals);
   const { figures } = compileRepeats(compilation);
   const change = figureOf(figures, 'firmware-change/alba-one/attic/uhd-24-off/2.11/2.20');
@@ -67,7 +86,9 @@ describe('a change of firmware', () => {
   it('is said in a word that its interval earns', () => {
     const [found] = findFirmwareChanges(compilation.bench, compilation.find);
     const words = (figure = change): string => plainSentence(describeFirmwareChange(found!, () => figure));
-    expect(words()).toMatch(/^Firmware 2\.20 against 2\.11, everything else alike: −22\.0 ± 4\.8 ms, faster\. They were measured on different days/);
+    expect(words()).toMatch(
+      /^Firmware 2\.20 against 2\.11, everything else alike: −22\.0 ± 4\.8 ms, faster\. They were measured on different days/,
+    );
     expect(words({ ...change, interval: { low: 1, high: 9, level: 0.95 } })).toContain(', slower.');
     expect(words({ ...change, interval: { low: -1, high: 9, level: 0.95 } })).toContain('not settled by these data.');
   });
@@ -75,9 +96,15 @@ describe('a change of firmware', () => {
 
 it('an average keeps a shared error whole and shares out the others', () => {
   const compilation = compilationOf([on('2026-01-01', 300, { shared: 3 }), on('2026-01-02', 304, { shared: 3 })]);
-  const { value, components } = averageBudget(compilation.sessions.map(({ session }) => compilation.budgetOf(session.id)));
+  const { value, components } = averageBudget(
+    compilation.sessions.map(({ session }) => compilation.budgetOf(session.id)),
+  );
   expect(value).toBe(302);
-  expect(components.map(({ name, standardUncertainty }) => [name, standardUncertainty])).toEqual([['between runs', 1], ['between runs', 1], ['observer row skew', 3]]);
+  expect(components.map(({ name, standardUncertainty }) => [name, standardUncertainty])).toEqual([
+    ['between runs', 1],
+    ['between runs', 1],
+    ['observer row skew', 3],
+  ]);
 });
 
 it('a history is a body’s sessions by date', () => {

@@ -24,12 +24,18 @@ export const FILE_CASES: readonly ProblemCase[] = [
   {
     name: 'needed files that are missing',
     changes: { 'content/site.md': null, 'data/settings.yaml': null },
-    lines: ['content/site.md  this file is missing. Create it.', 'data/settings.yaml  this file is missing. Create it.'],
+    lines: [
+      'content/site.md  this file is missing. Create it.',
+      'data/settings.yaml  this file is missing. Create it.',
+    ],
   },
   {
     name: 'needed folders that are missing',
     changes: { 'data/sessions/a.md': null, 'data/sessions/a.csv': null, 'data/bodies/orrin.md': null },
-    lines: ['data/bodies', 'data/sessions'].map((folder) => `${folder}  this folder is missing. Create it, or check that the build was pointed at the right place.`),
+    lines: ['data/bodies', 'data/sessions'].map(
+      (folder) =>
+        `${folder}  this folder is missing. Create it, or check that the build was pointed at the right place.`,
+    ),
   },
   {
     name: 'two files with one id',
@@ -78,7 +84,10 @@ export const FILE_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'links that lead out of data/ and content/, to a file, a folder and nothing',
-    changes: { 'data/links/air.md': null, 'data/rigs/balcony.md': VALID_FILES['data/rigs/balcony.md'].replace('links: [air]\n', '') },
+    changes: {
+      'data/links/air.md': null,
+      'data/rigs/balcony.md': VALID_FILES['data/rigs/balcony.md'].replace('links: [air]\n', ''),
+    },
     arrange: linkOut,
     lines: [
       'content/reports/out.mdx  is a symbolic link that leads out of content/; its target was not read. Put the file itself here.',
@@ -98,8 +107,16 @@ export const FILE_CASES: readonly ProblemCase[] = [
     // 100 000 000 / 2^20 = 95.37 MiB; its zero bytes were not read, or they would be reported
     lines: ['data/sessions/a.csv  is 95.4 MiB and was not read; the limit is 64 MiB. Split it into several sessions.'],
   },
-  { name: 'an empty file', changes: bytes(''), lines: ['data/sessions/a.csv  is empty. Write its contents, or remove it.'] },
-  { name: 'a file that holds a byte order mark alone', changes: bytes('\ufeff'), lines: ['data/sessions/a.csv  is empty. Write its contents, or remove it.'] },
+  {
+    name: 'an empty file',
+    changes: bytes(''),
+    lines: ['data/sessions/a.csv  is empty. Write its contents, or remove it.'],
+  },
+  {
+    name: 'a file that holds a byte order mark alone',
+    changes: bytes('\ufeff'),
+    lines: ['data/sessions/a.csv  is empty. Write its contents, or remove it.'],
+  },
   ...[
     ['little-endian, with a byte order mark', Buffer.concat([Buffer.from([0xff, 0xfe]), utf16le])],
     ['little-endian, without one', utf16le],
@@ -123,7 +140,9 @@ export const FILE_CASES: readonly ProblemCase[] = [
   {
     name: 'NUL bytes',
     changes: bytes(`${CSV}2,00:13.000\0,00:12.700,,\n`),
-    lines: ['data/sessions/a.csv:5  this line holds a NUL byte, so the file is not plain text. Write it again as plain text in UTF-8.'],
+    lines: [
+      'data/sessions/a.csv:5  this line holds a NUL byte, so the file is not plain text. Write it again as plain text in UTF-8.',
+    ],
   },
 ];
 

@@ -11,18 +11,28 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
     name: 'no front matter',
     changes: body('Orrin V2\n'),
-    lines: ['data/bodies/orrin.md:1  expected the opening line ---, found "Orrin V2". Begin the file with front matter: a line ---, keys and values, a line ---.'],
+    lines: [
+      'data/bodies/orrin.md:1  expected the opening line ---, found "Orrin V2". Begin the file with front matter: a line ---, keys and values, a line ---.',
+    ],
   },
-  ...['js', 'javascript', 'JS', 'JavaScript', 'coffee', 'constructor', 'toString', '__proto__', 'json', 'toml'].map((language) => ({
-    name: `front matter in ${language}`,
-    changes: body(`---${language}\n({ name: globalThis.frontMatterRan = '${language}' })\n---\n`),
-    lines: [refused(language)],
-  })),
-  { name: 'front matter in js, after a blank', changes: body('--- js\nglobalThis.frontMatterRan = 1\n---\n'), lines: [refused('js', 5)] },
+  ...['js', 'javascript', 'JS', 'JavaScript', 'coffee', 'constructor', 'toString', '__proto__', 'json', 'toml'].map(
+    (language) => ({
+      name: `front matter in ${language}`,
+      changes: body(`---${language}\n({ name: globalThis.frontMatterRan = '${language}' })\n---\n`),
+      lines: [refused(language)],
+    }),
+  ),
+  {
+    name: 'front matter in js, after a blank',
+    changes: body('--- js\nglobalThis.frontMatterRan = 1\n---\n'),
+    lines: [refused('js', 5)],
+  },
   {
     name: 'executable front matter in a report',
     changes: { 'content/reports/first.mdx': '---js\nglobalThis.frontMatterRan = 1\n---\n' },
-    lines: ['content/reports/first.mdx:1:4  front matter in the language "js" is refused and was not run. Open with --- alone and write YAML.'],
+    lines: [
+      'content/reports/first.mdx:1:4  front matter in the language "js" is refused and was not run. Open with --- alone and write YAML.',
+    ],
   },
   {
     name: 'front matter that is never closed',
@@ -32,18 +42,26 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
     name: 'a closing line that holds more',
     changes: body('---\nname: Orrin V2\n---js\n'),
-    lines: ['data/bodies/orrin.md:3  the front matter closes with "---js". Close it with a line --- that holds nothing else.'],
+    lines: [
+      'data/bodies/orrin.md:3  the front matter closes with "---js". Close it with a line --- that holds nothing else.',
+    ],
   },
   {
     name: 'empty front matter',
     changes: body('---\n---\n'),
     lines: ['name', 'maker', 'model'].map((key) => `data/bodies/orrin.md:1  ${key}  this key is missing. Add it.`),
   },
-  { name: 'front matter that is a list', changes: body('---\n- Orrin\n---\n'), lines: ['data/bodies/orrin.md:2:1  expected keys with values, found a list.'] },
+  {
+    name: 'front matter that is a list',
+    changes: body('---\n- Orrin\n---\n'),
+    lines: ['data/bodies/orrin.md:2:1  expected keys with values, found a list.'],
+  },
   {
     name: 'a misspelt key',
     changes: session('firmware', 'firmwear'),
-    lines: [`data/sessions/a.md:3:1  firmwear  unknown key "firmwear"; expected one of ${SESSION_KEYS}. Did you mean firmware?`],
+    lines: [
+      `data/sessions/a.md:3:1  firmwear  unknown key "firmwear"; expected one of ${SESSION_KEYS}. Did you mean firmware?`,
+    ],
   },
   {
     name: 'a misspelt key inside another, and the one that is missing for it',
@@ -58,11 +76,31 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
     changes: session('firmware:', '__proto__:'),
     lines: [`data/sessions/a.md:3:1  __proto__  unknown key "__proto__"; expected one of ${SESSION_KEYS}.`],
   },
-  { name: 'a missing key', changes: session('body: orrin\n', ''), lines: ['data/sessions/a.md:1  body  this key is missing. Add it.'] },
-  { name: 'a key without a value', changes: session('rig: balcony', 'rig:'), lines: ['data/sessions/a.md:4:1  rig  has no value. Write one, or remove the key where it is optional.'] },
-  { name: 'a key with blank text', changes: session('rig: balcony', 'rig: " "'), lines: ['data/sessions/a.md:4:6  rig  has no value. Write one, or remove the key where it is optional.'] },
-  { name: 'a key written twice', changes: session('rig: balcony', 'rig: balcony\nrig: pit'), lines: ['data/sessions/a.md:5:1  rig  this key is written twice. Keep one of the two.'] },
-  { name: 'a list where text belongs', changes: session('rig: balcony', 'rig: [balcony]'), lines: ['data/sessions/a.md:4:6  rig  expected text, found a list.'] },
+  {
+    name: 'a missing key',
+    changes: session('body: orrin\n', ''),
+    lines: ['data/sessions/a.md:1  body  this key is missing. Add it.'],
+  },
+  {
+    name: 'a key without a value',
+    changes: session('rig: balcony', 'rig:'),
+    lines: ['data/sessions/a.md:4:1  rig  has no value. Write one, or remove the key where it is optional.'],
+  },
+  {
+    name: 'a key with blank text',
+    changes: session('rig: balcony', 'rig: " "'),
+    lines: ['data/sessions/a.md:4:6  rig  has no value. Write one, or remove the key where it is optional.'],
+  },
+  {
+    name: 'a key written twice',
+    changes: session('rig: balcony', 'rig: balcony\nrig: pit'),
+    lines: ['data/sessions/a.md:5:1  rig  this key is written twice. Keep one of the two.'],
+  },
+  {
+    name: 'a list where text belongs',
+    changes: session('rig: balcony', 'rig: [balcony]'),
+    lines: ['data/sessions/a.md:4:6  rig  expected text, found a list.'],
+  },
   {
     name: 'YAML that does not parse',
     changes: session('room: 22.5 °C', 'room: "22.5 °C'),
@@ -83,7 +121,9 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
     name: 'a YAML tag',
     changes: session('22.5 °C', '!!js/function "() => { globalThis.frontMatterRan = 1 }"'),
-    lines: ['data/sessions/a.md:8:21  YAML tags are not accepted, found "tag:yaml.org,2002:js/function". Remove it; put the value in quotes if it is text.'],
+    lines: [
+      'data/sessions/a.md:8:21  YAML tags are not accepted, found "tag:yaml.org,2002:js/function". Remove it; put the value in quotes if it is text.',
+    ],
   },
   {
     name: 'YAML nested without end',
@@ -93,18 +133,24 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
     name: 'a second YAML document',
     changes: edit('data/settings.yaml', '- { name: bit-depth', '---\n- { name: bit-depth'),
-    lines: ['data/settings.yaml:2:1  a second YAML document begins here. Keep one, and remove the line that parts them.'],
+    lines: [
+      'data/settings.yaml:2:1  a second YAML document begins here. Keep one, and remove the line that parts them.',
+    ],
   },
   {
     name: 'a number where a firmware version should be text',
     changes: session('"1.40"', '1.40'),
-    lines: ['data/sessions/a.md:3:11  firmware  1.40 is a number here, and other programs would drop its last zeros. Quote it: "1.40".'],
+    lines: [
+      'data/sessions/a.md:3:11  firmware  1.40 is a number here, and other programs would drop its last zeros. Quote it: "1.40".',
+    ],
   },
-  ...['2026-02-30', '2025-02-29', '2026-13-01', '11.04.2026', '2026-4-11', '2026-04-11T10:00:00Z', 'yesterday'].map((date) => ({
-    name: `the date ${date}`,
-    changes: session('2026-04-11', date),
-    lines: [`data/sessions/a.md:6:7  date  expected a calendar date written YYYY-MM-DD, found "${date}".`],
-  })),
+  ...['2026-02-30', '2025-02-29', '2026-13-01', '11.04.2026', '2026-4-11', '2026-04-11T10:00:00Z', 'yesterday'].map(
+    (date) => ({
+      name: `the date ${date}`,
+      changes: session('2026-04-11', date),
+      lines: [`data/sessions/a.md:6:7  date  expected a calendar date written YYYY-MM-DD, found "${date}".`],
+    }),
+  ),
   {
     name: 'quantities of a rig',
     changes: {
@@ -144,7 +190,9 @@ invented: yes
   {
     name: 'a choice that is none',
     changes: edit('data/displays/screen.md', 'sync: input', 'sync: inputs'),
-    lines: ['data/displays/screen.md:4:7  sync  "inputs" is not a choice here; expected one of input, free. Did you mean input?'],
+    lines: [
+      'data/displays/screen.md:4:7  sync  "inputs" is not a choice here; expected one of input, free. Did you mean input?',
+    ],
   },
   {
     name: 'a latency without its uncertainty',

@@ -12,12 +12,14 @@ function ledger(changes: Files): Files {
   return {
     [FIGURES]: 'id,text,value,low,high,files\ntotal/a,308 ± 54 ms,308,254,362,0123abcd\n',
     [INPUTS]: `input,state\nanalysis,1\ndata/sessions/a.csv,${SUM}\n`,
-    [ENTRY]: 'date: 2026-05-02\nreason: Why\nanalysis: "1"\nmoved:\n  - { id: total/a, from: 307 ± 54 ms, to: 308 ± 54 ms }\nadded:\n  total: 1\n',
+    [ENTRY]:
+      'date: 2026-05-02\nreason: Why\nanalysis: "1"\nmoved:\n  - { id: total/a, from: 307 ± 54 ms, to: 308 ± 54 ms }\nadded:\n  total: 1\n',
     ...changes,
   };
 }
 
-const figures = (...rows: readonly string[]): Files => ledger({ [FIGURES]: `id,text,value,low,high,files\n${rows.join('\n')}\n` });
+const figures = (...rows: readonly string[]): Files =>
+  ledger({ [FIGURES]: `id,text,value,low,high,files\n${rows.join('\n')}\n` });
 
 /** The files of the ledger, edited by hand into nonsense. */
 export const LEDGER_CASES: readonly ProblemCase[] = [
@@ -41,8 +43,16 @@ export const LEDGER_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'a merge that nobody finished',
-    changes: figures('<<<<<<< HEAD', 'total/a,308 ms,308,,,0123abcd', '=======', 'total/a,309 ms,309,,,0123abcd', '>>>>>>> other'),
-    lines: [`${FIGURES}:2  a merge is not finished: the marks of version control begin here. Keep the lines of either side, remove the marks, then record again.`],
+    changes: figures(
+      '<<<<<<< HEAD',
+      'total/a,308 ms,308,,,0123abcd',
+      '=======',
+      'total/a,309 ms,309,,,0123abcd',
+      '>>>>>>> other',
+    ),
+    lines: [
+      `${FIGURES}:2  a merge is not finished: the marks of version control begin here. Keep the lines of either side, remove the marks, then record again.`,
+    ],
   },
   {
     name: 'columns that are not those of a ledger',
@@ -64,7 +74,9 @@ export const LEDGER_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'an entry without a day, with a reason that is none, and with words where a count belongs',
-    changes: ledger({ [ENTRY]: 'date: 2026-02-30\nreason: " "\nanalysis: "1"\nmoved: yes\nadded:\n  total: many\nwhy: x\n' }),
+    changes: ledger({
+      [ENTRY]: 'date: 2026-02-30\nreason: " "\nanalysis: "1"\nmoved: yes\nadded:\n  total: many\nwhy: x\n',
+    }),
     lines: [
       `${ENTRY}:1:7  date  expected a calendar date written YYYY-MM-DD, found "2026-02-30".`,
       `${ENTRY}:2:9  reason  has no value. Write one, or remove the key where it is optional.`,

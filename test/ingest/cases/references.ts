@@ -6,7 +6,11 @@ const settings = (more: string) => ({ 'data/settings.yaml': VALID_FILES['data/se
 
 /** Settings, and everything that names something else. */
 export const REFERENCE_CASES: readonly ProblemCase[] = [
-  { name: 'an unknown body', changes: session('orrin', 'orin'), lines: ['data/sessions/a.md:2:7  body  unknown body "orin"; expected orrin. Did you mean orrin?'] },
+  {
+    name: 'an unknown body',
+    changes: session('orrin', 'orin'),
+    lines: ['data/sessions/a.md:2:7  body  unknown body "orin"; expected orrin. Did you mean orrin?'],
+  },
   {
     name: 'an unknown rig',
     changes: session('rig: balcony', 'rig: balcny'),
@@ -19,7 +23,10 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'an unknown display, of a rig and of a session',
-    changes: { ...edit('data/rigs/pit.md', 'display: screen', 'display: scren'), ...session('room:', 'display: wall\nroom:') },
+    changes: {
+      ...edit('data/rigs/pit.md', 'display: screen', 'display: scren'),
+      ...session('room:', 'display: wall\nroom:'),
+    },
     lines: [
       'data/rigs/pit.md:4:10  display  unknown display "scren"; expected screen. Did you mean screen?',
       'data/sessions/a.md:8:10  display  unknown display "wall"; expected screen.',
@@ -27,7 +34,10 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'unknown links, of a rig and of a session, and one listed twice',
-    changes: { ...edit('data/rigs/balcony.md', '[air]', '[air, aire, air]'), ...session('room:', 'links: [cable]\nroom:') },
+    changes: {
+      ...edit('data/rigs/balcony.md', '[air]', '[air, aire, air]'),
+      ...session('room:', 'links: [cable]\nroom:'),
+    },
     lines: [
       'data/rigs/balcony.md:7:14  links.2  unknown link "aire"; expected air. Did you mean air?',
       'data/rigs/balcony.md:7:20  links.3  the link "air" is listed twice. List each link of the chain once; give a second unit a file of its own.',
@@ -42,11 +52,16 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
   {
     name: 'an unknown setting',
     changes: session('bit-depth', 'bitdepth'),
-    lines: ['data/sessions/a.md:7:26  settings.bitdepth  unknown setting "bitdepth"; expected one of rate, bit-depth, chroma, audio-out. Did you mean bit-depth?'],
+    lines: [
+      'data/sessions/a.md:7:26  settings.bitdepth  unknown setting "bitdepth"; expected one of rate, bit-depth, chroma, audio-out. Did you mean bit-depth?',
+    ],
   },
   {
     name: 'unknown levels',
-    changes: session('{ rate: 23.98, bit-depth: 10, chroma: 4:2:2, audio-out: on }', '{ rate: 25, bit-depth: 10.0, chroma: 4:2:1, audio-out: true }'),
+    changes: session(
+      '{ rate: 23.98, bit-depth: 10, chroma: 4:2:2, audio-out: on }',
+      '{ rate: 25, bit-depth: 10.0, chroma: 4:2:1, audio-out: true }',
+    ),
     lines: [
       '7:19  settings.rate  unknown level "25" of this setting; expected one of 23.976, 24, 59.94. Did you mean 24?',
       '7:34  settings.bit-depth  unknown level "10.0" of this setting; expected one of 8, 10.',
@@ -54,25 +69,39 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
       '7:66  settings.audio-out  unknown level "true" of this setting; expected one of off, on.',
     ].map((line) => `data/sessions/a.md:${line}`),
   },
-  { name: 'a session without a rate', changes: session('rate: 23.98, ', ''), lines: ['data/sessions/a.md:7:1  settings.rate  this key is missing. Add it.'] },
+  {
+    name: 'a session without a rate',
+    changes: session('rate: 23.98, ', ''),
+    lines: ['data/sessions/a.md:7:1  settings.rate  this key is missing. Add it.'],
+  },
   {
     name: 'an unknown method',
     changes: session('two-timers', 'two-timer'),
-    lines: ['data/sessions/a.md:5:9  method  unknown method "two-timer"; expected one of two-timers, frame-count, instrument. Did you mean two-timers?'],
+    lines: [
+      'data/sessions/a.md:5:9  method  unknown method "two-timer"; expected one of two-timers, frame-count, instrument. Did you mean two-timers?',
+    ],
   },
   {
     name: 'a method without a page',
     changes: { 'content/methods/two-timers.mdx': null },
-    lines: ['data/sessions/a.md:5:9  method  the method "two-timers" has no page two-timers.mdx. Write it, so that readers can see how the readings were taken.'],
+    lines: [
+      'data/sessions/a.md:5:9  method  the method "two-timers" has no page two-timers.mdx. Write it, so that readers can see how the readings were taken.',
+    ],
   },
   ...[
     ['two-timers', 'source-timer: { name: Phone, refresh: 60 }\n', 'source-timer'],
-    ['frame-count', 'observer: { name: Pocket camera, rate: 120, exposure: 1/500 s, source-row: 0.25, display-row: 0.75, clock-tolerance: 50 ppm }\n', 'observer'],
+    [
+      'frame-count',
+      'observer: { name: Pocket camera, rate: 120, exposure: 1/500 s, source-row: 0.25, display-row: 0.75, clock-tolerance: 50 ppm }\n',
+      'observer',
+    ],
     ['instrument', 'instrument: { name: Light sensor, expanded-uncertainty: 0.5 ms }\n', 'instrument'],
   ].map(([method = '', part = '', key = '']) => ({
     name: `the method ${method} on a rig without ${key}`,
     changes: { ...session('two-timers', method), ...edit('data/rigs/balcony.md', part, '') },
-    lines: [`data/sessions/a.md:4:6  rig  the method "${method}" needs ${key}, which the rig does not state. Add it to the rig, or choose another rig or method.`],
+    lines: [
+      `data/sessions/a.md:4:6  rig  the method "${method}" needs ${key}, which the rig does not state. Add it to the rig, or choose another rig or method.`,
+    ],
   })),
   {
     name: 'a faulty rig, reported once and not again where it is used',
@@ -87,11 +116,15 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
   {
     name: 'no setting for the frame rate',
     changes: { ...edit('data/settings.yaml', 'kind: rate', 'kind: ordered'), ...session('23.98', '23.976') },
-    lines: ['data/settings.yaml:1  there is no setting named rate of kind rate. Declare it: - { name: rate, label: Frame rate, kind: rate, levels: [24, 25] }.'],
+    lines: [
+      'data/settings.yaml:1  there is no setting named rate of kind rate. Declare it: - { name: rate, label: Frame rate, kind: rate, levels: [24, 25] }.',
+    ],
   },
   {
     name: 'settings that are declared wrongly',
-    changes: settings('- { name: A b, label: x, kind: rates, levels: [] }\n- { name: z, label: [x], kind: ordered, levels: [{ nam: x }] }\n'),
+    changes: settings(
+      '- { name: A b, label: x, kind: rates, levels: [] }\n- { name: z, label: [x], kind: ordered, levels: [{ nam: x }] }\n',
+    ),
     lines: [
       '5:11  5.name  "A b" cannot name a setting; use lower-case letters, digits and hyphens.',
       '5:32  5.kind  "rates" is not a choice here; expected one of unordered, ordered, numeric, rate. Did you mean rate?',
@@ -104,7 +137,9 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'levels that are declared wrongly',
-    changes: settings('- { name: chroma, label: x, kind: numeric, levels: [8, 8, x] }\n- { name: out, label: x, kind: rate, levels: [59.94, 60000/1001, foo] }\n'),
+    changes: settings(
+      '- { name: chroma, label: x, kind: numeric, levels: [8, 8, x] }\n- { name: out, label: x, kind: rate, levels: [59.94, 60000/1001, foo] }\n',
+    ),
     lines: [
       '5:11  5.name  the setting "chroma" is declared twice. Keep one of the two.',
       '5:56  5.levels.2  the level "8" repeats 8. Keep one of the two.',
