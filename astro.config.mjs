@@ -4,6 +4,9 @@ import { defineConfig } from 'astro/config';
 import { cellAlignment } from './src/components/cell-alignment.ts';
 import { reloadOnData } from './src/commands/reload-on-data.ts';
 
+/** As package.json exports it. */
+const SITE = 'lagfolio/site';
+
 export default defineConfig({
   output: 'static',
   // Every link is written relative to its page, so the site works from any folder of any host.
@@ -18,7 +21,9 @@ export default defineConfig({
   },
   vite: {
     cacheDir: './.astro/vite',
-    build: { rolldownOptions: { checks: { moduleLevelDirective: false } } },
+    // One instance of the compiled site, for the command and for the pages that it bundles.
+    ssr: { external: [SITE] },
+    build: { rolldownOptions: { external: [SITE], checks: { moduleLevelDirective: false } } },
     server: { watch: { ignored: ['**/.astro/dist/**', '**/dist/**'] } },
   },
 });

@@ -1,4 +1,4 @@
-import type { Figure } from '../figures/register.ts';
+import type { Figure } from '../register/register.ts';
 
 export interface RatePoint {
   /** The name of the rate: `23.976`. */

@@ -1,4 +1,4 @@
-import type { Figure } from '../figures/register.ts';
+import type { Figure } from '../register/register.ts';
 import type { Reading } from '../model/bench.ts';
 
 export interface ReadingsInput {

@@ -1,11 +1,11 @@
 /** `npm run figures`: prints the register without building a site. */
 import { join } from 'node:path';
-import { compileSite } from '../figures/compile.ts';
-import { compareWithLedger } from '../figures/ledger/compare.ts';
-import { describeChanges } from '../figures/ledger/describe.ts';
-import { renderRegister } from '../figures/render-register.ts';
+import { compileSite } from '../site/compile.ts';
+import { compareWithLedger } from '../ledger/compare.ts';
+import { describeChanges } from '../ledger/describe.ts';
+import { renderRegister } from '../register/render-register.ts';
 import { nearest } from '../ingest/nearest.ts';
-import type { Register } from '../figures/register.ts';
+import type { Register } from '../register/register.ts';
 import { CallError, runCommand } from './run.ts';
 
 const USAGE = `Usage: npm run figures [-- [ID ...] [--data DIR] [--content DIR]]

@@ -1,6 +1,6 @@
 /** What the commands that plan sessions take, from text to values. */
-import { planRig, type PlannedCondition, type Wanted } from '../figures/plan/plan-rig.ts';
-import type { Condition } from '../figures/plan/planned-session.ts';
+import { planRig, type PlannedCondition, type Wanted } from '../planning/plan-rig.ts';
+import type { Condition } from '../planning/planned-session.ts';
 import { findLevel } from '../ingest/settings.ts';
 import { nearest } from '../ingest/nearest.ts';
 import { parseDurationMs } from '../ingest/quantities.ts';

@@ -1,11 +1,11 @@
 /** `npm run record`: writes the published state of the numbers, and why it moved, into content/ledger/. */
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { compileSite } from '../figures/compile.ts';
-import { compareWithLedger, inputsOf, isUnchanged } from '../figures/ledger/compare.ts';
-import { describeChanges } from '../figures/ledger/describe.ts';
-import { entryName, entryOf } from '../figures/ledger/entry.ts';
-import { statementsOf } from '../figures/ledger/statements.ts';
+import { compileSite } from '../site/compile.ts';
+import { compareWithLedger, inputsOf, isUnchanged } from '../ledger/compare.ts';
+import { describeChanges } from '../ledger/describe.ts';
+import { entryName, entryOf } from '../ledger/entry.ts';
+import { statementsOf } from '../ledger/statements.ts';
 import { date as dateSchema } from '../ingest/fields.ts';
 import { LEDGER } from '../ingest/read-ledger.ts';
 import { renderEntry, renderFigures, renderInputs } from '../ingest/render-ledger.ts';

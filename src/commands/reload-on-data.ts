@@ -1,7 +1,7 @@
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration, AstroIntegrationLogger } from 'astro';
-import { forgetSite, loadSite } from '../figures/site.ts';
+import { forgetSite, loadSite } from 'lagfolio/site';
 import { ProblemsError } from '../model/problem.ts';
 import { renderProblemPage } from './problem-page.ts';
 import { StalePages } from './stale-pages.ts';

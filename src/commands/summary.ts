@@ -1,9 +1,9 @@
 import { readdir } from 'node:fs/promises';
-import type { Changes } from '../figures/ledger/compare.ts';
-import { describeByReport } from '../figures/ledger/by-report.ts';
-import { describeChanges } from '../figures/ledger/describe.ts';
-import { describeCount, roundTo } from '../figures/text.ts';
-import type { Finding, Register, Severity } from '../figures/register.ts';
+import type { Changes } from '../ledger/compare.ts';
+import { describeByReport } from '../write-ups/changes-by-report.ts';
+import { describeChanges } from '../ledger/describe.ts';
+import { describeCount, roundTo } from '../register/text.ts';
+import type { Finding, Register, Severity } from '../register/register.ts';
 import type { Bench } from '../model/bench.ts';
 
 export interface BuildSummary {

@@ -1,5 +1,5 @@
-import { renderRegister } from '../figures/render-register.ts';
-import { loadSite } from '../figures/site.ts';
+import { renderRegister } from '../register/render-register.ts';
+import { loadSite } from 'lagfolio/site';
 
 export async function GET(): Promise<Response> {
   const { register } = await loadSite();

@@ -6,7 +6,7 @@ import { type PrecisionInput, renderPrecision } from '../../src/charts/precision
 import { type ReadingsInput, renderReadings } from '../../src/charts/readings.ts';
 import { type RateLawInput, renderRateLaw } from '../../src/charts/rate-law.ts';
 import type { Chart } from '../../src/charts/chart.ts';
-import type { Figure } from '../../src/figures/register.ts';
+import type { Figure } from '../../src/register/register.ts';
 
 export function figure(value: number, half: number | undefined, over: Partial<Figure> = {}): Figure {
   const decimals = half === undefined ? 1 : half < 0.1 ? 3 : half < 10 ? 1 : 0;

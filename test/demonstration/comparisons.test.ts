@@ -1,8 +1,8 @@
 /** The comparisons that the site publishes, held against what is true in the demonstration. */
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { compileSite } from '../../src/figures/compile.ts';
-import type { Figure } from '../../src/figures/register.ts';
+import { compileSite } from '../../src/site/compile.ts';
+import type { Figure } from '../../src/register/register.ts';
 import { intervalMs } from '../../src/model/rate.ts';
 import { rateOf } from './rigs.ts';
 import { SESSIONS } from './sessions.ts';

@@ -2,10 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { checkWriteUps, knownOf } from '../../src/figures/check-write-ups.ts';
-import { checkClaims } from '../../src/figures/claims/check-claims.ts';
-import { compileRegister } from '../../src/figures/compile.ts';
-import { PARTS } from '../../src/figures/write-up-parts.ts';
+import { checkWriteUps, knownOf } from '../../src/write-ups/check-write-ups.ts';
+import { checkClaims } from '../../src/write-ups/claims/check-claims.ts';
+import { compileRegister } from '../../src/site/compile.ts';
+import { PARTS } from '../../src/write-ups/parts.ts';
 import { readBench } from '../../src/ingest/read-bench.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
 import type { WriteUp } from '../../src/model/bench.ts';

@@ -1,8 +1,8 @@
 /** Whether what the site says of several sessions together recovers the truth of the demonstration. */
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { compileRegister } from '../../src/figures/compile.ts';
-import type { Figure, Register } from '../../src/figures/register.ts';
+import { compileRegister } from '../../src/site/compile.ts';
+import type { Figure, Register } from '../../src/register/register.ts';
 import { readBench } from '../../src/ingest/read-bench.ts';
 import { intervalMs } from '../../src/model/rate.ts';
 import type { BodyId, PlannedSession, RigId } from './plan.ts';

@@ -43,7 +43,7 @@ describe.each(Object.entries(GROUPS))('a problem of %s is reported with its plac
 });
 
 it('every kind of problem was seen above', () => {
-  // those of WRITE_UP_CODES are shown in test/figures/check-write-ups.test.ts, of LEDGER_CODES in test/figures/ledger/check.test.ts
+  // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in test/ledger/check.test.ts
   const others: readonly ProblemCode[] = [...WRITE_UP_CODES, ...LEDGER_CODES];
   expect(PROBLEM_CODES.filter((code) => !seen.has(code) && !others.includes(code))).toEqual([]);
   expect(seen.size).toBeGreaterThan(60);

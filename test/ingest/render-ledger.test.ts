@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { entryOf } from '../../src/figures/ledger/entry.ts';
+import { entryOf } from '../../src/ledger/entry.ts';
 import { renderEntry, renderFigures, renderInputs } from '../../src/ingest/render-ledger.ts';
-import { digestOf, type Statement } from '../../src/figures/ledger/statements.ts';
-import type { Changes } from '../../src/figures/ledger/compare.ts';
+import { digestOf, type Statement } from '../../src/ledger/statements.ts';
+import type { Changes } from '../../src/ledger/compare.ts';
 import { readChanged } from '../support/bench-folder.ts';
 
 const SUM = 'b'.repeat(64);

@@ -1,6 +1,6 @@
 /** That every number on the pages is the register's, leads to its entry, and rests on files that are published as they are. */
 import { describe, expect, inject, it } from 'vitest';
-import type { Register } from '../../src/figures/register.ts';
+import type { Register } from '../../src/register/register.ts';
 import { readBuiltSite, sha256, type Page } from '../support/built-site.ts';
 import { attributeOf, elementsOf, hasClass, textOf, type Element } from '../support/html.ts';
 import { openCopy } from '../support/project-copy.ts';

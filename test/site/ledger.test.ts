@@ -2,9 +2,9 @@
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { checkLedger } from '../../src/figures/ledger/check.ts';
-import { compareWithLedger } from '../../src/figures/ledger/compare.ts';
-import { compileSite } from '../../src/figures/compile.ts';
+import { checkLedger } from '../../src/ledger/check.ts';
+import { compareWithLedger } from '../../src/ledger/compare.ts';
+import { compileSite } from '../../src/site/compile.ts';
 import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
 import { PROJECT, projectFiles } from '../support/project-files.ts';
 
@@ -21,7 +21,7 @@ const UNNAMED = projectFiles('data/sessions')
         .some((path) => readFileSync(join(PROJECT, path), 'utf8').includes(id)),
   );
 const RIG = 'data/rigs/balcony.md';
-const TEXT = 'src/figures/text.ts';
+const TEXT = 'src/register/text.ts';
 const VERSION = 'src/analysis/version.ts';
 
 let copy: ProjectCopy;

@@ -1,7 +1,7 @@
 /** That everything committed has its page, and what no page may hold. */
 import { gzipSync } from 'node:zlib';
 import { describe, expect, inject, it } from 'vitest';
-import type { Register } from '../../src/figures/register.ts';
+import type { Register } from '../../src/register/register.ts';
 import { attributeOf, elementsOf, hasClass, nodesOf, parsePage, textOf, type Node } from '../support/html.ts';
 import { readBuiltSite, type Page } from '../support/built-site.ts';
 import { openCopy } from '../support/project-copy.ts';

@@ -1,11 +1,11 @@
 /** That every number on the pages which came from data has a trace, and that every entry says all that a reader needs to check it. */
 import { describe, expect, inject, it } from 'vitest';
-import { describeBudget } from '../../src/figures/budget.ts';
-import { describeCoverageTable } from '../../src/figures/coverage.ts';
-import { describeEntry } from '../../src/figures/entry.ts';
-import { inWordsOf } from '../../src/figures/kinds.ts';
-import { describeBasis } from '../../src/figures/provenance.ts';
-import type { Figure, Register } from '../../src/figures/register.ts';
+import { describeBudget } from '../../src/views/budget.ts';
+import { describeCoverageTable } from '../../src/views/coverage.ts';
+import { describeEntry } from '../../src/views/entry.ts';
+import { inWordsOf } from '../../src/register/kinds.ts';
+import { describeBasis } from '../../src/register/provenance.ts';
+import type { Figure, Register } from '../../src/register/register.ts';
 import { readBuiltSite, type Page } from '../support/built-site.ts';
 import { attributeOf, elementsOf, hasClass, textOf, type Element, type Node } from '../support/html.ts';
 import { openCopy } from '../support/project-copy.ts';

@@ -4,14 +4,23 @@ import ts from 'typescript';
 import { PROJECT, projectFiles } from '../support/project-files.ts';
 
 export interface Import {
-  /** File that imports: `src/figures/site.ts`. */
+  /** File that imports: `src/site/site.ts`. */
   readonly from: string;
   /** As written: `../model/bench.ts`, `vega`. */
   readonly specifier: string;
-  /** The file of the project that it names, without a query; undefined for a package. */
+  /** The file of the project that it names, without a query; undefined for another's package. */
   readonly to: string | undefined;
   /** `import type`: gone before the program runs. */
   readonly isType: boolean;
+}
+
+/** Files that are imported by a name of package.json: `lagfolio/site`. */
+const OWN_NAMES: ReadonlyMap<string, string> = new Map(
+  Object.entries(readPackage().exports).map(([name, file]) => [`lagfolio${name.slice(1)}`, posix.normalize(file)]),
+);
+
+function readPackage(): { readonly exports: Readonly<Record<string, string>> } {
+  return JSON.parse(readFileSync(join(PROJECT, 'package.json'), 'utf8')) as ReturnType<typeof readPackage>;
 }
 
 /** Every file under src that can import, with what it imports, read by the TypeScript parser. */
@@ -27,7 +36,9 @@ export function importsOf(path: string, text: string): readonly Import[] {
   const add = (specifier: ts.Node | undefined, isType: boolean): void => {
     if (!specifier || !ts.isStringLiteralLike(specifier)) return;
     const isRelative = specifier.text.startsWith('.');
-    const to = isRelative ? posix.join(dirname(path), specifier.text.replace(/\?.*$/, '')) : undefined;
+    const to = isRelative
+      ? posix.join(dirname(path), specifier.text.replace(/\?.*$/, ''))
+      : OWN_NAMES.get(specifier.text);
     found.push({ from: path, specifier: specifier.text, to, isType });
   };
   const visit = (node: ts.Node): void => {

@@ -1,4 +1,4 @@
-import { PARTS } from '../../src/figures/write-up-parts.ts';
+import { PARTS } from '../../src/write-ups/parts.ts';
 
 /** The part itself in its example, without the words around it. */
 export function tagOf(name: string): string {

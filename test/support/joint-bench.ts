@@ -1,8 +1,8 @@
 /** A bench whose sessions have the totals and uncertainties that a test gives them, for figures of several sessions. */
-import type { Compilation } from '../../src/figures/compilation.ts';
-import { lookup } from '../../src/figures/lookup.ts';
-import type { Figure } from '../../src/figures/register.ts';
-import type { SessionFigures } from '../../src/figures/session-figures.ts';
+import type { Compilation } from '../../src/register/compilation.ts';
+import { lookup } from '../../src/register/lookup.ts';
+import type { Figure } from '../../src/register/register.ts';
+import type { SessionFigures } from '../../src/register/session-figures.ts';
 import type { Bench, Session } from '../../src/model/bench.ts';
 import { bench, session } from './small-bench.ts';
 

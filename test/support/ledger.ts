@@ -1,7 +1,7 @@
-import { inputsOf } from '../../src/figures/ledger/compare.ts';
-import { statementsOf } from '../../src/figures/ledger/statements.ts';
-import { compileRegister } from '../../src/figures/compile.ts';
-import type { Register } from '../../src/figures/register.ts';
+import { inputsOf } from '../../src/ledger/compare.ts';
+import { statementsOf } from '../../src/ledger/statements.ts';
+import { compileRegister } from '../../src/site/compile.ts';
+import type { Register } from '../../src/register/register.ts';
 import type { Bench } from '../../src/model/bench.ts';
 import type { Ledger, LedgerEntry } from '../../src/model/ledger.ts';
 

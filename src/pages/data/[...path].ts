@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { publishedFiles } from '../../figures/published-files.ts';
-import { loadSite } from '../../figures/site.ts';
+import { publishedFiles } from '../../register/published-files.ts';
+import { loadSite } from 'lagfolio/site';
 
 export const getStaticPaths: GetStaticPaths = async () => {
   const { bench } = await loadSite();

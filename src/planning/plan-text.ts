@@ -1,0 +1,38 @@
+import type { Plan, Wanted } from '../analysis/plan.ts';
+import { describeSignificant, roundTo } from '../register/text.ts';
+import { plural } from '../register/provenance.ts';
+
+/** `3 clips of 8 readings each, at least 2.4 s apart`. */
+export function describeDesign({ runs, readings, spacingMs }: Pick<Plan, 'runs' | 'readings' | 'spacingMs'>): string {
+  const spacing = `at least ${roundTo(spacingMs / 1000, 1)} s apart`;
+  return runs === 1
+    ? `one clip of ${plural(readings, 'reading')}, ${spacing}`
+    : `${plural(runs, 'clip')} of ${plural(readings, 'reading')} each, ${spacing}`;
+}
+
+/** What the plan gives, and whether that is what was wanted, in sentences. */
+export function describePlan(plan: Plan, wanted: Wanted): readonly string[] {
+  const width = `Expected half-width of the 95 % interval: ${describeSignificant(plan.halfWidthMs, 2, 'ms')}.`;
+  const goal =
+    wanted.kind === 'half-width'
+      ? plan.reached
+        ? []
+        : [`No plan tried gets to ${ms(wanted.halfWidthMs)}: this is the best of them. ${describeFloor(plan)}`]
+      : [
+          `A difference of ${ms(wanted.differenceMs)} between two such sessions is seen in ${roundTo((plan.power ?? 0) * 100, 0)} % of cases.`,
+          ...(plan.reached
+            ? []
+            : [`No plan tried gets to ${roundTo(wanted.power * 100, 0)} %: this is the best of them.`]),
+        ];
+  return [width, ...goal];
+}
+
+function describeFloor({ floorMs }: Plan): string {
+  return floorMs > 0
+    ? `What the rig itself leaves open is a standard uncertainty of ${describeSignificant(floorMs, 2, 'ms')}; measure its rows, readout and scan-out to narrow it.`
+    : 'Rates that stay locked leave nothing to gain within a clip; change the timer’s or the observer’s rate.';
+}
+
+function ms(value: number): string {
+  return `${Number(value.toPrecision(6))} ms`;
+}

@@ -1,0 +1,40 @@
+import { renderFrontMatter } from '../ingest/render-front-matter.ts';
+import type { MethodId } from '../model/bench.ts';
+import type { NewSession } from './planned-session.ts';
+import { describeDesign } from './plan-text.ts';
+
+const COLUMNS: Readonly<Record<MethodId, string>> = {
+  'two-timers': 'run,source,shown,exclude,note',
+  'frame-count': 'run,frames,exclude,note',
+  instrument: 'run,latency,exclude,note',
+};
+
+const WARM_UP = '15 min';
+const COOL_DOWN = '10 min';
+
+export interface SessionFiles {
+  readonly front: string;
+  readonly readings: string;
+}
+
+/** The two files of a session that is still to be measured: what is known is filled in, the rest is asked for. */
+export function renderNewSession({ body, rig, method, condition, plan, position, of }: NewSession): SessionFiles {
+  const front = renderFrontMatter({ planned: true, body, rig, method, settings: condition.settings });
+  const pause =
+    position === 1
+      ? `Let the body warm up for ${WARM_UP} with these settings before the first reading.`
+      : `Switch the body off for ${COOL_DOWN} after the session before this one, then let it warm up again.`;
+  return {
+    front: [
+      '---',
+      '# Still to be filled in: date (YYYY-MM-DD), firmware (in quotes), room, warm-up.',
+      `${front.trimEnd()}`,
+      '---',
+      '',
+      `Session ${position} of ${of}, in an order drawn at random. Plan: ${describeDesign(plan)}.`,
+      `${pause} If it shows a temperature warning, stop, switch it off and let it cool.`,
+      '',
+    ].join('\n'),
+    readings: `${COLUMNS[method]}\n`,
+  };
+}

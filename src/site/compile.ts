@@ -1,0 +1,83 @@
+/**
+ * The whole way from files to the register:
+ *
+ *     data/, content/ → bench → sessions' figures → register → site
+ *
+ *     1. read       every file an author wrote, checked          (ingest/read-bench.ts)
+ *     2. estimate   each session, on its own rig                 (compilation.ts, session-figures.ts)
+ *     3. compile    what sessions say together, kind by kind     (contributionsOf, below)
+ *     4. check      that every write-up asks for what exists     (check-write-ups.ts)
+ *                   and claims what the data support             (claims/check-claims.ts)
+ */
+import { ANALYSIS_VERSION } from '../analysis/version.ts';
+import { UnsoundBenchError } from '../ingest/inventory.ts';
+import { readBench, type BenchFolders } from '../ingest/read-bench.ts';
+import type { Bench } from '../model/bench.ts';
+import { problemsError } from '../model/problem-text.ts';
+import { benchFigures } from '../register/bench-figures.ts';
+import { compileChain } from '../register/chain/chain-figures.ts';
+import { checkWriteUps, expectedOf, knownOf } from '../write-ups/check-write-ups.ts';
+import { askedFamilies } from '../write-ups/asked-families.ts';
+import { checkClaims } from '../write-ups/claims/check-claims.ts';
+import { compileSessions, type Compilation, type Contribution } from '../register/compilation.ts';
+import type { Estimator } from '../register/estimate-memory.ts';
+import { findingsOf } from '../register/findings/findings.ts';
+import { compileComparisons, standingFamilies } from '../register/comparisons/compile-comparisons.ts';
+import { compileSettings } from '../register/settings/compile-settings.ts';
+import { compileRateLaws } from '../register/rate-law/rate-law-figures.ts';
+import { typedNumbers } from '../write-ups/prose/typed-numbers.ts';
+import type { Register } from '../register/register.ts';
+import { compileRepeats } from '../register/repeats/repeat-figures.ts';
+
+/**
+ * Throws one ProblemsError with every mistake of the bench and of its write-ups.
+ *
+ * @param estimator one that remembers, where the same sessions are compiled again and again
+ */
+export async function compileSite(
+  folders: BenchFolders,
+  estimator?: Estimator,
+): Promise<{ bench: Bench; register: Register }> {
+  const bench = await readSound(folders); // 1
+  const register = compileRegister(bench, estimator); // 2 and 3
+  const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)]; // 4
+  if (problems.length > 0) throw problemsError(problems);
+  return { bench, register };
+}
+
+/** Where files are faulty, write-ups are checked against what the bench would hold, so that all mistakes come at once. */
+async function readSound(folders: BenchFolders): Promise<Bench> {
+  try {
+    return await readBench(folders);
+  } catch (error) {
+    if (!(error instanceof UnsoundBenchError)) throw error;
+    throw problemsError([...error.problems, ...checkWriteUps(expectedOf(error.inventory))]);
+  }
+}
+
+/** The register of a bench that ingest has found sound. Pure. */
+export function compileRegister(bench: Bench, estimator?: Estimator): Register {
+  const compilation = compileSessions(bench, estimator); // 2
+  const contributions = contributionsOf(compilation); // 3
+  return {
+    analysis: ANALYSIS_VERSION,
+    figures: contributions.flatMap(({ figures }) => figures),
+    findings: contributions.flatMap(({ findings }) => findings),
+  };
+}
+
+/** In the order in which the register lists what they add. */
+function contributionsOf(compilation: Compilation): readonly Contribution[] {
+  const { bench, sessions } = compilation;
+  const standing = standingFamilies(bench);
+  return [
+    { figures: sessions.flatMap(({ figures }) => figures), findings: findingsOf(sessions) },
+    compileRateLaws(compilation),
+    compileChain(compilation),
+    compileRepeats(compilation),
+    { figures: benchFigures(bench), findings: [] },
+    compileComparisons(compilation, standing, askedFamilies(bench, standing)),
+    compileSettings(compilation),
+    { figures: [], findings: typedNumbers(bench) },
+  ];
+}

@@ -1,0 +1,103 @@
+/** The comparison of bodies on one chain: every condition against every body, with what nobody measured left open. */
+import type { Bench, Body, Session } from '../model/bench.ts';
+import { labelSessions, labelSettings } from '../register/labels.ts';
+import type { Figure } from '../register/register.ts';
+import type { Published } from '../register/published.ts';
+import { bodyFamilies, conditionsOf } from '../register/comparisons/body-families.ts';
+import { comparedRows, type ComparedRows } from './compared-rows.ts';
+import { lowerFirst } from '../register/traits.ts';
+import { rankFigures } from '../register/comparisons/ranking.ts';
+
+export interface GridCell {
+  readonly session: Session;
+  /** What sets it apart from the other sessions of its body in its condition; empty where it is the only one. */
+  readonly label: string;
+  readonly total: Figure;
+  /** Against the lowest of its condition; undefined where only one body was measured in it. */
+  readonly standing: 'lowest' | 'tied' | 'higher' | undefined;
+}
+
+export interface GridRow {
+  readonly condition: string;
+  /** In the order of the bodies; a body nobody measured in this condition has none. */
+  readonly cells: readonly (readonly GridCell[])[];
+}
+
+export interface BodyGrid {
+  readonly rig: string;
+  /** What sets it apart on its rig: `through Radio pair`. */
+  readonly through: string;
+  readonly bodies: readonly Body[];
+  readonly rows: readonly GridRow[];
+  readonly shared: string;
+  /** Bodies against each other, condition by condition. */
+  readonly compared: readonly { readonly condition: string; readonly comparisons: ComparedRows }[];
+}
+
+/** One grid for each rig and chain. */
+export function bodyGrids(site: Published): readonly BodyGrid[] {
+  const { bench, find } = site;
+  const families = new Map(bodyFamilies(bench).map((family) => [family.pairs[0]?.a ?? '', family]));
+  return [...Map.groupBy(conditionsOf(bench), ({ chain }) => chain).values()]
+    .map((conditions): BodyGrid => {
+      const [first] = conditions;
+      const sessions = conditions.flatMap((condition) => condition.sessions);
+      const names = labelSettings(
+        bench,
+        conditions.map(({ sessions: [one] }) => one),
+      );
+      const nameOf = (one: Session): string => names.of.get(one.id) ?? one.id;
+      const bodies = bench.bodies.filter(({ id }) => sessions.some(({ body }) => body === id));
+      const { rig = '', links = [], method = '' } = first?.sessions[0] ?? {};
+      return {
+        rig,
+        through: [
+          links.length > 0 && `through ${links.map((id) => find.link(id).name).join(' and ')}`,
+          new Set(bench.sessions.filter((one) => one.rig === rig).map((one) => one.method)).size > 1 &&
+            `read by ${lowerFirst(bench.methods.find(({ id }) => id === method)?.title ?? method)}`,
+        ]
+          .filter(Boolean)
+          .join(', '),
+        bodies,
+        rows: conditions.map((condition) => ({
+          condition: nameOf(condition.sessions[0]),
+          cells: cellsOf(site, bodies, condition.sessions),
+        })),
+        shared: names.shared,
+        compared: conditions.flatMap((condition) => {
+          const family = condition.sessions.map(({ id }) => families.get(id)).find((each) => each !== undefined);
+          return family === undefined
+            ? []
+            : [{ condition: nameOf(condition.sessions[0]), comparisons: comparedRows(site, family.id, family.pairs) }];
+        }),
+      };
+    })
+    .sort((a, b) => rankOfRig(bench, a.rig) - rankOfRig(bench, b.rig) || b.rows.length - a.rows.length);
+}
+
+function cellsOf(
+  { bench, figure }: Published,
+  bodies: readonly Body[],
+  sessions: readonly Session[],
+): readonly (readonly GridCell[])[] {
+  const totals = sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []);
+  const ranked = rankFigures(totals);
+  const several = new Set(sessions.map(({ body }) => body)).size > 1;
+  return bodies.map(({ id: body }) => {
+    const own = sessions.filter((session) => session.body === body);
+    const labels = labelSessions(bench, own);
+    return own.flatMap((session): readonly GridCell[] => {
+      const at = ranked.findIndex((each) => each.figure.of['session'] === session.id);
+      const found = ranked[at];
+      if (found === undefined) return [];
+      const standing = !several ? undefined : at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
+      return [
+        { session, label: own.length > 1 ? (labels.of.get(session.id) ?? '') : '', total: found.figure, standing },
+      ];
+    });
+  });
+}
+
+function rankOfRig({ rigs }: Bench, id: string): number {
+  return rigs.findIndex((rig) => rig.id === id);
+}

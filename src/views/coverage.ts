@@ -1,0 +1,53 @@
+/** The coverage bench as published: how often intervals hold the truth, by simulation (`npm run coverage`). */
+import table from '../analysis/coverage-table.json' with { type: 'json' };
+import { describeSignificant, roundTo } from '../register/text.ts';
+
+export interface CoverageRow {
+  /** `60000/1001 against 60`: body rate against source refresh, and what else is peculiar. */
+  readonly rig: string;
+  /** `10 readings, 0.3 s apart`. */
+  readonly readings: string;
+  readonly sessions: number;
+  readonly coverage: string;
+  readonly halfWidth: string;
+  readonly textbookCoverage: string;
+  readonly textbookHalfWidth: string;
+  readonly differenceCoverage: string;
+  /** Why the interval is wide, where more readings would not help. */
+  readonly note: string;
+}
+
+export interface CoverageText {
+  readonly level: string;
+  readonly rows: readonly CoverageRow[];
+  /** The row in which the textbook interval promises most more than it keeps. */
+  readonly worst: CoverageRow;
+}
+
+type Row = (typeof table.rows)[number];
+
+export function describeCoverageTable(): CoverageText {
+  const [first, ...others] = table.rows;
+  if (first === undefined) throw new Error('the coverage table has no rows; run npm run coverage');
+  const worst = others.reduce((low, row) => (row.textbook.coverage < low.textbook.coverage ? row : low), first);
+  return { level: percent(table.level, 0), rows: table.rows.map(describeRow), worst: describeRow(worst) };
+}
+
+function describeRow(row: Row): CoverageRow {
+  const { rig, runs, readings, spacingMs, sessions, total, textbook, difference } = row;
+  return {
+    rig,
+    readings: `${runs > 1 ? `${runs} × ` : ''}${readings} readings, ${spacingMs / 1000} s apart`,
+    sessions,
+    coverage: percent(total.coverage, 1),
+    halfWidth: describeSignificant(total.halfWidthMs, 2, 'ms'),
+    textbookCoverage: percent(textbook.coverage, 1),
+    textbookHalfWidth: describeSignificant(textbook.halfWidthMs, 2, 'ms'),
+    differenceCoverage: percent(difference.coverage, 1),
+    note: 'note' in row && typeof row.note === 'string' ? row.note : '',
+  };
+}
+
+function percent(share: number, decimals: number): string {
+  return `${roundTo(share * 100, decimals)} %`;
+}

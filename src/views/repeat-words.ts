@@ -1,0 +1,50 @@
+/** What repeat sessions and firmware changes say, as computed sentences. */
+import type { Figure } from '../register/register.ts';
+import type { Sentence } from '../register/sentence.ts';
+import { plural } from '../register/provenance.ts';
+import type { FirmwareChange, RepeatGroup } from '../register/repeats/repeat-groups.ts';
+
+type FigureOf = (id: string) => Figure | undefined;
+
+/** Empty where the sessions agree to the last digit, so that nothing varies. */
+export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureOf): Sentence {
+  const [mean, between, next] = ['repeat-mean', 'repeat-between', 'repeat-next'].map((kind) =>
+    figure(`${kind}/${name}`),
+  );
+  if (!mean || !between || !next) return [];
+  const days = new Set(sessions.map(({ date }) => date)).size;
+  return [
+    `${plural(sessions.length, 'session')} on ${plural(days, 'day')}: `,
+    mean,
+    ' on the mean. ',
+    ...(between.value === 0
+      ? [
+          'From day to day they scatter no more than their own uncertainties explain (standard deviation between sessions: ',
+          between,
+          '). ',
+        ]
+      : [
+          'Between sessions they scatter with a standard deviation of ',
+          between,
+          ', beyond what their own uncertainties explain. ',
+        ]),
+    'One more session on this rig would fall within ',
+    next,
+    '.',
+  ];
+}
+
+/** `Firmware 2.20 against 2.11: −17 ± 12 ms, faster.` The interval decides the word. */
+export function describeFirmwareChange({ name, from, to, earlier, later }: FirmwareChange, figure: FigureOf): Sentence {
+  const change = figure(`firmware-change/${name}`);
+  if (change?.interval === undefined) return [];
+  const { low, high } = change.interval;
+  const verdict = low > 0 ? 'slower' : high < 0 ? 'faster' : 'a difference is not settled by these data';
+  const sameDay = [...earlier, ...later].every(({ date }) => date === earlier[0]?.date);
+  return [
+    `Firmware ${to} against ${from}, everything else alike: `,
+    change,
+    `, ${verdict}.`,
+    ...(sameDay ? [] : [' They were measured on different days, so what varies from day to day is part of it.']),
+  ];
+}

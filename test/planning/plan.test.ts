@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import { comparableConditions } from '../../src/planning/comparable-conditions.ts';
+import { describeDesign, describePlan } from '../../src/planning/plan-text.ts';
+import { newSessionId } from '../../src/planning/planned-session.ts';
+import { shuffle } from '../../src/planning/schedule.ts';
+import { rate } from '../../src/model/rate.ts';
+import { bench, session } from '../support/small-bench.ts';
+
+const in24 = { rate: '24', resolution: 'uhd', 'audio-out': 'off' };
+const in25 = { ...in24, rate: '25' };
+const plan = { runs: 3, readings: 8, spacingMs: 2400, reached: true, halfWidthMs: 4.61, floorMs: 1.2 };
+
+describe('conditions for a new body', () => {
+  const sessions = [
+    session('a', in24),
+    session('b', in25),
+    session('c', in24, { body: 'brae' }),
+    session('d', in24, { body: 'brae', links: ['air'] }),
+    session('e', { ...in25, resolution: 'hd' }, { body: 'brae' }),
+  ];
+  const whole = bench(sessions);
+  const [rig] = whole.rigs;
+  const conditions = (body: string, most = 9) =>
+    (rig ? comparableConditions(whole, rig, body, most) : []).map(({ settings, bodies }) => [
+      settings['rate'],
+      settings['resolution'],
+      bodies,
+    ]);
+
+  it('are those that most bodies share, first; then in bench order', () => {
+    expect(conditions('fenn')).toEqual([
+      ['24', 'uhd', 2],
+      ['25', 'uhd', 1],
+      ['25', 'hd', 1],
+    ]);
+    expect(conditions('fenn', 1)).toEqual([['24', 'uhd', 2]]);
+  });
+
+  it('leave out what the body has been measured in', () => {
+    expect(conditions('brae')).toEqual([['25', 'uhd', 1]]);
+  });
+});
+
+it('an id says what is not usual, and takes the next letter that is free', () => {
+  const whole = bench([session('fenn-24-a', in24), session('b', in25)]);
+  expect(newSessionId('fenn', { settings: in24, rate: rate(24) }, whole, new Set())).toBe('fenn-24-b');
+  expect(
+    newSessionId(
+      'fenn',
+      { settings: { ...in25, resolution: 'hd', 'audio-out': 'on' }, rate: rate(25) },
+      whole,
+      new Set(),
+    ),
+  ).toBe('fenn-25-resolution-hd-audio-out-on-a');
+  const letters = Array.from(
+    { length: 28 },
+    (_, n) => `fenn-25-${n < 26 ? String.fromCharCode(97 + n) : `a${String.fromCharCode(71 + n)}`}`,
+  );
+  expect(newSessionId('fenn', { settings: in25, rate: rate(25) }, whole, new Set(letters.slice(0, 26)))).toBe(
+    'fenn-25-aa',
+  );
+});
+
+describe('a schedule', () => {
+  const items = Array.from({ length: 12 }, (_, n) => n);
+  it('holds every item once, in an order of its seed', () => {
+    expect([...shuffle(items, 1)].sort((a, b) => a - b)).toEqual(items);
+    expect(shuffle(items, 1)).toEqual(shuffle(items, 1));
+    expect(shuffle(items, 1)).not.toEqual(shuffle(items, 2));
+    expect(shuffle(items, 1)).not.toEqual(items);
+  });
+
+  it('puts each item first about as often as any other', () => {
+    const first = Array.from({ length: 1200 }, (_, seed) => shuffle([0, 1, 2], seed)[0]);
+    // binomial, 400 ± 16: six standard deviations
+    for (const item of [0, 1, 2]) expect(Math.abs(first.filter((one) => one === item).length - 400)).toBeLessThan(98);
+  });
+});
+
+describe('words of a plan', () => {
+  it('say what to do', () => {
+    expect(describeDesign(plan)).toBe('3 clips of 8 readings each, at least 2.4 s apart');
+    expect(describeDesign({ ...plan, runs: 1, readings: 1 })).toBe('one clip of 1 reading, at least 2.4 s apart');
+  });
+
+  it('say what it gives, and what stands in the way where that is less than wanted', () => {
+    const wanted = { kind: 'half-width', halfWidthMs: 5 } as const;
+    expect(describePlan(plan, wanted)).toEqual(['Expected half-width of the 95 % interval: 4.6 ms.']);
+    expect(describePlan({ ...plan, reached: false }, wanted)[1]).toBe(
+      'No plan tried gets to 5 ms: this is the best of them. What the rig itself leaves open is a standard uncertainty of 1.2 ms; measure its rows, readout and scan-out to narrow it.',
+    );
+    expect(describePlan({ ...plan, power: 0.874 }, { kind: 'difference', differenceMs: 10, power: 0.8 })[1]).toBe(
+      'A difference of 10 ms between two such sessions is seen in 87 % of cases.',
+    );
+  });
+});

@@ -1,0 +1,113 @@
+import { describe, expect, it } from 'vitest';
+import { compileRepeats } from '../../../src/register/repeats/repeat-figures.ts';
+import {
+  averageBudget,
+  findFirmwareChanges,
+  findRepeats,
+  historyOf,
+} from '../../../src/register/repeats/repeat-groups.ts';
+import { describeFirmwareChange, describeRepeats } from '../../../src/views/repeat-words.ts';
+import { plainSentence } from '../../../src/register/sentence.ts';
+import { compilationOf, figureOf, given, type GivenTotal } from '../../support/joint-bench.ts';
+
+const NAME = 'alba-one/attic/uhd-24-off';
+const on = (date: string, value: number, more: Parameters<typeof given>[4] = {}, u = 2): GivenTotal =>
+  given(`s-${date}-${more.firmware ?? ''}`, '24', value, u, { date, ...more });
+
+describe('sessions on three days', () => {
+  // s of 300, 306, 309 is √21 = 4.582576; t of 0.975 on 2 degrees of freedom is 4.302653 (R, qt)
+  const compilation = compilationOf([on('2026-01-03', 300), on('2026-01-01', 306), on('2026-01-02', 309)]);
+  const { figures } = compileRepeats(compilation);
+
+  it('pool to their mean, with their scatter over the root of three', () => {
+    const mean = figureOf(figures, `repeat-mean/${NAME}`);
+    expect(mean.value).toBeCloseTo(305, 9);
+    expect(mean.standardUncertainty).toBeCloseTo(Math.sqrt(21 / 3), 9);
+    expect(mean.degreesOfFreedom).toBeCloseTo(2, 9);
+  });
+
+  it('vary between days by what their own uncertainties leave: √(21 − 4)', () =>
+    expect(figureOf(figures, `repeat-between/${NAME}`).value).toBeCloseTo(Math.sqrt(17), 9));
+
+  it('say where the next would fall: mean ± t·s·√(1 + 1/3)', () => {
+    const { low = 0, high = 0 } = figureOf(figures, `repeat-next/${NAME}`).interval ?? {};
+    expect((high - low) / 2).toBeCloseTo(4.302653 * Math.sqrt(21) * Math.sqrt(4 / 3), 4);
+  });
+
+  it('stand in words, by date', () => {
+    const [group] = findRepeats(compilation.bench, compilation.find);
+    expect(group?.sessions.map(({ date }) => date)).toEqual(['2026-01-01', '2026-01-02', '2026-01-03']);
+    expect(plainSentence(describeRepeats(group!, (id) => figures.find((figure) => figure.id === id)))).toBe(
+      '3 sessions on 3 days: 305 ± 11 ms on the mean. Between sessions they scatter with a standard deviation of 4.1 ms, beyond what their own uncertainties explain. One more session on this rig would fall within 305 ± 23 ms.',
+    );
+  });
+});
+
+it('what the rig shares widens the mean, and not where the next session on it would fall', () => {
+  const figures = (shared: number) =>
+    compileRepeats(compilationOf([on('2026-01-01', 300, { shared }), on('2026-01-02', 306, { shared })])).figures;
+  const u = (shared: number, kind: string): number =>
+    figureOf(figures(shared), `${kind}/${NAME}`).standardUncertainty ?? Number.NaN;
+  expect(u(4, 'repeat-mean')).toBeCloseTo(Math.hypot(u(0, 'repeat-mean'), 4), 9);
+  expect(u(4, 'repeat-next')).toBe(u(0, 'repeat-next'));
+});
+
+it.each([
+  [
+    'one day alone tells nothing of days',
+    [on('2026-01-01', 300), given('again', '24', 306, 2, { date: '2026-01-01' })],
+  ],
+  ['another rig is no repeat', [on('2026-01-01', 300), on('2026-01-02', 306, { rig: 'attic', links: ['radio'] })]],
+  [
+    'another firmware is no repeat',
+    [on('2026-01-01', 300, { firmware: '1' }), on('2026-01-02', 306, { firmware: '2' })],
+  ],
+  ['sessions that agree to the last digit have no scatter to judge by', [on('2026-01-01', 300), on('2026-01-02', 300)]],
+])('%s', (_what, totals) => {
+  expect(compileRepeats(compilationOf(totals)).figures.filter(({ kind }) => kind.startsWith('repeat'))).toEqual([]);
+});
+
+describe('a change of firmware', () => {
+  const totals = [
+    on('2026-01-05', 280, { firmware: '2.20', shared: 3 }),
+    on('2026-01-01', 300, { firmware: '2.11', shared: 3 }),
+    on('2026-01-02', 304, { firmware: '2.11', shared: 3 }),
+  ];
+  const compilation = compilationOf(totals);
+  const { figures } = compileRepeats(compilation);
+  const change = figureOf(figures, 'firmware-change/alba-one/attic/uhd-24-off/2.11/2.20');
+
+  it('is the later less the mean of the earlier; what the rig shares cancels', () => {
+    expect(change.value).toBeCloseTo(-22, 9);
+    // u² = 2² for one session and 2²/2 for the mean of two
+    expect(change.standardUncertainty).toBeCloseTo(Math.sqrt(4 + 2), 9);
+  });
+
+  it('is said in a word that its interval earns', () => {
+    const [found] = findFirmwareChanges(compilation.bench, compilation.find);
+    const words = (figure = change): string => plainSentence(describeFirmwareChange(found!, () => figure));
+    expect(words()).toMatch(
+      /^Firmware 2\.20 against 2\.11, everything else alike: −22\.0 ± 4\.8 ms, faster\. They were measured on different days/,
+    );
+    expect(words({ ...change, interval: { low: 1, high: 9, level: 0.95 } })).toContain(', slower.');
+    expect(words({ ...change, interval: { low: -1, high: 9, level: 0.95 } })).toContain('not settled by these data.');
+  });
+});
+
+it('an average keeps a shared error whole and shares out the others', () => {
+  const compilation = compilationOf([on('2026-01-01', 300, { shared: 3 }), on('2026-01-02', 304, { shared: 3 })]);
+  const { value, components } = averageBudget(
+    compilation.sessions.map(({ session }) => compilation.budgetOf(session.id)),
+  );
+  expect(value).toBe(302);
+  expect(components.map(({ name, standardUncertainty }) => [name, standardUncertainty])).toEqual([
+    ['between runs', 1],
+    ['between runs', 1],
+    ['observer row skew', 3],
+  ]);
+});
+
+it('a history is a body’s sessions by date', () => {
+  const { bench } = compilationOf([on('2026-01-03', 1), on('2026-01-01', 2), on('2026-01-02', 3, { body: 'brae' })]);
+  expect(historyOf(bench, 'alba-one').map(({ date }) => date)).toEqual(['2026-01-01', '2026-01-03']);
+});
