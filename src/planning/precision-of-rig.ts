@@ -1,4 +1,4 @@
-import { precisionTable, advisedSpacingMs, type Design } from '../analysis/precision.ts';
+import { precisionTable, advisedSpacingMs, type Design, type Precision, type Setup } from '../analysis/precision.ts';
 import type { Bench, Rig } from '../model/bench.ts';
 import { rateKey, rateLabel, type Rate } from '../model/rate.ts';
 import type { Lookup } from '../register/lookup.ts';
@@ -29,11 +29,24 @@ const READINGS_IN_ALL = [8, 16, 32];
 /** Enough for two digits; more would slow every build. */
 const TRIALS = 6;
 
+/** What is simulated for a line of the table; it depends on its input alone, so that it can be remembered. */
+export type PrecisionTable = (input: {
+  readonly setup: Setup;
+  readonly designs: readonly Design[];
+}) => readonly Precision[];
+
+export const simulateTable: PrecisionTable = ({ setup, designs }) => precisionTable(setup, designs, TRIALS);
+
 /**
  * How the half-width of a session's interval falls with readings and clips on this rig, by simulation with the
  * model that analyses real sessions. Undefined for a rig without a session yet.
  */
-export function precisionOfRig(bench: Bench, rig: Rig, find: Lookup): PrecisionOfRig | undefined {
+export function precisionOfRig(
+  bench: Bench,
+  rig: Rig,
+  find: Lookup,
+  table: PrecisionTable = simulateTable,
+): PrecisionOfRig | undefined {
   const rate = commonestRate(bench, rig);
   if (rate === undefined) return undefined;
   const setup = setupOfRig(rig, rate, methodOfRig(rig), bench, find);
@@ -41,7 +54,7 @@ export function precisionOfRig(bench: Bench, rig: Rig, find: Lookup): PrecisionO
     const designs = READINGS_IN_ALL.map(
       (all): Design => ({ runs, readings: all / runs, spacingMs: spacingMs ?? advisedSpacingMs(setup, all / runs) }),
     );
-    const points = precisionTable(setup, designs, TRIALS).map(
+    const points = table({ setup, designs }).map(
       ({ readings, halfWidthMs }): PrecisionPoint => ({
         readings: readings * runs,
         halfWidth: halfWidthMs,

@@ -1,9 +1,8 @@
 import type { BudgetedValue } from '../analysis/components.ts';
 import type { Bench } from '../model/bench.ts';
-import type { Estimator } from './estimate-memory.ts';
 import { lookup, type Lookup } from './lookup.ts';
 import type { Figure, Finding } from './register.ts';
-import { compileSession, type SessionFigures } from './session-figures.ts';
+import { compileSession, type Estimator, type SessionFigures } from './session-figures.ts';
 
 /** A bench whose sessions are estimated: what every further comparison starts from. */
 export interface Compilation {

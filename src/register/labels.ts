@@ -5,7 +5,6 @@
  * only of those that depart from it. One without such a majority is said of every session.
  */
 import type { Bench, Session } from '../model/bench.ts';
-import { lookup } from './lookup.ts';
 import { traitsOf, type Trait } from './traits.ts';
 
 export interface Labels {
@@ -23,8 +22,7 @@ export interface Column {
 }
 
 export function labelSessions(bench: Bench, sessions: readonly Session[]): Labels {
-  const find = lookup(bench);
-  const rows = sessions.map((session) => traitsOf(session, bench, find));
+  const rows = sessions.map((session) => traitsOf(session, bench));
   const [only] = rows;
   if (only !== undefined && rows.length === 1) {
     return { of: new Map([[sessions[0]?.id ?? '', join(only.filter(({ role }) => role === 'name'))]]), shared: '' };
@@ -47,8 +45,7 @@ export function labelSessions(bench: Bench, sessions: readonly Session[]): Label
 
 /** Names for the conditions of these sessions, whatever their bodies: rate and settings only. */
 export function labelSettings(bench: Bench, sessions: readonly Session[]): Labels {
-  const find = lookup(bench);
-  const rows = sessions.map((session) => traitsOf(session, bench, find).slice(1, 1 + bench.settings.length));
+  const rows = sessions.map((session) => traitsOf(session, bench).slice(1, 1 + bench.settings.length));
   const columns = columnsOf(rows);
   const labels = rows.map((row) =>
     join(

@@ -1,4 +1,5 @@
 import type { Bench, Body, Display, Link, Rig, Session, Setting } from '../model/bench.ts';
+import { once } from './once.ts';
 
 /** The bench by id. Ingest has checked every reference, so a miss is a bug, not an author's mistake. */
 export interface Lookup {
@@ -12,14 +13,7 @@ export interface Lookup {
   level(setting: string, level: string): string;
 }
 
-/** Benches are frozen, so what was looked up once stays so. */
-const lookups = new WeakMap<Bench, Lookup>();
-
-export function lookup(bench: Bench): Lookup {
-  const found = lookups.get(bench) ?? indexed(bench);
-  lookups.set(bench, found);
-  return found;
-}
+export const lookup: (bench: Bench) => Lookup = once(indexed);
 
 function indexed(bench: Bench): Lookup {
   const setting = finder('setting', bench.settings);

@@ -1,5 +1,4 @@
 import type { Bench, Session } from '../model/bench.ts';
-import type { Lookup } from './lookup.ts';
 import { traitsOf } from './traits.ts';
 
 const BODY = 0;
@@ -18,13 +17,8 @@ export interface Saying {
  * Names for groups of sessions, one session standing for each: what sets each group apart from the others, in words.
  * `Orrin V2, UHD 3840 × 2160, embedded audio on`. Where nothing does, the body.
  */
-export function nameConfigurations(
-  bench: Bench,
-  find: Lookup,
-  examples: readonly Session[],
-  say: Saying = {},
-): readonly string[] {
-  const rows = examples.map((session) => traitsOf(session, bench, find));
+export function nameConfigurations(bench: Bench, examples: readonly Session[], say: Saying = {}): readonly string[] {
+  const rows = examples.map((session) => traitsOf(session, bench));
   // Traits stand in a fixed order: body, rate, settings, firmware, links, rig, display, method; then the last resorts.
   const chainFrom = 2 + bench.settings.filter(({ id }) => id !== 'rate').length + 1;
   const isSaid = (index: number): boolean => {

@@ -1,20 +1,31 @@
+import type { BudgetedValue } from '../analysis/components.ts';
 import type { Bench } from '../model/bench.ts';
-import { lookup, type Lookup } from './lookup.ts';
+import type { Compilation } from './compilation.ts';
+import type { Lookup } from './lookup.ts';
+import type { ConfigurationLaw } from './rate-law/rate-laws.ts';
 import type { Figure, Finding, Register } from './register.ts';
 
-/** A bench with its register, indexed once: what everything that is printed is taken from. */
+/** A bench with all that was computed from it, indexed once: what everything that is printed is taken from. */
 export interface Published {
   readonly bench: Bench;
   readonly register: Register;
   readonly find: Lookup;
+  /** Every configuration with its rate law, in bench order. */
+  readonly laws: readonly ConfigurationLaw[];
   /** The figure with this id; undefined when there is none. */
   figure(id: string): Figure | undefined;
   /** Every figure of one session alone, in the order of the register. */
   figuresOf(session: string): readonly Figure[];
   findingsOf(key: string, id: string): readonly Finding[];
+  /** A session's total with its named components. */
+  budgetOf(session: string): BudgetedValue;
 }
 
-export function publish(bench: Bench, register: Register): Published {
+export function publish(
+  { bench, find, budgetOf }: Compilation,
+  register: Register,
+  laws: readonly ConfigurationLaw[],
+): Published {
   const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
   const bySession = Map.groupBy(
     register.figures.filter(({ of }) => of['than'] === undefined),
@@ -23,9 +34,11 @@ export function publish(bench: Bench, register: Register): Published {
   return {
     bench,
     register,
-    find: lookup(bench),
+    find,
+    laws,
     figure: (id) => byId.get(id),
     figuresOf: (session) => bySession.get(session) ?? [],
     findingsOf: (key, id) => register.findings.filter(({ where }) => where[key] === id),
+    budgetOf,
   };
 }

@@ -1,15 +1,18 @@
 /** One session's readings → its figures. */
 import { estimateSession, type Estimate } from '../analysis/estimate.ts';
+import type { SessionInput } from '../analysis/session-input.ts';
 import { summarize } from '../analysis/summary.ts';
 import type { Session } from '../model/bench.ts';
 import { rateHz } from '../model/rate.ts';
-import type { Estimator } from './estimate-memory.ts';
 import { KINDS, type KindName } from './kinds.ts';
 import type { Lookup } from './lookup.ts';
 import { sessionPath } from './paths.ts';
 import type { Component, Figure } from './register.ts';
 import { countedReadings, sessionInput } from './session-input.ts';
 import { describeCount, describeMeasured, describeSignificant, describeValue, placeOfUncertainty } from './text.ts';
+
+/** `estimateSession`, or one that remembers: an estimate depends on its input alone. */
+export type Estimator = (input: SessionInput) => Estimate;
 
 export interface SessionFigures {
   readonly session: Session;

@@ -2,17 +2,18 @@ import type { Chain } from '../analysis/chain.ts';
 import type { RunInput, SessionInput } from '../analysis/session-input.ts';
 import type { Reading, Session } from '../model/bench.ts';
 import type { Lookup } from './lookup.ts';
+import { once } from './once.ts';
 
 export interface CountedReading extends Reading {
   readonly latencyMs: number;
 }
 
 /** The readings that count, in the order taken. */
-export function countedReadings({ readings }: Session): readonly CountedReading[] {
-  return readings.filter(
+export const countedReadings: (session: Session) => readonly CountedReading[] = once(({ readings }) =>
+  readings.filter(
     (reading): reading is CountedReading => reading.excluded === undefined && reading.latencyMs !== undefined,
-  );
-}
+  ),
+);
 
 /** What the analysis needs to know of a session, as plain values: readings by run, and the chain they came through. */
 export function sessionInput(session: Session, find: Lookup): SessionInput {

@@ -1,6 +1,7 @@
 import type { Bench, Session } from '../model/bench.ts';
 import { rateKey } from '../model/rate.ts';
-import type { Lookup } from './lookup.ts';
+import { lookup, type Lookup } from './lookup.ts';
+import { once } from './once.ts';
 
 export interface Trait {
   /** Equal keys mean the same trait. */
@@ -18,7 +19,13 @@ export interface Trait {
 }
 
 /** What describes a session, in a fixed order, so that the n-th trait of two sessions is the same sort of thing. */
-export function traitsOf(session: Session, bench: Bench, find: Lookup): readonly Trait[] {
+export function traitsOf(session: Session, bench: Bench): readonly Trait[] {
+  return onBench(bench)(session);
+}
+
+const onBench = once((bench: Bench) => once((session: Session) => describe(session, bench, lookup(bench))));
+
+function describe(session: Session, bench: Bench, find: Lookup): readonly Trait[] {
   const body = find.body(session.body).name;
   const rate = `${find.level('rate', session.settings['rate'] ?? '')} frames/s`;
   const links = session.links.map((id) => find.link(id).name).join(' and ');

@@ -20,12 +20,14 @@ import { checkWriteUps, expectedOf, knownOf } from '../write-ups/check-write-ups
 import { askedFamilies } from '../write-ups/asked-families.ts';
 import { checkClaims } from '../write-ups/claims/check-claims.ts';
 import { compileSessions, type Compilation, type Contribution } from '../register/compilation.ts';
-import type { Estimator } from '../register/estimate-memory.ts';
+import type { Estimator } from '../register/session-figures.ts';
 import { findingsOf } from '../register/findings/findings.ts';
 import { compileComparisons, standingFamilies } from '../register/comparisons/compile-comparisons.ts';
 import { compileSettings } from '../register/settings/compile-settings.ts';
 import { compileRateLaws } from '../register/rate-law/rate-law-figures.ts';
 import { typedNumbers } from '../write-ups/prose/typed-numbers.ts';
+import { publish, type Published } from '../register/published.ts';
+import { findRateLaws, type ConfigurationLaw } from '../register/rate-law/rate-laws.ts';
 import type { Register } from '../register/register.ts';
 import { compileRepeats } from '../register/repeats/repeat-figures.ts';
 
@@ -34,15 +36,13 @@ import { compileRepeats } from '../register/repeats/repeat-figures.ts';
  *
  * @param estimator one that remembers, where the same sessions are compiled again and again
  */
-export async function compileSite(
-  folders: BenchFolders,
-  estimator?: Estimator,
-): Promise<{ bench: Bench; register: Register }> {
+export async function compileSite(folders: BenchFolders, estimator?: Estimator): Promise<Published> {
   const bench = await readSound(folders); // 1
-  const register = compileRegister(bench, estimator); // 2 and 3
+  const published = compileBench(bench, estimator); // 2 and 3
+  const { register } = published;
   const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)]; // 4
   if (problems.length > 0) throw problemsError(problems);
-  return { bench, register };
+  return published;
 }
 
 /** Where files are faulty, write-ups are checked against what the bench would hold, so that all mistakes come at once. */
@@ -57,22 +57,29 @@ async function readSound(folders: BenchFolders): Promise<Bench> {
 
 /** The register of a bench that ingest has found sound. Pure. */
 export function compileRegister(bench: Bench, estimator?: Estimator): Register {
+  return compileBench(bench, estimator).register;
+}
+
+/** A bench that ingest has found sound, with everything that is computed from it. Pure. */
+export function compileBench(bench: Bench, estimator?: Estimator): Published {
   const compilation = compileSessions(bench, estimator); // 2
-  const contributions = contributionsOf(compilation); // 3
-  return {
+  const laws = findRateLaws(compilation);
+  const contributions = contributionsOf(compilation, laws); // 3
+  const register = {
     analysis: ANALYSIS_VERSION,
     figures: contributions.flatMap(({ figures }) => figures),
     findings: contributions.flatMap(({ findings }) => findings),
   };
+  return publish(compilation, register, laws);
 }
 
 /** In the order in which the register lists what they add. */
-function contributionsOf(compilation: Compilation): readonly Contribution[] {
+function contributionsOf(compilation: Compilation, laws: readonly ConfigurationLaw[]): readonly Contribution[] {
   const { bench, sessions } = compilation;
   const standing = standingFamilies(bench);
   return [
     { figures: sessions.flatMap(({ figures }) => figures), findings: findingsOf(sessions) },
-    compileRateLaws(compilation),
+    compileRateLaws(compilation, laws),
     compileChain(compilation),
     compileRepeats(compilation),
     { figures: benchFigures(bench), findings: [] },

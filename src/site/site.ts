@@ -5,19 +5,27 @@
  * then have one instance of this module (astro.config.mjs names it external), and nothing is computed twice.
  */
 import { join } from 'node:path';
-import { EstimateMemory } from '../register/estimate-memory.ts';
-import { publish, type Published } from '../register/published.ts';
+import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
+import { estimateSession } from '../analysis/estimate.ts';
+import { Memory } from '../register/memory.ts';
+import type { Published } from '../register/published.ts';
 import { compileSite } from './compile.ts';
 
-const memory = new EstimateMemory();
+export interface Site extends Published {
+  /** By rig; none for a rig without a session yet. */
+  readonly precision: ReadonlyMap<string, PrecisionOfRig>;
+}
+
+const estimates = new Memory(estimateSession);
+const precisions = new Memory(simulateTable);
 /** The latest reading of the files: under way, or done without a mistake. */
-let latest: Promise<Published> | undefined;
+let latest: Promise<Site> | undefined;
 
 /**
  * Reads `data/` and `content/` of the current folder, once until `forgetSite`. Rejects with a ProblemsError
  * when they hold mistakes; the next call reads them again.
  */
-export function loadSite(): Promise<Published> {
+export function loadSite(): Promise<Site> {
   if (latest === undefined) {
     const reading = readSite(process.cwd());
     latest = reading;
@@ -33,11 +41,17 @@ export function forgetSite(): void {
   latest = undefined;
 }
 
-async function readSite(root: string): Promise<Published> {
-  const { bench, register } = await compileSite(
+async function readSite(root: string): Promise<Site> {
+  const published = await compileSite(
     { root, dataDir: join(root, 'data'), contentDir: join(root, 'content') },
-    memory.estimate,
+    estimates.recall,
   );
-  memory.forgetUnused();
-  return publish(bench, register);
+  const { bench, find } = published;
+  const precision = bench.rigs.flatMap((rig) => {
+    const found = precisionOfRig(bench, rig, find, precisions.recall);
+    return found === undefined ? [] : [[rig.id, found] as const];
+  });
+  estimates.forgetUnused();
+  precisions.forgetUnused();
+  return { ...published, precision: new Map(precision) };
 }

@@ -16,7 +16,6 @@ export function nameElements(bench: Bench, find: Lookup, elements: readonly stri
   for (const own of Map.groupBy(bodies, (element) => examples.get(element)?.body).values()) {
     const conditions = nameConfigurations(
       bench,
-      find,
       own.flatMap((element) => examples.get(element) ?? []),
       { body: true, chain: false },
     );

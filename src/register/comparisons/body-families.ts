@@ -5,6 +5,7 @@ import { inBenchOrder } from '../select.ts';
 import { chainKey, closestInTime, conditionKey } from './conditions.ts';
 import { describeCondition } from './describe-condition.ts';
 import type { Family, SessionPair } from './family.ts';
+import { once } from '../once.ts';
 
 /** Every session of one condition through one chain, whatever its body. */
 export interface Condition {
@@ -13,7 +14,7 @@ export interface Condition {
 }
 
 /** In bench order, which does not look at the body first: frame rate, then the other settings. */
-export function conditionsOf(bench: Bench): readonly Condition[] {
+export const conditionsOf: (bench: Bench) => readonly Condition[] = once((bench) => {
   const ordered = inBenchOrder(
     bench,
     bench.sessions.map((session) => ({ ...session, body: '' })),
@@ -26,10 +27,10 @@ export function conditionsOf(bench: Bench): readonly Condition[] {
   return [...groups.values()].flatMap(([first, ...more]) =>
     first ? [{ sessions: [first, ...more], chain: chainKey(first) } as const] : [],
   );
-}
+});
 
 /** For each condition that was measured with several bodies on one rig and chain: every body against every other. */
-export function bodyFamilies(bench: Bench): readonly Family[] {
+export const bodyFamilies: (bench: Bench) => readonly Family[] = once((bench) => {
   const find = lookup(bench);
   const used = new Map<string, number>();
   return conditionsOf(bench).flatMap(({ sessions }): readonly Family[] => {
@@ -52,7 +53,7 @@ export function bodyFamilies(bench: Bench): readonly Family[] {
       },
     ];
   });
-}
+});
 
 function bodyPairs(bench: Bench, sessions: readonly Session[]): readonly SessionPair[] {
   const ofBody = bench.bodies

@@ -23,7 +23,7 @@ export interface PairLabels {
 export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLabels {
   const find = lookup(bench);
   const sessions = [...new Set(pairs.flatMap(({ a, b }) => [a, b]))].map(find.session);
-  const rows = new Map(sessions.map((session) => [session.id, traitsOf(session, bench, find)]));
+  const rows = new Map(sessions.map((session) => [session.id, traitsOf(session, bench)]));
   const columns = columnsOf([...rows.values()]);
   const ofBody = new Map(
     [...Map.groupBy(sessions, ({ body }) => body)].map(([body, own]) => [

@@ -4,12 +4,13 @@ import { lookup } from '../lookup.ts';
 import { inBenchOrder } from '../select.ts';
 import { chainKey, closestInTime } from './conditions.ts';
 import { bodyGroup, bodyGroupTitle, type Family, type SessionPair } from './family.ts';
+import { once } from '../once.ts';
 
 /**
  * For each body and rig, the pairs of sessions that differ in exactly one setting: same firmware, links, display and
  * method too. Where a condition was repeated, each session stands in one pair per step, with the one closest in time.
  */
-export function settingFamilies(bench: Bench): readonly Family[] {
+export const settingFamilies: (bench: Bench) => readonly Family[] = once((bench) => {
   const find = lookup(bench);
   const groups = Map.groupBy(bench.sessions, ({ body, rig }) => JSON.stringify([body, rig]));
   return [...groups.values()].flatMap((sessions): readonly Family[] => {
@@ -28,7 +29,7 @@ export function settingFamilies(bench: Bench): readonly Family[] {
       },
     ];
   });
-}
+});
 
 function matchedPairs(bench: Bench, sessions: readonly Session[]): readonly SessionPair[] {
   const byId = new Map(sessions.map((session) => [session.id, session]));

@@ -13,14 +13,12 @@ import {
 import type { KindName } from '../kinds.ts';
 import type { Figure } from '../register.ts';
 import { describeInterval, describeValue, placeOfUncertainty } from '../text.ts';
-import { findRateLaws, type ConfigurationLaw } from './rate-laws.ts';
+import type { ConfigurationLaw } from './rate-laws.ts';
 
 const PAGE: EntryPage = { name: 'rate-laws', title: 'Rate laws' };
 
 /** Figures of every rate law: `rate-law-fixed/…`, `rate-law-frames/…`, its lack of fit, its floor. */
-export function compileRateLaws(compilation: Compilation): Contribution {
-  const { bench, find, budgetOf } = compilation;
-  const laws = findRateLaws(bench, find, budgetOf);
+export function compileRateLaws(compilation: Compilation, laws: readonly ConfigurationLaw[]): Contribution {
   return { figures: laws.flatMap((law) => figuresOf(law, compilation)), findings: [] };
 }
 

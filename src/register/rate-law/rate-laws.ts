@@ -5,7 +5,7 @@ import type { Bench, Session } from '../../model/bench.ts';
 import { intervalMs, rateKey } from '../../model/rate.ts';
 import { configurationId, groupBy } from '../configuration.ts';
 import { sharedUncertainty, splitBudget } from '../split-budget.ts';
-import type { Lookup } from '../lookup.ts';
+import type { Compilation } from '../compilation.ts';
 import { nameConfigurations } from '../name-configurations.ts';
 import { inBenchOrder } from '../select.ts';
 
@@ -26,11 +26,7 @@ export interface ConfigurationLaw {
 }
 
 /** Every configuration with its law, or with the reason why it has none; in bench order. */
-export function findRateLaws(
-  bench: Bench,
-  find: Lookup,
-  budgetOf: (session: string) => BudgetedValue,
-): readonly ConfigurationLaw[] {
+export function findRateLaws({ bench, find, budgetOf }: Compilation): readonly ConfigurationLaw[] {
   const groups = [
     ...groupBy(inBenchOrder(bench, bench.sessions), (session) => configurationId(session, bench, find, { rate: true })),
   ];
@@ -40,7 +36,7 @@ export function findRateLaws(
     sessions,
     ...estimate(sessions, budgetOf),
   }));
-  return found.map((one) => ({ ...one, subject: subjectOf(one, found, bench, find) }));
+  return found.map((one) => ({ ...one, subject: subjectOf(one, found, bench) }));
 }
 
 /** How many different rates a configuration was measured at. */
@@ -69,13 +65,12 @@ function estimate(
 
 type Found = Pick<ConfigurationLaw, 'name' | 'body' | 'sessions'>;
 
-function subjectOf(one: Found, all: readonly Found[], bench: Bench, find: Lookup): string {
+function subjectOf(one: Found, all: readonly Found[], bench: Bench): string {
   const peers = all.filter(
     ({ body, sessions, name }) => body === one.body && (name === one.name || countRates(sessions) > 1),
   );
   const [subject = ''] = nameConfigurations(
     bench,
-    find,
     [one, ...peers.filter(({ name }) => name !== one.name)].flatMap(({ sessions }) => sessions[0] ?? []),
     { rate: false },
   );

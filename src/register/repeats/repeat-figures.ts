@@ -26,7 +26,7 @@ export function compileRepeats(compilation: Compilation): Contribution {
   const repeats = findRepeats(bench, find);
   const changes = findFirmwareChanges(bench, find);
   const names = (examples: readonly Session[]): readonly string[] =>
-    nameConfigurations(bench, find, examples, { body: true });
+    nameConfigurations(bench, examples, { body: true });
   const repeatNames = names(repeats.flatMap(({ sessions }) => sessions[0] ?? []));
   const changeNames = names(changes.flatMap(({ earlier }) => earlier[0] ?? []));
   return {

@@ -8,9 +8,13 @@ import { compilationOf, figureOf, given, settings, type GivenTotal } from '../..
 
 const NAME = 'alba-one/attic/uhd-off';
 
+function lawFigures(compilation: Compilation): ReturnType<typeof compileRateLaws> {
+  return compileRateLaws(compilation, findRateLaws(compilation));
+}
+
 function statement(compilation: Compilation): readonly string[] {
-  const { figures } = compileRateLaws(compilation);
-  const laws = findRateLaws(compilation.bench, compilation.find, compilation.budgetOf);
+  const { figures } = lawFigures(compilation);
+  const laws = findRateLaws(compilation);
   return laws.map((law) =>
     plainSentence(describeLaw(law, (id) => figures.find((figure) => figure.id === id), compilation.find)),
   );
@@ -22,7 +26,7 @@ const line = (rates: readonly string[], at: (intervalMs: number) => number, u = 
 
 describe('about 300, 250 and 120 ms at 24, 30 and 60 frames/s (common practice, no source)', () => {
   const usual = compilationOf([given('a', '24', 300, 5), given('b', '30', 250, 5), given('c', '60', 120, 5)]);
-  const { figures } = compileRateLaws(usual);
+  const { figures } = lawFigures(usual);
 
   it('is a law of seven to eight frames with an intercept near zero', () => {
     const frames = figureOf(figures, `rate-law-frames/${NAME}`);
@@ -88,7 +92,7 @@ describe('the statement lies between two ends, and says when the data leave it o
 describe('a floor', () => {
   const FLOOR = 1000 / 60;
   const bent = compilationOf(line(['24', '25', '30', '60', '120'], (t) => 18 + 3 * Math.max(t, FLOOR)));
-  const { figures } = compileRateLaws(bent);
+  const { figures } = lawFigures(bent);
 
   it('has a level and a place, and the line is that of the slower rates', () => {
     expect(figureOf(figures, `rate-law-floor/${NAME}`).value).toBeCloseTo(68, 6);
@@ -104,7 +108,7 @@ describe('a floor', () => {
     ));
 
   it('keeps what the rig shares in its uncertainty', () => {
-    const shared = compileRateLaws(
+    const shared = lawFigures(
       compilationOf(
         bent.sessions.map(({ session }) =>
           given(session.id, session.settings['rate'] ?? '', bent.budgetOf(session.id).value, 1, { shared: 4 }),
@@ -118,7 +122,7 @@ describe('a floor', () => {
 it('what sessions on a rig share enters the fixed part alone', () => {
   const totals = (shared: number): readonly GivenTotal[] =>
     ['24', '30', '60'].map((rate) => given(`at-${rate}`, rate, 7 * (1000 / Number(rate)), 2, { shared }));
-  const [alone, together] = [0, 5].map((shared) => compileRateLaws(compilationOf(totals(shared))).figures);
+  const [alone, together] = [0, 5].map((shared) => lawFigures(compilationOf(totals(shared))).figures);
   const u = (figures: typeof alone, kind: string): number =>
     figureOf(figures ?? [], `${kind}/${NAME}`).standardUncertainty ?? Number.NaN;
   expect(u(together, 'rate-law-frames')).toBeCloseTo(u(alone, 'rate-law-frames'), 12);
@@ -126,7 +130,7 @@ it('what sessions on a rig share enters the fixed part alone', () => {
 });
 
 it('keeps configurations apart, names each by what differs, and lists every file it used', () => {
-  const { figures } = compileRateLaws(
+  const { figures } = lawFigures(
     compilationOf([
       ...line(['24', '60'], (t) => 7 * t),
       ...['24', '60'].map((rate) =>

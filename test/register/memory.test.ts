@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { estimateSession } from '../../src/analysis/estimate.ts';
-import { EstimateMemory } from '../../src/register/estimate-memory.ts';
+import { Memory } from '../../src/register/memory.ts';
 import { lookup } from '../../src/register/lookup.ts';
 import { sessionInput } from '../../src/register/session-input.ts';
 import { bench, reading, session } from '../support/small-bench.ts';
@@ -11,17 +11,17 @@ const inputOf = (latencyMs: number) => {
 };
 
 it('gives the estimate that would be made anew', () => {
-  const memory = new EstimateMemory();
+  const memory = new Memory(estimateSession);
   for (const latencyMs of [305, 350, 305])
-    expect(memory.estimate(inputOf(latencyMs))).toEqual(estimateSession(inputOf(latencyMs)));
+    expect(memory.recall(inputOf(latencyMs))).toEqual(estimateSession(inputOf(latencyMs)));
 });
 
 it('makes an estimate once, and again only after it went unused', () => {
-  const memory = new EstimateMemory();
-  const first = memory.estimate(inputOf(305));
+  const memory = new Memory(estimateSession);
+  const first = memory.recall(inputOf(305));
   memory.forgetUnused();
-  expect(memory.estimate(inputOf(305))).toBe(first);
+  expect(memory.recall(inputOf(305))).toBe(first);
   memory.forgetUnused();
   memory.forgetUnused();
-  expect(memory.estimate(inputOf(305))).not.toBe(first);
+  expect(memory.recall(inputOf(305))).not.toBe(first);
 });
