@@ -20,7 +20,7 @@ export type FurtherRuns =
   /** `too-many`: more than a thousand on each side, or no number. `no-plan`: nobody said what averages over runs. */
   | { readonly kind: 'out-of-reach'; readonly reason: 'too-many' | 'no-plan' };
 
-export const PLANNED_POWER = 0.8;
+const PLANNED_POWER = 0.8;
 const MOST_RUNS = 1000;
 
 /**

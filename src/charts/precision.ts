@@ -5,7 +5,7 @@ import { layOutPrecision } from './precision-layout.ts';
 import { renderSvg } from './render.ts';
 import { COLOUR } from './theme.ts';
 
-export type { PrecisionInput, PrecisionLine } from './precision-input.ts';
+export type { PrecisionInput } from './precision-input.ts';
 
 const SPEC: TopLevelSpec = {
   width: 100,

@@ -47,8 +47,12 @@ export function layOutRateLaw(
   let top = Math.min(...rates.map(({ y }) => y)) - LINE_HEIGHT;
   put('frames per second', width, top, 'right');
   put(`Total latency, ${unitOf(points)}`, -left, top);
-  if (variant === 'narrow') for (const text of [...lineLabel].reverse()) put(text, -left, (top -= LINE_HEIGHT));
-  else {
+  if (variant === 'narrow') {
+    for (const text of [...lineLabel].reverse()) {
+      top -= LINE_HEIGHT;
+      put(text, -left, top);
+    }
+  } else {
     const end = line.at(-1);
     const y = height - placeOnAxis(yAxis, end?.fitted ?? 0, height);
     const first = Math.min(Math.max(y + HALF_X_HEIGHT, TEXT_SIZE), height - (lineLabel.length - 1) * LINE_HEIGHT);

@@ -6,7 +6,7 @@ import { describeRateLaw } from './rate-law-text.ts';
 import { renderSvg } from './render.ts';
 import { COLOUR } from './theme.ts';
 
-export type { FittedPoint, RateLawInput, RatePoint } from './rate-law-input.ts';
+export type { RateLawInput } from './rate-law-input.ts';
 
 const POINT_AREA = 38;
 const SCALE = (axis: string) => ({

@@ -67,10 +67,14 @@ export function layOutReadings(
   // below the plot, downwards: readings without a value, numbers, the axis title, the notes
   let bottom = height + (crosses.some(({ y }) => y > height) ? NO_VALUE_STRIP : 0) + LINE_HEIGHT + 2;
   for (const { text, x, align } of labelNumbers(spans, readings.length, width + right)) put(text, x, bottom, align);
-  put('reading, in the order taken', width, (bottom += LINE_HEIGHT), 'right');
+  bottom += LINE_HEIGHT;
+  put('reading, in the order taken', width, bottom, 'right');
   for (const note of [...words.notes, ...excludedNote(readings, axis.domain)]) {
     bottom += DESCENT;
-    for (const line of wrapText(note, total, TEXT_SIZE)) put(line, -left, (bottom += LINE_HEIGHT));
+    for (const line of wrapText(note, total, TEXT_SIZE)) {
+      bottom += LINE_HEIGHT;
+      put(line, -left, bottom);
+    }
   }
 
   return {

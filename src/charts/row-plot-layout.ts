@@ -60,12 +60,16 @@ export function layOutRows(
         weight: 400,
       });
   let bottom = height + AXIS_HEIGHT;
-  for (const text of wrapText(axisTitle, plotRight, TEXT_SIZE))
-    texts.push({ x: plotRight, y: (bottom += LINE_HEIGHT), text, align: 'right', weight: 400 });
+  for (const text of wrapText(axisTitle, plotRight, TEXT_SIZE)) {
+    bottom += LINE_HEIGHT;
+    texts.push({ x: plotRight, y: bottom, text, align: 'right', weight: 400 });
+  }
   for (const note of notes ?? []) {
     bottom += DESCENT;
-    for (const text of wrapText(note, total, TEXT_SIZE))
-      texts.push({ x: 0, y: (bottom += LINE_HEIGHT), text, align: 'left', weight: 400 });
+    for (const text of wrapText(note, total, TEXT_SIZE)) {
+      bottom += LINE_HEIGHT;
+      texts.push({ x: 0, y: bottom, text, align: 'left', weight: 400 });
+    }
   }
 
   const intervals = marks.flatMap(({ y, row: { interval } }) =>
@@ -162,5 +166,8 @@ function stackNarrowRow(stack: Stack, row: PlotRow, { valueX, labelLimit }: Colu
 
 /** Adds lines of text under each other; the stack then ends at the baseline of the last. */
 function stackLines(stack: Stack, lines: readonly string[], weight: 400 | 600): void {
-  for (const text of lines) stack.texts.push({ x: 0, y: (stack.height += LINE_HEIGHT), text, align: 'left', weight });
+  for (const text of lines) {
+    stack.height += LINE_HEIGHT;
+    stack.texts.push({ x: 0, y: stack.height, text, align: 'left', weight });
+  }
 }

@@ -24,7 +24,7 @@ export async function runCommand<const O extends Options>(
   options: O,
   command: (values: CommandOptions<O>, words: readonly string[]) => Promise<void>,
 ): Promise<void> {
-  let parsed;
+  let parsed: ReturnType<typeof parseArgs>;
   try {
     parsed = parseArgs({
       options: { ...options, help: { type: 'boolean', short: 'h' } } as Options,

@@ -39,6 +39,6 @@ export function parseRowHeight(text: string): number | undefined {
 }
 
 /** A plain decimal number, not negative: `10`, `0.85`. */
-export function parseDecimal(text: string): number | undefined {
+function parseDecimal(text: string): number | undefined {
   return DECIMAL.test(text) ? Number(text) : undefined;
 }

@@ -5,7 +5,7 @@ import { digestOf, type Statement } from './statements.ts';
 type FileCause = Extract<Cause, { readonly file: string }>;
 
 /** Every file that is not as recorded, by path. */
-export function changedFiles(recorded: Inputs, now: Inputs): readonly FileCause[] {
+function changedFiles(recorded: Inputs, now: Inputs): readonly FileCause[] {
   const paths = new Set([...Object.keys(recorded.checksums), ...Object.keys(now.checksums)]);
   return [...paths].sort().flatMap((file): readonly FileCause[] => {
     const [before, after] = [recorded.checksums[file], now.checksums[file]];

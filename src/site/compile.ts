@@ -61,7 +61,7 @@ export function compileRegister(bench: Bench, estimator?: Estimator): Register {
 }
 
 /** A bench that ingest has found sound, with everything that is computed from it. Pure. */
-export function compileBench(bench: Bench, estimator?: Estimator): Published {
+function compileBench(bench: Bench, estimator?: Estimator): Published {
   const compilation = compileSessions(bench, estimator); // 2
   const laws = findRateLaws(compilation);
   const contributions = contributionsOf(compilation, laws); // 3

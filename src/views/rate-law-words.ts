@@ -109,7 +109,7 @@ function describeFloor(
       const { breakSet } = floor;
       const reached =
         breakSet.kind === 'bounded' ? sessions.findLast(({ rate }) => intervalMs(rate) > breakSet.high) : undefined;
-      const next = sessions[sessions.findIndex((session) => session === reached) + 1];
+      const next = reached && sessions[sessions.indexOf(reached) + 1];
       return [
         ' That holds down to a floor',
         ...test,

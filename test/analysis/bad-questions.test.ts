@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { rankWithTies } from '../../src/analysis/best.ts';
 import { bracketChain } from '../../src/analysis/chain-brackets.ts';
 import { estimateChainDifference, estimateChainElement, fitChain } from '../../src/analysis/chain-network.ts';
-import { estimateClassicalInterval } from '../../src/analysis/classical-interval.ts';
+import { estimateClassicalInterval } from '../support/classical-interval.ts';
 import type { BudgetedValue } from '../../src/analysis/components.ts';
 import { estimateDrift } from '../../src/analysis/drift.ts';
 import { compareFamily } from '../../src/analysis/family.ts';

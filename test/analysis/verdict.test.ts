@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { estimateDifference } from '../../src/analysis/difference.ts';
 import { planFurtherRuns, uncertaintyAfter, type RunPlan } from '../../src/analysis/further-runs.ts';
-import { powerOfT } from '../../src/analysis/power.ts';
+import { powerOfT } from '../support/power.ts';
 import { decideVerdict } from '../../src/analysis/verdict.ts';
 import { budgeted, budgetedMean } from '../support/budgeted.ts';
 import { SLEEP_1, SLEEP_2 } from '../support/r-datasets.ts';

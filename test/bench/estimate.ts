@@ -1,4 +1,4 @@
-import { estimateClassicalInterval } from '../../src/analysis/classical-interval.ts';
+import { estimateClassicalInterval } from '../support/classical-interval.ts';
 import { estimateSession } from '../../src/analysis/estimate.ts';
 import type { SessionInput } from '../../src/analysis/session-input.ts';
 import { chainOf, generateSessions } from './generated-bench.ts';

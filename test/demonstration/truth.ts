@@ -68,7 +68,7 @@ export const DISPLAYS_MS: Readonly<Record<RigId, number>> = { balcony: 4, pit: 2
 export const LINKS_MS = { 'radio-pair': 38 } as const;
 
 /** Reproducibility: what setting everything up on a day adds to all sessions of that day. */
-export const DAYS_MS: Readonly<Record<string, number>> = {
+const DAYS_MS: Readonly<Record<string, number>> = {
   '2026-03-04': 0,
   '2026-03-10': 0.6,
   '2026-03-11': -0.4,
@@ -86,7 +86,7 @@ export const DAYS_MS: Readonly<Record<string, number>> = {
 };
 
 /** What a body started from cold adds at first; it dies away exponentially. */
-export const WARM_UP: Readonly<Record<string, { readonly firstMs: number; readonly timeConstantS: number }>> = {
+const WARM_UP: Readonly<Record<string, { readonly firstMs: number; readonly timeConstantS: number }>> = {
   'wexley-uhd60-cold': { firstMs: 42, timeConstantS: 110 },
 };
 

@@ -42,7 +42,7 @@ const CASES: readonly Mistakes[] = [
     says: [
       /^content\/reports\/a-broken\.mdx:7:/,
       /^content\/reports\/b-broken\.mdx:4:\d+ .*YYYY-MM-DD.*"21\.4\.2026"/,
-      /^data\/sessions\/orrin-hd60-a\.csv:2  shown .*"00:06\.5x6"/,
+      /^data\/sessions\/orrin-hd60-a\.csv:2 {2}shown .*"00:06\.5x6"/,
       /^data\/sessions\/x-broken\.md:2:7 .*"orrin-v3".*Did you mean orrin-v2/,
       /^data\/sessions\/x-broken\.md:3:6 .*"balcny".*Did you mean balcony/,
     ],

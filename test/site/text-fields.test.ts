@@ -76,9 +76,7 @@ function markReadings(csv: string, path: string): string {
   const [exclude, note] = [header.indexOf('exclude'), header.indexOf('note')];
   rows[0]![note] = mark(`${path} note`);
   rows.at(-1)![exclude] = mark(`${path} exclude`);
-  return (
-    [header, ...rows].map((row) => row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n') + '\n'
-  );
+  return [header, ...rows].map((row) => `${row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')}\n`).join('');
 }
 
 let copy: ProjectCopy;

@@ -95,12 +95,6 @@ export async function readChanged(changes: Files = {}): Promise<Bench> {
   return await folder.read();
 }
 
-/** What reading the bench with these changes reports: the whole message, or `no problems`. */
-export async function problemsOf(changes: Files): Promise<string> {
-  using folder = writeBenchFolder(changes);
-  return await problemsIn(folder);
-}
-
 export async function problemsIn(folder: BenchFolder): Promise<string> {
   try {
     await folder.read();

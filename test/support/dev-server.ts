@@ -1,3 +1,4 @@
+import { stripVTControlCharacters } from 'node:util';
 import { spawn } from 'node:child_process';
 import { delimiter, join } from 'node:path';
 import { PROJECT } from './project-files.ts';
@@ -31,7 +32,7 @@ export async function startDevServer(root: string): Promise<DevServer> {
   const origin = await new Promise<string>((resolve, reject) => {
     const timer = setTimeout(() => reject(new Error(`the development server did not start\n${printed}`)), START_MS);
     const note = (chunk: Buffer): void => {
-      printed += chunk.toString().replace(/\u001b\[[\d;]*m/g, '');
+      printed += stripVTControlCharacters(chunk.toString());
       const url = /http:\/\/127\.0\.0\.1:\d+/.exec(printed)?.[0];
       if (url === undefined) return;
       clearTimeout(timer);

@@ -6,7 +6,7 @@ import type { SessionFigures } from '../../src/register/session-figures.ts';
 import type { Bench, Session } from '../../src/model/bench.ts';
 import { bench, session } from './small-bench.ts';
 
-export const RATES = ['23.976', '24', '25', '29.97', '30', '50', '59.94', '60', '119.88', '120'];
+const RATES = ['23.976', '24', '25', '29.97', '30', '50', '59.94', '60', '119.88', '120'];
 
 export interface GivenTotal {
   readonly session: Session;

@@ -4,7 +4,7 @@ import { expect } from 'vitest';
  * Number of correct significant digits: −log10(|got − expected|/|expected|), at most 15 (NIST StRD's measure).
  * Against an expected 0 it is −log10|got|.
  */
-export function logRelativeError(got: number, expected: number): number {
+function logRelativeError(got: number, expected: number): number {
   if (Object.is(got, expected) || got === expected) return 15;
   const error = expected === 0 ? Math.abs(got) : Math.abs((got - expected) / expected);
   return Math.min(15, -Math.log10(error));

@@ -32,8 +32,6 @@ export const WARPBREAKS_FACTORS: readonly Factor[] = [
 
 /** Plant weights: ctrl, trt1, trt2. */
 export const PLANT_GROWTH = groupsOf(data('PlantGrowth.weight'), data('PlantGrowth.group'));
-/** Ozone by month, May to September, missing values dropped. */
-export const OZONE = groupsOf(data('airquality.Ozone'), data('airquality.Month'));
 
 function rowsOf(
   values: readonly number[],

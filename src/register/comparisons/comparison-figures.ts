@@ -19,7 +19,7 @@ import { describeMargin, describeP, describeReason, describeVerdict } from './ve
 const ALPHA = 0.05;
 
 /** What a margin is where nobody states one: half a frame interval of the faster of the two rates. */
-export function defaultMarginMs({ session }: Compilation, { a, b }: SessionPair): number {
+function defaultMarginMs({ session }: Compilation, { a, b }: SessionPair): number {
   return Math.min(...[a, b].map((id) => intervalMs(session(id).session.rate))) / 2;
 }
 

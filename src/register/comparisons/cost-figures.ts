@@ -19,8 +19,8 @@ export const costId = (session: string): string => `cost/${session}`;
 
 function costsOf(compilation: Compilation, { body, sessions, rig }: Choice): readonly Figure[] {
   const { session, bench, find } = compilation;
-  const valueOf = (id: string): number => session(id).estimate.value;
-  const lowest = sessions.reduce((best, each) => (valueOf(each.id) < valueOf(best.id) ? each : best));
+  const totalOf = (id: string): number => session(id).estimate.value;
+  const lowest = sessions.reduce((best, each) => (totalOf(each.id) < totalOf(best.id) ? each : best));
   const labels = labelSessions(bench, sessions);
   const noLabels = labelPairs(bench, []);
   const pairs = sessions.map(({ id }): SessionPair => ({ a: id, b: lowest.id }));

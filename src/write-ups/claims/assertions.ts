@@ -57,6 +57,3 @@ export const RANK_ASSERTIONS = ['lowestOf', 'highestOf'] as const;
 export type RankAssertion = (typeof RANK_ASSERTIONS)[number];
 
 export const VERDICT_WORDS = ['slower', 'faster', 'same', 'not-settled'] as const;
-
-/** One of these a claim needs. */
-export const ASSERTION_NAMES: readonly string[] = [...QUANTITY_NAMES, ...RANK_ASSERTIONS, 'verdict'];

@@ -80,12 +80,7 @@ function noQuestion(
   return { code: why, ...at, key, found: id };
 }
 
-export function figuresAmong(
-  bench: Bench,
-  figures: Figures,
-  { kind }: Pick<Figure, 'kind'>,
-  among: Among,
-): readonly Figure[] {
+function figuresAmong(bench: Bench, figures: Figures, { kind }: Pick<Figure, 'kind'>, among: Among): readonly Figure[] {
   if (Array.isArray(among)) return among.flatMap((id: string) => figures.get(id) ?? []);
   return selectFigures(bench, [...figures.values()], { ...among, kind } as Query);
 }

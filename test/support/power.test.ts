@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { noncentralTLowerTail, noncentralTUpperTail } from '../../src/analysis/noncentral-t.ts';
-import {
-  detectableDifference,
-  powerOfT,
-  readingsForHalfWidth,
-  sampleSizeOfT,
-  type TestPlan,
-} from '../../src/analysis/power.ts';
-import { expectDigits } from '../support/log-relative-error.ts';
-import { readReference } from '../support/r-reference.ts';
+import { detectableDifference, powerOfT, readingsForHalfWidth, sampleSizeOfT, type TestPlan } from './power.ts';
+import { expectDigits } from './log-relative-error.ts';
+import { readReference } from './r-reference.ts';
 
 const r = readReference('power');
 

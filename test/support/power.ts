@@ -1,5 +1,5 @@
-import { tQuantile } from './distributions.ts';
-import { noncentralTLowerTail, noncentralTUpperTail } from './noncentral-t.ts';
+import { tQuantile } from '../../src/analysis/distributions.ts';
+import { noncentralTLowerTail, noncentralTUpperTail } from '../../src/analysis/noncentral-t.ts';
 
 /** A planned t test of a mean, or of two means of equal size and spread. */
 export interface TestPlan {

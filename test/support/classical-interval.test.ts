@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { estimateClassicalInterval } from '../../src/analysis/classical-interval.ts';
+import { estimateClassicalInterval } from './classical-interval.ts';
 import { tInterval } from '../../src/analysis/interval.ts';
-import { expectDigits } from '../support/log-relative-error.ts';
-import { MORLEY } from '../support/nist-strd.ts';
+import { expectDigits } from './log-relative-error.ts';
+import { MORLEY } from './nist-strd.ts';
 
 /** R 4.2.2, t.test of each group of datasets::sleep. */
 const SLEEP = [

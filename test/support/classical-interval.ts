@@ -1,5 +1,5 @@
-import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
-import { meanOf, summarize } from './summary.ts';
+import { DEFAULT_LEVEL, tInterval, type Interval } from '../../src/analysis/interval.ts';
+import { meanOf, summarize } from '../../src/analysis/summary.ts';
 
 export interface ClassicalEstimate {
   readonly kind: 'estimate';
