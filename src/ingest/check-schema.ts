@@ -54,7 +54,10 @@ function reportIssue(issue: z.core.$ZodIssue, yaml: YamlFile, schema: z.ZodType,
 function describeIssue(issue: z.core.$ZodIssue, value: Exclude<Written, null>): Omit<Problem, 'file'> {
   const shape = typeof value === 'string' ? 'text' : Array.isArray(value) ? 'list' : 'mapping';
   const found = typeof value === 'string' ? value : shape;
-  if (issue.code === 'custom') return { code: issue.params?.['problem'] as ProblemCode, found };
+  if (issue.code === 'custom') {
+    const { problem, expected } = issue.params as { readonly problem: ProblemCode; readonly expected?: string };
+    return { code: problem, found, ...(expected === undefined ? {} : { expected }) };
+  }
   if (issue.code === 'invalid_value') {
     const choices = issue.values.map(String);
     return { code: 'bad-choice', found, choices, nearest: nearest(found, choices) };

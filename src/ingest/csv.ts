@@ -35,7 +35,10 @@ export function parseCsv(
     const cells = records[at] ?? [];
     line += 1;
     if (cells.length === columns.length && !cells.every(isEmpty)) onRow({ line, cells });
-    else if (cells.every(isEmpty)) report({ code: 'blank-row', line });
+    else if (isSeparatedOtherwise(cells)) {
+      report({ code: 'wrong-delimiter', line, found: separatorIn(cells[0] ?? '') ?? '' });
+      return undefined;
+    } else if (cells.every(isEmpty)) report({ code: 'blank-row', line });
     else report({ code: 'ragged-row', line, found: String(cells.length), expected: String(columns.length) });
     line += lineBreaks(cells);
   }
@@ -80,6 +83,15 @@ function checkHeader(header: readonly string[], columns: readonly string[], repo
   for (const name of missing) mistake({ code: 'missing-column', key: name });
   if (mistakes.count() === 0 && header.join(',') !== expected) mistake({ code: 'column-order' });
   return mistakes.count() === 0;
+}
+
+/** A row in which another separator stands for most of the commas. */
+function isSeparatedOtherwise(cells: readonly string[]): boolean {
+  return cells.length <= 2 && separatorIn(cells[0] ?? '') !== undefined;
+}
+
+function separatorIn(text: string): string | undefined {
+  return OTHER_SEPARATORS.find((char) => text.includes(char));
 }
 
 /** Index of the last record that is not a blank line. */

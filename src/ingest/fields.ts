@@ -1,6 +1,6 @@
 /** What one value of front matter may be. Values arrive as written (see yaml.ts); these give them their types. */
 import { z } from 'zod';
-import { parseRate } from '../model/rate.ts';
+import { parseRate, rateHz } from '../model/rate.ts';
 import type { ProblemCode } from '../model/problem.ts';
 import { parseDurationMs, parseRowHeight, parseTolerancePpm } from './quantities.ts';
 
@@ -20,6 +20,38 @@ export function parsed<T>(code: ProblemCode, parse: (text: string) => T | undefi
   });
 }
 
+/** A value that `parse` understands and that lies from `low` to `high`; `expected` names that range. */
+function within<T>(
+  code: ProblemCode,
+  parse: (text: string) => T | undefined,
+  numberOf: (value: T) => number,
+  [low, high]: readonly [number, number],
+  expected: string,
+) {
+  return parsed(code, parse).transform((value, context): T => {
+    if (numberOf(value) >= low && numberOf(value) <= high) return value;
+    context.addIssue({ code: 'custom', params: { problem: 'out-of-range', expected } });
+    return z.NEVER;
+  });
+}
+
+/** Control and format characters, which nobody sees; joiners that some scripts need are none of them. */
+const INVISIBLE = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\u2800\u3164]/u;
+const JOINERS = /[\u200c\u200d]/gu;
+
+/** Whether a text holds a character that nobody can see, or blanks at its ends other than ordinary ones. */
+export function hasInvisible(value: string): boolean {
+  return INVISIBLE.test(value.replace(JOINERS, ''));
+}
+
+/** Text that tells things apart, such as a version or the name of a level: what differs in it must be seen. */
+export const identifier = z.string().transform((value, context): string => {
+  const problem = value.trim() === '' ? 'empty-value' : INVISIBLE.test(value) ? 'invisible-character' : undefined;
+  if (problem === undefined) return value.trim().normalize('NFC');
+  context.addIssue({ code: 'custom', params: { problem } });
+  return z.NEVER;
+});
+
 /** Text as written; HTML in it is text like any other. */
 export const text = parsed('empty-value', (value) => value);
 
@@ -28,7 +60,8 @@ export const flag = parsed('bad-flag', (value) =>
   value === 'true' ? true : value === 'false' ? false : undefined,
 ).optional();
 
-export const rate = parsed('bad-rate', parseRate);
+/** From time lapse to the fastest cameras; common practice, no source. */
+export const rate = within('bad-rate', parseRate, rateHz, [1, 10_000], '1 to 10000 per second');
 
 /** Milliseconds, zero or more. */
 export const durationMs = parsed('bad-duration', parseDurationMs);
@@ -42,13 +75,23 @@ export const positiveDurationMs = z.string().transform((value, context): number 
   return z.NEVER;
 });
 
-export const tolerancePpm = parsed('bad-tolerance', parseTolerancePpm);
+/** The worst clocks in use are ceramic resonators, about 5000 ppm; common practice, no source. */
+export const tolerancePpm = within('bad-tolerance', parseTolerancePpm, (ppm) => ppm, [0, 5000], 'at most 5000 ppm');
 
 export const rowHeight = parsed('bad-row-height', parseRowHeight);
 
 /** A day of the Gregorian calendar, `2026-04-11`. */
-export const date = parsed('bad-date', (value) => (isoDate.safeParse(value).success ? value : undefined));
+export const date = within(
+  'bad-date',
+  (value) => (isoDate.safeParse(value).success ? value : undefined),
+  (day) => Number(day.slice(0, 4)),
+  [1990, 2099],
+  'a day from 1990 to 2099',
+);
+
+/** A latency that one element of a chain may have. */
+const elementLatencyMs = within('bad-duration', parseDurationMs, (ms) => ms, [0, 10_000], 'at most 10 s');
 
 export const statedLatency = z
-  .strictObject({ value: durationMs, uncertainty: durationMs, source: text })
+  .strictObject({ value: elementLatencyMs, uncertainty: elementLatencyMs, source: text })
   .transform(({ value, uncertainty, source }) => ({ valueMs: value, standardUncertaintyMs: uncertainty, source }));

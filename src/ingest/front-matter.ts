@@ -1,4 +1,5 @@
 import matter from 'gray-matter';
+import { checkTables } from './check-tables.ts';
 import type { Source } from './source.ts';
 import { parseYaml, type YamlFile } from './yaml.ts';
 
@@ -7,6 +8,8 @@ export interface FrontMatter extends YamlFile {
   readonly body: string;
 }
 
+/** Far more than any record states; gray-matter takes time that grows with the square of it. */
+const LONGEST_BLOCK = 32 * 1024;
 const OPEN = /^---[ \t]*\n/;
 // gray-matter ends the block at the first line that merely starts with '---'
 const BLOCK = /^---[ \t]*\n(?:[\s\S]*?\n)??---([^\n]*)(?:\n|$)/;
@@ -37,6 +40,15 @@ export function parseFrontMatter({ bytes, report }: Source): FrontMatter | undef
     report({ code: 'front-matter-unclosed', line: 1 });
     return undefined;
   }
+  if (block[0].length > LONGEST_BLOCK) {
+    report({
+      code: 'front-matter-too-long',
+      line: 1,
+      found: `${Math.ceil(block[0].length / 1024)} KiB`,
+      expected: `${LONGEST_BLOCK / 1024} KiB`,
+    });
+    return undefined;
+  }
   if ((block[1] ?? '').trim() !== '') {
     const line = block[0].replace(/\n$/, '').split('\n').length;
     report({ code: 'front-matter-close', line, found: `---${block[1] ?? ''}` });
@@ -47,16 +59,25 @@ export function parseFrontMatter({ bytes, report }: Source): FrontMatter | undef
     yaml = parseYaml(input, report);
     return {};
   };
-  const { content, isEmpty } = matter(text, {
+  const { isEmpty } = matter(block[0], {
     language: 'yaml',
     engines: {
       yaml: { parse: engine, stringify: refuse },
       json: { parse: refuse, stringify: refuse },
       javascript: { parse: refuse, stringify: refuse },
     },
-  }) as { content: string; isEmpty?: boolean };
+  }) as { isEmpty?: boolean };
   if (isEmpty === true) engine('');
-  return yaml && { ...yaml, body: content.replace(/^(?:[ \t]*\n)+/, '').trimEnd() };
+  checkTables(text.slice(block[0].length), block[0].split('\n').length, report);
+  return (
+    yaml && {
+      ...yaml,
+      body: text
+        .slice(block[0].length)
+        .replace(/^(?:[ \t]*\n)+/, '')
+        .trimEnd(),
+    }
+  );
 }
 
 function refuse(): never {

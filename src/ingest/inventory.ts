@@ -1,4 +1,4 @@
-import type { Setting, WriteUp } from '../model/bench.ts';
+import type { Bench, Setting, WriteUp } from '../model/bench.ts';
 import { ProblemsError, type Problem } from '../model/problem.ts';
 import { problemsError } from '../model/problem-text.ts';
 
@@ -24,4 +24,18 @@ export class UnsoundBenchError extends ProblemsError {
     super(sorted, message);
     this.inventory = inventory;
   }
+}
+
+/** What a sound bench holds. */
+export function inventoryOf(bench: Bench): Inventory {
+  const ids = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
+  return {
+    bodies: ids(bench.bodies),
+    rigs: ids(bench.rigs),
+    sessions: ids(bench.sessions),
+    methods: ids(bench.methods),
+    reports: ids(bench.reports),
+    settings: bench.settings,
+    writeUps: [...bench.methods, ...bench.reports],
+  };
 }

@@ -4,8 +4,8 @@ import type { ProblemList } from './problem-list.ts';
 import { errorCode, isInside, type Area } from './read-source.ts';
 
 const ID = /^[a-z0-9][a-z0-9-]*$/;
-/** Left by editors, file managers and version control; nobody's data. */
-const IGNORED = /^\.|~$/;
+/** Left by editors, file managers, spreadsheets and version control, and hidden where they were made; nobody's data. */
+const IGNORED = /^\.|~$|^~\$|^(?:thumbs\.db|ehthumbs\.db|desktop\.ini|icon\r)$/i;
 /** Extensions that stand for another one. */
 const SAME_AS: Readonly<Record<string, string>> = { '.markdown': '.md' };
 

@@ -1,5 +1,7 @@
 import type { Bench, PlannedSession, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
 import { checkId, checkLinks } from './check-ids.ts';
+import { checkReadingsAlone } from './check-readings.ts';
+import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relations.ts';
 import { freezeDeep } from './freeze.ts';
 import { Folder, type RecordFile } from './folder.ts';
 import { parseFrontMatter } from './front-matter.ts';
@@ -20,6 +22,7 @@ import type { Source } from './source.ts';
 /** Sessions read at once: with hundreds of small files most of the time is spent waiting, and a process may not open them all. */
 const READ_AHEAD = 50;
 
+const CONTENT_FOLDERS = ['methods', 'reports', 'ledger'];
 const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions'];
 
 export interface BenchFolders {
@@ -48,6 +51,12 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     throw new Error('a folder that is missing was not reported');
   }
   await checkTopFolder(data.area.realFolder, data.area.name, ['settings.yaml', 'README.md', ...DATA_FOLDERS], problems);
+  await checkTopFolder(
+    content.area.realFolder,
+    content.area.name,
+    ['site.md', 'README.md', ...CONTENT_FOLDERS],
+    problems,
+  );
 
   // 2. what stands alone
   const site = await content.readOne('site.md', siteSchema);
@@ -56,6 +65,9 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
   const bodies = await data.readRecords('bodies', '.md', bodySchema);
   const displays = await data.readRecords('displays', '.md', displaySchema);
   const links = await data.readRecords('links', '.md', linkSchema, false);
+  bodies.records.forEach(checkBody);
+  displays.records.forEach(checkDisplay);
+  for (const { value, front, source } of links.records) checkLatency(front, value.latency, source.report);
   const methods = await content.readRecords('methods', '.mdx', writeUpSchema, false);
   const reports = await content.readRecords('reports', '.mdx', writeUpSchema, false);
   const ledger = await readLedger(content);
@@ -66,6 +78,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     checkId(front, 'display', 'unknown-display', value.display, displays.ids, source.report);
     checkLinks(front, value.links, links.ids, source.report);
   }
+  rigs.records.forEach(checkRig);
   const described = rigs.records.map((record): Rig => describe(record));
   const known: Known = {
     bodies: bodies.ids,
@@ -134,6 +147,7 @@ async function readSessions(data: Folder, known: Known, problems: ProblemList): 
     if (readingsFile === undefined)
       problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
     const front = source && parseFrontMatter(source);
+    if (front === undefined && readingsSource) checkReadingsAlone(readingsSource, undefined, known);
     const parsed = source && front && parseSession({ id, source, front, readingsSource }, known);
     if (parsed?.kind === 'session') sessions.push(parsed.session);
     if (parsed?.kind === 'planned') planned.push(parsed.planned);

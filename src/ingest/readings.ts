@@ -2,8 +2,13 @@ import type { MethodId, Reading, Rig } from '../model/bench.ts';
 import { parseCsv } from './csv.ts';
 import { parseFrames, parseLatencies } from './number-readings.ts';
 import type { ReadingParser } from './reading-parser.ts';
+import { hasInvisible } from './fields.ts';
+import { LONGEST_MS } from './longest.ts';
+import { isReason } from './reasons.ts';
+import { RowReports } from './row-reports.ts';
 import { RunCounter } from './run-counter.ts';
-import type { Source } from './source.ts';
+import type { Report, Source } from './source.ts';
+import { StampOrder } from './stamp-order.ts';
 import { TimerPairs } from './timer-pairs.ts';
 
 export interface Readings {
@@ -17,16 +22,19 @@ export interface Readings {
  * when it cannot be read at all; without readings only where it `mayBeEmpty`; a mistake in a row is reported and the row goes on, since the build stops anyway.
  */
 export function parseReadings(
-  { bytes, report }: Source,
+  { bytes, report: reportHere }: Source,
   method: MethodId,
   rig: Rig,
   mayBeEmpty = false,
 ): Readings | undefined {
+  const gathered = new RowReports(reportHere);
+  const report = gathered.add;
   const parser = parserOf(method, rig, report);
   if (parser === undefined) return undefined;
   const columns = ['run', ...parser.columns, 'exclude', 'note'];
   const [excludeAt, noteAt] = [columns.length - 2, columns.length - 1];
   const runs = new RunCounter(report);
+  const order = new StampOrder(rig.sourceTimer?.wrapsAfterMs, report);
   const readings: Reading[] = [];
   let counted = 0;
   const rows = parseCsv(bytes, columns, report, ({ line, cells }) => {
@@ -34,7 +42,7 @@ export function parseReadings(
     const exclude = cells[excludeAt] ?? '';
     const note = cells[noteAt] ?? '';
     if (exclude === '') counted += 1;
-    else if (exclude.trim() === '') report({ code: 'blank-reason', line, key: 'exclude' });
+    else reportReason(line, exclude, note, report);
     const reading: { -readonly [K in keyof Reading]: Reading[K] } = {
       line,
       run,
@@ -43,12 +51,26 @@ export function parseReadings(
     };
     if (exclude !== '') reading.excluded = exclude;
     if (note !== '') reading.note = note;
+    if (reading.latencyMs !== undefined && reading.latencyMs > LONGEST_MS && exclude === '') {
+      report({ code: 'too-long', line, found: `${reading.latencyMs / 1000} s`, expected: `${LONGEST_MS / 1000} s` });
+    }
+    if (run > 0) order.check(reading);
     readings.push(Object.freeze(reading));
   });
+  gathered.flush();
   if (rows === undefined) return undefined;
-  if (rows === 0 && !mayBeEmpty) report({ code: 'no-readings' });
-  else if (counted === 0 && rows > 0 && readings.length === rows) report({ code: 'no-counted-reading' });
+  if (rows === 0 && !mayBeEmpty) reportHere({ code: 'no-readings' });
+  else if (counted === 0 && rows > 0 && readings.length === rows) reportHere({ code: 'no-counted-reading' });
   return { readings, ...(parser.resolutionMs === undefined ? {} : { resolutionMs: parser.resolutionMs }) };
+}
+
+function reportReason(line: number, exclude: string, note: string, report: Report): void {
+  const here = { line, key: 'exclude', found: exclude };
+  if (hasInvisible(exclude) && exclude.replace(/[^\p{L}\p{N}]/gu, '') === '')
+    report({ code: 'invisible-character', ...here });
+  else if (exclude.trim() === '') report({ code: 'blank-reason', line, key: 'exclude' });
+  else if (!isReason(exclude)) report({ code: 'no-reason', ...here });
+  else if (/^\s/.test(note)) report({ code: 'reason-with-comma', line, key: 'note', found: note });
 }
 
 function parserOf(method: MethodId, rig: Rig, report: Source['report']): ReadingParser | undefined {

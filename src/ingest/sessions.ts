@@ -1,10 +1,11 @@
-import type { MethodId, PlannedSession, Rig, Session, Setting } from '../model/bench.ts';
+import { METHODS, type MethodId, type PlannedSession, type Rig, type Session, type Setting } from '../model/bench.ts';
 import { parseRate, type Rate } from '../model/rate.ts';
 import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
 import { checkSchema } from './check-schema.ts';
 import type { FrontMatter } from './front-matter.ts';
 import { nearest } from './nearest.ts';
 import { present } from './present.ts';
+import { checkReadings, checkReadingsAlone } from './check-readings.ts';
 import { parseReadings } from './readings.ts';
 import { sessionSchema, type SessionFront } from './schemas/session.ts';
 import { findLevel } from './settings.ts';
@@ -12,8 +13,6 @@ import type { Report, Source } from './source.ts';
 
 /** Missing as a key of the schema is missing; only a planned session without readings has no date yet. */
 const NO_DATE = { code: 'missing-key', line: 1, key: 'date' } as const;
-
-const METHODS: readonly MethodId[] = ['two-timers', 'frame-count', 'instrument'];
 
 /** What a session may refer to. A file that is there but faulty counts as known: one mistake, one problem. */
 export interface Known {
@@ -47,7 +46,10 @@ export function parseSession(
 ): ParsedSession | undefined {
   const { report } = source;
   const data = checkSchema(front, sessionSchema, report);
-  if (data === undefined) return undefined;
+  if (data === undefined) {
+    if (readingsSource) checkReadingsAlone(readingsSource, front, known);
+    return undefined;
+  }
   if (data.date === undefined && data.planned !== true) report(NO_DATE);
   if (data.firmware !== undefined && front.isNumber(['firmware'])) {
     reportAtKey(front, 'firmware', { code: 'unquoted-number', found: data.firmware }, report);
@@ -64,7 +66,10 @@ export function parseSession(
   if (method !== undefined && !known.methods.includes(method)) {
     reportAtKey(front, 'method', { code: 'missing-method', found: method, expected: `${method}.mdx` }, report);
   }
-  if (rig === undefined || method === undefined) return undefined;
+  if (rig === undefined || method === undefined) {
+    if (readingsSource) checkReadingsAlone(readingsSource, front, known);
+    return undefined;
+  }
   const lacks = whatRigLacks(rig, method);
   if (lacks !== undefined) {
     reportAtKey(front, 'rig', { code: 'rig-lacks', found: method, expected: lacks }, report);
@@ -72,6 +77,7 @@ export function parseSession(
   }
   const parsed = readingsSource && parseReadings(readingsSource, method, rig, data.planned);
   if (readingsSource === undefined || parsed === undefined || rate === undefined) return undefined;
+  checkReadings(parsed, method, rig, rate, readingsSource.report);
   const { body, firmware, date, room, warmUp, cutShort, links = rig.links, display = rig.display } = data;
   const planned = { id, body, rig: rig.id, links, display, method, settings: levels, rate, file: source.file };
   if (data.planned === true && parsed.readings.length === 0) return { kind: 'planned', planned };
@@ -99,7 +105,7 @@ function checkSettings(
   if (settings === undefined) return { levels: {}, rate: undefined };
   const names = settings.map(({ id }) => id);
   const written = new Map(Object.entries(data.settings));
-  for (const name of written.keys()) {
+  for (const name of writtenNames(front)) {
     if (names.includes(name)) continue;
     const key = `settings.${name}`;
     report({
@@ -126,6 +132,12 @@ function checkSettings(
   if (!written.has('rate')) report({ code: 'missing-key', ...front.locateKey(['settings']), key: 'settings.rate' });
   const rate = levels.find(([name]) => name === 'rate')?.[1];
   return { levels: Object.fromEntries(levels), rate: rate === undefined ? undefined : parseRate(rate) };
+}
+
+/** Every name under `settings` as it is written, those too that an object cannot hold like any other. */
+function writtenNames({ value }: FrontMatter): readonly string[] {
+  const settings = (value as Readonly<Record<string, unknown>>)['settings'];
+  return typeof settings === 'object' && settings !== null ? Object.getOwnPropertyNames(settings) : [];
 }
 
 /** The key of the rig that the method cannot do without, where the rig has none. */

@@ -1,5 +1,5 @@
 import type { Setting, SettingKind, SettingLevel } from '../model/bench.ts';
-import { parseRate, rateKey } from '../model/rate.ts';
+import { parseRate, rateHz, rateKey } from '../model/rate.ts';
 import { checkSchema, keyName } from './check-schema.ts';
 import { settingsSchema } from './schemas/settings.ts';
 import { tally, type Report, type Source } from './source.ts';
@@ -17,6 +17,9 @@ export function parseSettings({ bytes, report: reportHere }: Source): readonly S
   declared.forEach(({ name, kind, levels }, index) => {
     if (names.has(name)) report({ code: 'duplicate-setting', ...at(yaml, [index, 'name']), found: name });
     names.add(name);
+    if (kind === 'rate' && name !== 'rate')
+      report({ code: 'second-rate-setting', ...at(yaml, [index, 'kind']), found: name });
+    if (isReserved(name)) report({ code: 'reserved-name', ...at(yaml, [index, 'name']), found: name });
     checkLevels(
       levels.map((level) => level.name),
       kind,
@@ -54,11 +57,19 @@ function checkLevels(
     const here = at(yaml, [...path, index]);
     if (kind === 'numeric' && !DECIMAL.test(found)) return report({ code: 'bad-level-number', ...here, found });
     if (kind === 'rate' && parseRate(found) === undefined) return report({ code: 'bad-level-rate', ...here, found });
+    const rate = kind === 'rate' ? parseRate(found) : undefined;
+    if (rate && (rateHz(rate) < 1 || rateHz(rate) > 10_000))
+      return report({ code: 'out-of-range', ...here, found, expected: '1 to 10000 per second' });
     const identity = identityOf(kind, found);
     const first = seen.get(identity);
     if (first !== undefined) report({ code: 'duplicate-level', ...here, found, expected: first });
     seen.set(identity, first ?? found);
   });
+}
+
+/** Names that every object of the language has, so that looking one up would find something that nobody wrote. */
+function isReserved(name: string): boolean {
+  return name in Object.prototype;
 }
 
 function identityOf(kind: SettingKind, text: string): string {

@@ -1,4 +1,5 @@
 import type { SourceTimer } from '../model/bench.ts';
+import { LONGEST_MS } from './longest.ts';
 import type { ReadingParser } from './reading-parser.ts';
 import type { Report } from './source.ts';
 import { parseTime, stepsToMs, type TimerTime } from './time.ts';
@@ -9,8 +10,6 @@ const USUAL_WRAPS = [
   { text: '60 min', ms: 3_600_000 },
   { text: '24 h', ms: 86_400_000 },
 ];
-/** Longer than any chain takes, and far shorter than any of those periods. */
-const LONGEST_PLAUSIBLE_MS = 10_000;
 
 /**
  * Readings of two timers in one picture: `source − shown`, in whole steps of the last decimal.
@@ -93,8 +92,7 @@ export class TimerPairs implements ReadingParser {
 
   #reportLater(line: number, source: string, shown: string, laterMs: number): void {
     const wrap =
-      this.#timer.wrapsAfterMs === undefined &&
-      USUAL_WRAPS.find(({ ms }) => laterMs < ms && ms - laterMs < LONGEST_PLAUSIBLE_MS);
+      this.#timer.wrapsAfterMs === undefined && USUAL_WRAPS.find(({ ms }) => laterMs < ms && ms - laterMs < LONGEST_MS);
     if (wrap) this.#report({ code: 'timer-wrapped', line, key: 'shown', found: shown, expected: wrap.text });
     else this.#report({ code: 'shown-later', line, key: 'shown', found: shown, expected: source });
   }

@@ -66,6 +66,7 @@ export function parseYaml(text: string, report: Report): YamlFile | undefined {
     }
     reportSyntax(doc.errors, text, reportAt);
     refuseMachinery(doc, reportAt);
+    refuseLikeKeys(doc, reportAt);
     if (mistakes.count() > 0) return undefined;
     return { value: written(doc.contents), ...locator(doc, place) };
   } catch (error) {
@@ -105,6 +106,24 @@ function refuseMachinery(doc: Document, reportAt: ReportAt): void {
           expected: 'text',
           found: isMap(key) ? 'mapping' : 'list',
         });
+    },
+  });
+}
+
+/** Keys that are the same once written out, such as `10` and `"10"`: the parser tells them apart, and one would win. */
+function refuseLikeKeys(doc: Document, reportAt: ReportAt): void {
+  visit(doc, {
+    Map(_key, { items }) {
+      const seen = new Map<string, unknown>();
+      for (const { key } of items) {
+        if (!isScalar(key)) continue;
+        const name = String(written(key));
+        const first = seen.get(name);
+        // equal ones are reported as such by the parser
+        if (first !== undefined && first !== key.value)
+          reportAt(key.range?.[0] ?? 0, { code: 'duplicate-key', key: name });
+        seen.set(name, first ?? key.value);
+      }
     },
   });
 }

@@ -101,7 +101,8 @@ export interface Rig extends Described {
   readonly digitsRow?: number;
 }
 
-export type MethodId = 'two-timers' | 'frame-count' | 'instrument';
+export const METHODS = ['two-timers', 'frame-count', 'instrument'] as const;
+export type MethodId = (typeof METHODS)[number];
 
 export interface Reading {
   /** 1-based line of the CSV file. */

@@ -84,6 +84,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `the front matter closes with ${found(p)}`,
     'Close it with a line --- that holds nothing else',
   ],
+  'front-matter-too-long': (p) => [
+    `the front matter is ${asIs(p.found)} long; the limit is ${asIs(p.expected)}`,
+    'Remove blank lines, and write what is text below the closing line ---',
+  ],
   'bad-yaml': (p) => [`not valid YAML 1.2: ${asIs(p.found)}`],
   'yaml-depth': () => ['the YAML is nested too deeply', 'Write plain keys and values'],
   'yaml-documents': () => ['a second YAML document begins here', 'Keep one, and remove the line that parts them'],
@@ -109,6 +113,14 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'bad-rate': (p) => [`expected a rate, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`],
   'bad-tolerance': (p) => [`expected parts per million, found ${found(p)}; write 50 ppm`],
   'bad-row-height': (p) => [`expected a height from 0 (top edge) to 1 (bottom edge), found ${found(p)}`],
+  'out-of-range': (p) => [
+    `${found(p)} cannot be right; expected ${asIs(p.expected)}`,
+    'Check the number, its unit, and what it is set against',
+  ],
+  'invisible-character': (p) => [
+    `${found(p)} holds a character that nobody can see`,
+    'Type the text again; pasted text often brings such characters along',
+  ],
   'bad-setting-name': (p) => [`${found(p)} cannot name a setting; use lower-case letters, digits and hyphens`],
   'bad-level-number': (p) => [`the levels of a numeric setting are plain numbers, found ${found(p)}`],
   'bad-level-rate': (p) => [
@@ -124,6 +136,11 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'there is no setting named rate of kind rate',
     'Declare it: - { name: rate, label: Frame rate, kind: rate, levels: [24, 25] }',
   ],
+  'second-rate-setting': (p) => [
+    `${found(p)} is a second setting of kind rate`,
+    'A body has one frame rate: give this one the kind numeric or ordered',
+  ],
+  'reserved-name': (p) => [`${found(p)} cannot be used as a name here`, 'Choose another name'],
   'unquoted-number': (p) => [
     `${asIs(p.found)} is a number here, and other programs would drop its last zeros`,
     `Quote it: "${asIs(p.found)}"`,
@@ -202,6 +219,30 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `If it does so after ${asIs(p.expected)}, state wraps-after: ${asIs(p.expected)} in the rig; if not, correct the reading or exclude it`,
   ],
   'blank-reason': () => ['holds only blanks', 'Write why the reading does not count, or leave the cell empty'],
+  'no-reason': (p) => [
+    `${found(p)} is no reason, and whatever stands here excludes the reading`,
+    'Leave the cell empty if the reading counts; if not, write why in words',
+  ],
+  'reason-with-comma': (p) => [
+    `the note ${found(p)} begins with a blank, as after a comma within a text`,
+    'Quote a cell that holds a comma; whatever stands under exclude excludes the reading',
+  ],
+  'stamps-back': (p) => [
+    `${asIs(p.found)} is earlier than the reading before it in this run, ${asIs(p.expected)}`,
+    'Within a run, write the readings in the order filmed; a new clip is the next run; correct or exclude a misread one',
+  ],
+  'stamp-twice': (p) => [
+    `${asIs(p.found)} was read in this run already, in line ${asIs(p.expected)}`,
+    'Remove a row that was pasted twice; a second reading of one picture is none',
+  ],
+  'too-long': (p) => [
+    `a latency of ${asIs(p.found)} is longer than any chain takes; the limit is ${asIs(p.expected)}`,
+    'Look for a mistyped digit or a wrong unit; correct it, or say under exclude why it does not count',
+  ],
+  'too-short': (p) => [
+    `readings of about ${asIs(p.found)} are shorter than a chain at this frame rate can give (${asIs(p.expected)})`,
+    'Write the column in its own unit: latency in milliseconds, frames in frames of the observer',
+  ],
   'bad-mdx': (p) => [
     `not valid MDX: ${asIs(p.found)}`,
     'In MDX, < and { begin markup: write &lt; or \\{ where the character is meant',
@@ -264,6 +305,20 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'Record the first state: npm run record -- --reason "first publication" --date YYYY-MM-DD',
   ],
 
+  'not-estimable': (p) => [
+    `the readings of this session cannot be analysed (${asIs(p.found)})`,
+    p.expected === undefined
+      ? 'Check the readings against the film, and the rates in the rig, the display and the session'
+      : asIs(p.expected),
+  ],
+  'not-compilable': (p) => [
+    `${asIs(p.expected)} cannot be computed from these files (${asIs(p.found)})`,
+    'Check what the session and its rig state, or take the session out',
+  ],
+  'table-too-large': (p) => [
+    `the table that begins here has ${asIs(p.found)} cells; the limit is ${asIs(p.expected)}`,
+    'Split it, or publish it as a file',
+  ],
   'no-counted-reading': () => [
     'every reading of this session is excluded',
     'Add a reading that counts, or remove the session',
@@ -283,7 +338,7 @@ export function problemsError(problems: readonly Problem[]): ProblemsError {
 export function describeProblem(problem: Problem): string {
   const [says, remedy] = WORDS[problem.code](problem);
   const where = [asIs(problem.file), problem.line, problem.column].filter((part) => part !== undefined).join(':');
-  const what = `${says}${describeChoices(problem.choices)}.`;
+  const what = `${says}${describeChoices(problem.choices)}${describeAlike(problem.alike)}.`;
   const todo = [remedy && `${remedy}.`, describeNearest(problem.nearest)].filter((part) => part);
   return [where, ...(problem.key === undefined ? [] : [asIs(problem.key)]), [what, ...todo].join(' ')].join('  ');
 }
@@ -298,6 +353,10 @@ export function describeProblems(problems: readonly Problem[]): string {
   });
   const heading = `${count(problems.length, 'problem')} in ${count(byFile.size, 'file')}:`;
   return [heading, ...blocks].join('\n\n');
+}
+
+function describeAlike(alike = 0): string {
+  return alike === 0 ? '' : `; so ${alike === 1 ? 'has' : 'have'} ${count(alike, 'further row')}`;
 }
 
 function describeChoices(choices: readonly string[] | undefined): string {

@@ -26,6 +26,7 @@ export type ProblemCode =
   | 'front-matter-language'
   | 'front-matter-unclosed'
   | 'front-matter-close'
+  | 'front-matter-too-long'
   | 'bad-yaml'
   | 'yaml-depth'
   | 'yaml-documents'
@@ -45,6 +46,8 @@ export type ProblemCode =
   | 'bad-rate'
   | 'bad-tolerance'
   | 'bad-row-height'
+  | 'out-of-range'
+  | 'invisible-character'
   | 'bad-setting-name'
   | 'bad-level-number'
   | 'bad-level-rate'
@@ -52,6 +55,8 @@ export type ProblemCode =
   | 'duplicate-level'
   | 'duplicate-link'
   | 'no-rate-setting'
+  | 'second-rate-setting'
+  | 'reserved-name'
   | 'unquoted-number'
   // references
   | 'unknown-body'
@@ -86,7 +91,17 @@ export type ProblemCode =
   | 'shown-later'
   | 'timer-wrapped'
   | 'blank-reason'
+  | 'no-reason'
+  | 'reason-with-comma'
+  | 'stamps-back'
+  | 'stamp-twice'
+  | 'too-long'
+  | 'too-short'
   | 'no-counted-reading'
+  // what the analysis refuses
+  | (typeof ANALYSIS_CODES)[number]
+  // text
+  | 'table-too-large'
   // write-ups
   | 'bad-mdx'
   | (typeof WRITE_UP_CODES)[number]
@@ -118,6 +133,9 @@ export const WRITE_UP_CODES = [
   'claim-fails',
   'unknown-page',
 ] as const;
+
+/** What the analysis refuses: shown by what the readings say together. */
+export const ANALYSIS_CODES = ['not-estimable', 'not-compilable'] as const;
 
 /** What a strict build refuses: shown by the state of the numbers, not by a file alone. */
 export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'no-ledger'] as const;
@@ -157,6 +175,8 @@ export interface Problem {
   readonly choices?: readonly string[];
   /** Valid choices nearest to what was found, best first. */
   readonly nearest?: readonly string[];
+  /** How many further rows of the file have the same mistake. */
+  readonly alike?: number;
   /** Why a published number moved. */
   readonly causes?: readonly Cause[];
   readonly evidence?: ClaimEvidence;

@@ -1,6 +1,10 @@
 import type { BudgetedValue } from '../analysis/components.ts';
+import { estimateSession } from '../analysis/estimate.ts';
 import type { Bench } from '../model/bench.ts';
+import type { Problem } from '../model/problem.ts';
+import { problemsError } from '../model/problem-text.ts';
 import { lookup, type Lookup } from './lookup.ts';
+import { refusalOf } from './refusal.ts';
 import type { Figure, Finding } from './register.ts';
 import { compileSession, type Estimator, type SessionFigures } from './session-figures.ts';
 
@@ -21,9 +25,31 @@ export interface Contribution {
   readonly findings: readonly Finding[];
 }
 
-export function compileSessions(bench: Bench, estimator?: Estimator): Compilation {
+/** Throws one ProblemsError with every session that the analysis refuses. */
+export function compileSessions(bench: Bench, estimator: Estimator = estimateSession): Compilation {
   const find = lookup(bench);
-  const sessions = bench.sessions.map((session) => compileSession(session, find, estimator));
+  const problems: Problem[] = [];
+  const sessions = bench.sessions.flatMap((session) => {
+    try {
+      const compiled = compileSession(session, find, estimator);
+      if (!isFinite(compiled)) throw new RangeError('the total has no finite value or interval');
+      return [compiled];
+    } catch (error) {
+      problems.push(refusalOf(session, find, estimator, error));
+      return [];
+    }
+  });
+  if (problems.length > 0) throw problemsError(problems);
+  return compilationOf(bench, sessions);
+}
+
+function isFinite({ estimate: { value, interval } }: SessionFigures): boolean {
+  return [value, interval.low, interval.high].every(Number.isFinite);
+}
+
+/** A compilation of sessions that are estimated already. */
+export function compilationOf(bench: Bench, sessions: readonly SessionFigures[]): Compilation {
+  const find = lookup(bench);
   const byId = new Map(sessions.map((compiled) => [compiled.session.id, compiled]));
   const session = (id: string): SessionFigures => {
     const compiled = byId.get(id);

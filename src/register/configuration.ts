@@ -16,7 +16,7 @@ export interface Apart {
 export function configurationId(session: Session, bench: Bench, find: Lookup, apart: Apart = {}): string {
   return [
     session.body,
-    ...(apart.firmware ? [] : [session.firmware]),
+    ...(apart.firmware ? [] : [session.firmware && escaped(session.firmware)]),
     chainName(session, find),
     levelsOf(session, bench, apart),
   ]
@@ -26,7 +26,11 @@ export function configurationId(session: Session, bench: Bench, find: Lookup, ap
 
 /** The same without the chain: the body as it was set, wherever its picture went: `orrin-v2/1.40/uhd-59.94-10-4:2:2-off-off`. */
 export function conditionId(session: Session, bench: Bench, apart: Apart = {}): string {
-  return [session.body, ...(apart.firmware ? [] : [session.firmware]), levelsOf(session, bench, apart)]
+  return [
+    session.body,
+    ...(apart.firmware ? [] : [session.firmware && escaped(session.firmware)]),
+    levelsOf(session, bench, apart),
+  ]
     .filter(Boolean)
     .join('/');
 }
@@ -53,6 +57,16 @@ function chainName({ rig, links, display, method }: Session, find: Lookup): stri
 function levelsOf({ settings }: Session, bench: Bench, apart: Apart): string {
   return bench.settings
     .filter(({ id }) => !(apart.rate && id === 'rate'))
-    .map(({ id }) => settings[id]?.replaceAll(/[^\w.:]+/g, '-') ?? '_')
+    .map(({ id }) => (settings[id] === undefined ? '_' : escapedLevel(settings[id])))
     .join('-');
+}
+
+/** Injective: characters that mean something in an id, or would not survive in an address, as `~2b~` (hexadecimal). */
+function escaped(text: string): string {
+  return text.replaceAll(/[^\w.:-]/gu, (char) => `~${(char.codePointAt(0) ?? 0).toString(16)}~`);
+}
+
+/** Levels are joined by hyphens, and `_` stands for one that was not stated, so that neither may come from a level. */
+function escapedLevel(level: string): string {
+  return escaped(level).replaceAll('-', '~2d~').replace(/^_$/, '~5f~');
 }

@@ -24,7 +24,9 @@ export function sessionInput(session: Session, find: Lookup): SessionInput {
     runs: runsOf(countedReadings(session), find.rig(session.rig).sourceTimer?.wrapsAfterMs),
     ...(session.resolutionMs === undefined ? {} : { resolutionMs: session.resolutionMs }),
     // Stated with k = 2 (JCGM 100, 4.3.3).
-    ...(instrument === undefined ? {} : { instrumentUncertaintyMs: instrument.expandedUncertaintyMs / 2 }),
+    ...(instrument === undefined || session.method !== 'instrument'
+      ? {}
+      : { instrumentUncertaintyMs: instrument.expandedUncertaintyMs / 2 }),
   };
 }
 

@@ -10,9 +10,10 @@
  *                   and claims what the data support             (claims/check-claims.ts)
  */
 import { ANALYSIS_VERSION } from '../analysis/version.ts';
-import { UnsoundBenchError } from '../ingest/inventory.ts';
+import { inventoryOf, UnsoundBenchError } from '../ingest/inventory.ts';
 import { readBench, type BenchFolders } from '../ingest/read-bench.ts';
 import type { Bench } from '../model/bench.ts';
+import { ProblemsError } from '../model/problem.ts';
 import { problemsError } from '../model/problem-text.ts';
 import { benchFigures } from '../register/bench-figures.ts';
 import { compileChain } from '../register/chain/chain-figures.ts';
@@ -20,6 +21,7 @@ import { checkWriteUps, expectedOf, knownOf } from '../write-ups/check-write-ups
 import { askedFamilies } from '../write-ups/asked-families.ts';
 import { checkClaims } from '../write-ups/claims/check-claims.ts';
 import { compileSessions, type Compilation, type Contribution } from '../register/compilation.ts';
+import { located } from '../register/located.ts';
 import type { Estimator } from '../register/session-figures.ts';
 import { findingsOf } from '../register/findings/findings.ts';
 import { compileComparisons, standingFamilies } from '../register/comparisons/compile-comparisons.ts';
@@ -38,7 +40,7 @@ import { compileRepeats } from '../register/repeats/repeat-figures.ts';
  */
 export async function compileSite(folders: BenchFolders, estimator?: Estimator): Promise<Published> {
   const bench = await readSound(folders); // 1
-  const published = compileBench(bench, estimator); // 2 and 3
+  const published = compileSound(bench, estimator); // 2 and 3
   const { register } = published;
   const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)]; // 4
   if (problems.length > 0) throw problemsError(problems);
@@ -55,6 +57,16 @@ async function readSound(folders: BenchFolders): Promise<Bench> {
   }
 }
 
+/** What the analysis refuses is a problem like any other: write-ups are checked against the names of the bench. */
+function compileSound(bench: Bench, estimator: Estimator | undefined): Published {
+  try {
+    return compileBench(bench, estimator);
+  } catch (error) {
+    if (!(error instanceof ProblemsError)) throw error;
+    throw problemsError([...error.problems, ...checkWriteUps(expectedOf(inventoryOf(bench)))]);
+  }
+}
+
 /** The register of a bench that ingest has found sound. Pure. */
 export function compileRegister(bench: Bench, estimator?: Estimator): Register {
   return compileBench(bench, estimator).register;
@@ -63,7 +75,7 @@ export function compileRegister(bench: Bench, estimator?: Estimator): Register {
 /** A bench that ingest has found sound, with everything that is computed from it. Pure. */
 function compileBench(bench: Bench, estimator?: Estimator): Published {
   const compilation = compileSessions(bench, estimator); // 2
-  const laws = findRateLaws(compilation);
+  const laws = located('rate laws', findRateLaws, compilation);
   const contributions = contributionsOf(compilation, laws); // 3
   const register = {
     analysis: ANALYSIS_VERSION,
@@ -75,16 +87,24 @@ function compileBench(bench: Bench, estimator?: Estimator): Published {
 
 /** In the order in which the register lists what they add. */
 function contributionsOf(compilation: Compilation, laws: readonly ConfigurationLaw[]): readonly Contribution[] {
-  const { bench, sessions } = compilation;
-  const standing = standingFamilies(bench);
-  return [
-    { figures: sessions.flatMap(({ figures }) => figures), findings: findingsOf(sessions) },
-    compileRateLaws(compilation, laws),
-    compileChain(compilation),
-    compileRepeats(compilation),
-    { figures: benchFigures(bench), findings: [] },
-    compileComparisons(compilation, standing, askedFamilies(bench, standing)),
-    compileSettings(compilation),
-    { figures: [], findings: typedNumbers(bench) },
+  const compilers: readonly (readonly [what: string, compile: (of: Compilation) => Contribution])[] = [
+    [
+      'what a session says by itself',
+      ({ sessions: own }) => ({ figures: own.flatMap(({ figures }) => figures), findings: findingsOf(own) }),
+    ],
+    ['rate laws', (of) => compileRateLaws(of, of === compilation ? laws : findRateLaws(of))],
+    ['the chain', compileChain],
+    ['repeats', compileRepeats],
+    ['counts', ({ bench: of }) => ({ figures: benchFigures(of), findings: [] })],
+    [
+      'comparisons',
+      (of) => {
+        const standing = standingFamilies(of.bench);
+        return compileComparisons(of, standing, askedFamilies(of.bench, standing));
+      },
+    ],
+    ['effects of settings', compileSettings],
+    ['findings in write-ups', ({ bench: of }) => ({ figures: [], findings: typedNumbers(of) })],
   ];
+  return compilers.map(([what, compile]) => located(what, compile, compilation));
 }

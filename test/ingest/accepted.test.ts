@@ -136,7 +136,7 @@ it.each<[string, readonly string[], readonly (number | undefined)[]]>([
   ['minutes and hours carry', ['1,01:00.100,00:59.900,,', '1,1:00:00.100,00:59:59.900,,'], [200, 200]],
   ['no decimals are whole seconds', ['1,00:32,00:31,,'], [1000]],
   ['six decimals are microseconds', ['1,31.482001,31.181000,,'], [301.001]],
-  ['equal times are zero', ['1,31.482,31.482,,'], [0]],
+  ['equal times are zero', ['1,31.482,31.482,,', '1,33.482,33.382,,'], [0, 100]],
   [
     'excluded readings may have no times, negative ones or a later shown one',
     ['1,1.300,1.000,,', '1,,,gone,', '1,-1.000,1.000,misread,', '1,1.000,1.300,swapped,'],

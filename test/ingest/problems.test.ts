@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { LEDGER_CODES, ProblemsError, WRITE_UP_CODES, type ProblemCode } from '../../src/model/problem.ts';
+import {
+  ANALYSIS_CODES,
+  LEDGER_CODES,
+  ProblemsError,
+  WRITE_UP_CODES,
+  type ProblemCode,
+} from '../../src/model/problem.ts';
 import { PROBLEM_CODES } from '../../src/model/problem-text.ts';
 import { writeBenchFolder } from '../support/bench-folder.ts';
 import { FILE_CASES } from './cases/files.ts';
@@ -7,6 +13,7 @@ import { FRONT_MATTER_CASES } from './cases/front-matter.ts';
 import { LEDGER_CASES } from './cases/ledger.ts';
 import { READING_CASES } from './cases/readings.ts';
 import { REFERENCE_CASES } from './cases/references.ts';
+import { SLIP_CASES } from './cases/slips.ts';
 import type { ProblemCase } from './cases/case.ts';
 
 const GROUPS = {
@@ -15,6 +22,7 @@ const GROUPS = {
   references: REFERENCE_CASES,
   readings: READING_CASES,
   ledger: LEDGER_CASES,
+  'plausible slips': SLIP_CASES,
 };
 const seen = new Set<ProblemCode>();
 
@@ -43,8 +51,9 @@ describe.each(Object.entries(GROUPS))('a problem of %s is reported with its plac
 });
 
 it('every kind of problem was seen above', () => {
-  // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in test/ledger/check.test.ts
-  const others: readonly ProblemCode[] = [...WRITE_UP_CODES, ...LEDGER_CODES];
+  // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in test/ledger/check.test.ts,
+  // of ANALYSIS_CODES in test/register/refusal.test.ts
+  const others: readonly ProblemCode[] = [...WRITE_UP_CODES, ...LEDGER_CODES, ...ANALYSIS_CODES];
   expect(PROBLEM_CODES.filter((code) => !seen.has(code) && !others.includes(code))).toEqual([]);
   expect(seen.size).toBeGreaterThan(60);
 });

@@ -1,17 +1,17 @@
 import { z } from 'zod';
-import { date, flag, text } from '../fields.ts';
+import { date, flag, identifier, text } from '../fields.ts';
 import { present } from '../present.ts';
 
 /** Front matter of `data/sessions/<id>.md`; what its ids refer to is checked where the whole bench is known. */
 export const sessionSchema = z
   .strictObject({
     body: text,
-    firmware: text.optional(),
+    firmware: identifier.optional(),
     rig: text,
     method: text,
     /** May be missing only while the session is planned. */
     date: date.optional(),
-    settings: z.record(z.string(), text),
+    settings: z.record(z.string(), identifier),
     room: text.optional(),
     'warm-up': text.optional(),
     'cut-short': text.optional(),

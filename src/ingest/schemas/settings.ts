@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { parsed, text } from '../fields.ts';
+import { identifier, parsed, text } from '../fields.ts';
 
 const SETTING_NAME = /^[a-z0-9][a-z0-9-]*$/;
 
 /** A level written as a bare scalar is its own label. */
 const level = z.preprocess(
   (value) => (typeof value === 'string' ? { name: value, label: value } : value),
-  z.strictObject({ name: text, label: text }),
+  z.strictObject({ name: identifier, label: text }),
 );
 
 /** The list in `data/settings.yaml`. */

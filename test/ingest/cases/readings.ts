@@ -87,7 +87,7 @@ export const READING_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'blank rows among the readings',
-    changes: rows(GOOD, '', ',,,,', GOOD),
+    changes: rows(GOOD, '', ',,,,', '1,00:33.482,00:33.181,,'),
     lines: [3, 4].map((line) =>
       at(`${line}  a blank row stands among the readings. Remove it; blank lines are accepted only at the end.`),
     ),
