@@ -50,15 +50,7 @@ export function parseSession(
     if (readingsSource) checkReadingsAlone(readingsSource, front, known);
     return undefined;
   }
-  if (data.date === undefined && data.planned !== true) report(NO_DATE);
-  if (data.firmware !== undefined && front.isNumber(['firmware'])) {
-    reportAtKey(front, 'firmware', { code: 'unquoted-number', found: data.firmware }, report);
-  }
-  checkId(front, 'body', 'unknown-body', data.body, known.bodies, report);
-  checkId(front, 'rig', 'unknown-rig', data.rig, known.rigs, report);
-  checkId(front, 'method', 'unknown-method', data.method, METHODS, report);
-  if (data.display !== undefined) checkId(front, 'display', 'unknown-display', data.display, known.displays, report);
-  checkLinks(front, data.links ?? [], known.links, report);
+  checkReferences(data, known, front, report);
   const { levels, rate } = checkSettings(data, known.settings, front, report);
 
   const rig = known.rigById.get(data.rig);
@@ -94,6 +86,18 @@ export function parseSession(
       readingsFile: readingsSource.file,
     },
   };
+}
+
+function checkReferences(data: SessionFront, known: Known, front: FrontMatter, report: Report): void {
+  if (data.date === undefined && data.planned !== true) report(NO_DATE);
+  if (data.firmware !== undefined && front.isNumber(['firmware'])) {
+    reportAtKey(front, 'firmware', { code: 'unquoted-number', found: data.firmware }, report);
+  }
+  checkId(front, 'body', 'unknown-body', data.body, known.bodies, report);
+  checkId(front, 'rig', 'unknown-rig', data.rig, known.rigs, report);
+  checkId(front, 'method', 'unknown-method', data.method, METHODS, report);
+  if (data.display !== undefined) checkId(front, 'display', 'unknown-display', data.display, known.displays, report);
+  checkLinks(front, data.links ?? [], known.links, report);
 }
 
 function checkSettings(

@@ -32,7 +32,7 @@ export function compileSessions(bench: Bench, estimator: Estimator = estimateSes
   const sessions = bench.sessions.flatMap((session) => {
     try {
       const compiled = compileSession(session, find, estimator);
-      if (!isFinite(compiled)) throw new RangeError('the total has no finite value or interval');
+      if (!hasFiniteTotal(compiled)) throw new RangeError('the total has no finite value or interval');
       return [compiled];
     } catch (error) {
       problems.push(refusalOf(session, find, estimator, error));
@@ -43,7 +43,7 @@ export function compileSessions(bench: Bench, estimator: Estimator = estimateSes
   return compilationOf(bench, sessions);
 }
 
-function isFinite({ estimate: { value, interval } }: SessionFigures): boolean {
+function hasFiniteTotal({ estimate: { value, interval } }: SessionFigures): boolean {
   return [value, interval.low, interval.high].every(Number.isFinite);
 }
 
