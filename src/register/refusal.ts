@@ -65,7 +65,7 @@ interface Variant {
 }
 
 /** Every way to change one digit of a cell: by so many units of its place, the latency changes by as much. */
-export function variantsOf(row: Reading): readonly Variant[] {
+function variantsOf(row: Reading): readonly Variant[] {
   const { latencyMs = 0 } = row;
   return ['source', 'shown', 'frames', 'latency'].flatMap((column) => {
     const cell = row.cells[column] ?? '';
@@ -118,7 +118,7 @@ function isEstimable(session: Session, find: Lookup, estimator: Estimator): bool
   }
 }
 
-export function medianOf(values: readonly number[]): number {
+function medianOf(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
   const middle = Math.floor(sorted.length / 2);
   return sorted.length % 2 === 1 ? (sorted[middle] ?? 0) : ((sorted[middle - 1] ?? 0) + (sorted[middle] ?? 0)) / 2;
