@@ -3,8 +3,11 @@
  */
 import { combineComponents } from './components.ts';
 
-/** What a component is the same for: every session on the rig, every session with the instrument, or this session only. */
-export type SharedKey = 'rig' | 'instrument' | null;
+/**
+ * What a component is the same for: every session on the rig, with the instrument, with the display (on any rig), with
+ * the display on this rig; null for this session only.
+ */
+export type SharedKey = 'rig' | 'instrument' | 'display' | 'display-on-rig' | null;
 
 export interface BudgetLine {
   readonly name: string;

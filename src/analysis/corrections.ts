@@ -14,6 +14,7 @@
  * Nothing is corrected for an observer that nobody described.
  */
 import { intervalMs } from '../model/rate.ts';
+import type { SharedKey } from './budget.ts';
 import type { Chain, Method } from './chain.ts';
 
 export interface Correction {
@@ -21,6 +22,8 @@ export interface Correction {
   /** To be added to the uncorrected value. */
   readonly valueMs: number;
   readonly standardUncertaintyMs: number;
+  /** What the error of the correction is the same for. */
+  readonly sharedKey: SharedKey;
 }
 
 /** A quantity known exactly, or only to lie between two bounds. */
@@ -37,12 +40,17 @@ export function correctionsFor(chain: Chain, method: Method): Correction[] {
   if (observer) {
     const rows = difference(boundedBy(observer.displayRow, 1), boundedBy(observer.sourceRow, 1));
     corrections.push(
-      describe('observer row skew', product(boundedBy(observer.readoutMs, intervalMs(observer.rate)), rows)),
+      describe('observer row skew', product(boundedBy(observer.readoutMs, intervalMs(observer.rate)), rows), 'rig'),
     );
   }
   const toMiddle = difference({ mean: 0.5, variance: 0 }, boundedBy(display.digitsRow, 1));
   corrections.push(
-    describe('display scan-out', product(boundedBy(display.scanOutMs, intervalMs(display.refresh)), toMiddle)),
+    describe(
+      'display scan-out',
+      product(boundedBy(display.scanOutMs, intervalMs(display.refresh)), toMiddle),
+      // a scan-out that nobody stated belongs to the display; a row of digits that nobody stated, to its place on a rig
+      display.digitsRow === undefined ? 'display-on-rig' : 'display',
+    ),
   );
   return corrections;
 }
@@ -63,6 +71,6 @@ function product(x: Bounded, y: Bounded): Bounded {
   };
 }
 
-function describe(name: Correction['name'], { mean, variance }: Bounded): Correction {
-  return { name, valueMs: mean, standardUncertaintyMs: Math.sqrt(variance) };
+function describe(name: Correction['name'], { mean, variance }: Bounded, sharedKey: SharedKey): Correction {
+  return { name, valueMs: mean, standardUncertaintyMs: Math.sqrt(variance), sharedKey };
 }

@@ -29,6 +29,8 @@ export interface DelayPosterior {
   /** Posterior probabilities. */
   readonly jitterProbability: number;
   readonly betweenRunsProbability: number;
+  /** For each run, the likelihood of L averaged over σ, in no unit. */
+  readonly perRun: readonly { readonly lowMs: number; readonly stepMs: number; readonly values: readonly number[] }[];
 }
 
 interface Prior {
@@ -81,6 +83,7 @@ export function delayPosterior(
     ...(sumOf(sameDelay) > 1e-4 * total && { sameDelay: distributionOn(grid, sameDelay) }),
     jitterProbability: 1 - noJitter,
     betweenRunsProbability: 1 - sumOf(sameDelay) / total,
+    perRun: fine.perRun.map((values) => ({ lowMs: grid.lowMs, stepMs: grid.stepMs, values: Array.from(values) })),
   };
 }
 

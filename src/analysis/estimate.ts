@@ -24,8 +24,10 @@ import { addIndependent, fromCdf, halfWidthAbout, meanOf, rectangular, type Dist
 import type { Explanations } from './evidence.ts';
 import { flashEvidence } from './frame-count.ts';
 import { phaseErrors, readingVarianceMs2, type PhaseErrors } from './phase-errors.ts';
+import { withLevel } from './level-change.ts';
 import { sessionBudget } from './session-budget.ts';
 import type { SessionInput } from './session-input.ts';
+import { DEFAULT_VARIATION, checkVariation, type Level } from './variation.ts';
 import { looseEvidence, twoTimersEvidence } from './two-timers.ts';
 import { intervalMs } from '../model/rate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
@@ -44,23 +46,66 @@ export interface Estimate {
   readonly corrections: readonly Correction[];
   readonly uncorrectedValue: number;
   readonly diagnostics: Diagnostics;
-  /** Error of this session's own part, about 0: what does not cancel in a difference on the same rig. */
-  readonly ownError: Distribution;
+  /** Of which level `interval` speaks: what the statement of variation knows. */
+  readonly speaksOf: Level;
+  /**
+   * Error of this session's own part, about 0, for each level that it may speak of: value + error is the truth. Shared
+   * parts are `components` with a key.
+   */
+  readonly errors: Readonly<Record<Level, Distribution>>;
+  /** Readings that are probably misread, in the order taken. */
+  readonly doubts: readonly Doubt[];
+}
+
+/** A reading that may be nothing but a misread. */
+export interface Doubt {
+  /** Positions from 0 in `runs` and in the run's `latenciesMs`. */
+  readonly run: number;
+  readonly reading: number;
+  /** Posterior probability, 0 to 1. */
+  readonly probability: number;
+}
+
+/** What one run's readings say of its delay, before anything is assumed of how delays change from clip to clip. */
+export interface RunLikelihood {
+  readonly lowMs: number;
+  readonly stepMs: number;
+  /** Natural logarithms, up to a constant that the run's readings alone decide; on every run's grid alike. */
+  readonly logLikelihood: readonly number[];
+}
+
+/**
+ * For each run, the likelihood of its total latency (L + T_d/2 + T_m/2, uncorrected), reading-level variation averaged
+ * out. From these, and from nothing else of a session, the sizes of changes between clips and days can be learnt.
+ */
+export function runLikelihoods(input: SessionInput): readonly RunLikelihood[] {
+  const { chain } = checked(input);
+  const waitsMs = (intervalMs(chain.body.rate) + freeRunningIntervalMs(chain.display)) / 2;
+  const { delay } = posteriorOfDelay(input, waitsMs, expectedErrors(input));
+  return delay.perRun.map(({ lowMs, stepMs, values }) => ({
+    lowMs: lowMs + waitsMs,
+    stepMs,
+    logLikelihood: values.map((value) => Math.log(value)),
+  }));
 }
 
 /** The total latency of one session. Throws a RangeError that names what is missing. */
 export function estimateSession(input: SessionInput): Estimate {
-  const { method, chain, runs, resolutionMs = 0, level = 0.95 } = checked(input);
+  const { method, chain, runs, resolutionMs = 0, level = 0.95, variation = DEFAULT_VARIATION } = checked(input);
   const waitsMs = (intervalMs(chain.body.rate) + freeRunningIntervalMs(chain.display)) / 2;
-  const errors = expectedErrors(input);
-  const { delay, phasesKnown } = posteriorOfDelay(input, waitsMs, errors);
+  const expected = expectedErrors(input);
+  const { delay, phasesKnown } = posteriorOfDelay(input, waitsMs, expected);
   const uncorrectedValue = meanOf(delay.distribution) + waitsMs;
 
   const corrections = correctionsFor(chain, method);
   const value = uncorrectedValue + corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
-  const budget = sessionBudget({ input, delay, value, corrections, meanVarianceMs2: errors.meanMs2 });
-  const ownError = shifted(delay.distribution, -meanOf(delay.distribution));
-  const expandedUncertainty = halfWidthAbout(withOthers(ownError, budget), 0, level);
+  const budget = sessionBudget({ input, delay, value, corrections, meanVarianceMs2: expected.meanMs2 });
+  const clips = shifted(delay.distribution, -meanOf(delay.distribution));
+  const frameMs = intervalMs(chain.body.rate);
+  const day = withLevel(clips, variation.clip, frameMs, runs.length);
+  const errors = { clips, day, condition: withLevel(day, variation.day, frameMs, 1) };
+  const speaksOf = variation.knows;
+  const expandedUncertainty = halfWidthAbout(withOthers(errors[speaksOf], budget), 0, level);
   return {
     value,
     standardUncertainty: budget.standardUncertainty,
@@ -71,8 +116,10 @@ export function estimateSession(input: SessionInput): Estimate {
     components: budget.components,
     corrections,
     uncorrectedValue,
-    diagnostics: describeSession({ chain, method, runs, resolutionMs, errors, delay, phasesKnown }),
-    ownError,
+    diagnostics: describeSession({ chain, method, runs, resolutionMs, errors: expected, delay, phasesKnown }),
+    speaksOf,
+    errors,
+    doubts: [],
   };
 }
 
@@ -94,6 +141,7 @@ function checked(input: SessionInput): SessionInput {
     if (runs.some(({ latenciesMs, sourceMs }) => sourceMs?.length !== latenciesMs.length))
       throw new RangeError('two timers need a source stamp for every latency: give sourceMs');
   }
+  if (input.variation) checkVariation(input.variation);
   return input;
 }
 

@@ -63,14 +63,14 @@ export function sessionBudget({ input, delay, value, corrections, meanVarianceMs
       sharedKey: 'rig',
     });
   }
-  for (const { name, standardUncertaintyMs } of corrections) {
+  for (const { name, standardUncertaintyMs, sharedKey } of corrections) {
     lines.push({
       name,
       type: 'B',
       distribution: 'rectangular',
       standardUncertainty: standardUncertaintyMs,
       degreesOfFreedom: Infinity,
-      sharedKey: 'rig',
+      sharedKey,
     });
   }
   if (instrumentUncertaintyMs > 0) {

@@ -1,4 +1,5 @@
 import type { Chain, Method } from './chain.ts';
+import type { Variation } from './variation.ts';
 
 /** The readings of one run that count, in the order taken. */
 export interface RunInput {
@@ -19,4 +20,6 @@ export interface SessionInput {
   readonly instrumentUncertaintyMs?: number;
   /** Coverage probability of the interval; 0.95 where absent. */
   readonly level?: number;
+  /** How delays vary on this bench; the stated default where absent. */
+  readonly variation?: Variation;
 }

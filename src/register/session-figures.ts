@@ -1,4 +1,5 @@
 /** One session's readings → its figures. */
+import type { SharedKey } from '../analysis/budget.ts';
 import { estimateSession, type Estimate } from '../analysis/estimate.ts';
 import type { SessionInput } from '../analysis/session-input.ts';
 import { summarize } from '../analysis/summary.ts';
@@ -113,7 +114,7 @@ function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Par
         standardUncertainty: component.standardUncertainty * scale,
         degreesOfFreedom: finiteOrNull(component.degreesOfFreedom),
         share: component.varianceShare,
-        shared: component.sharedKey === null ? null : `${component.sharedKey}:${session.rig}`,
+        shared: keyOf(component.sharedKey, session),
       }),
     ),
     uncorrected: estimate.uncorrectedValue * scale,
@@ -123,6 +124,13 @@ function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Par
       standardUncertainty: standardUncertaintyMs * scale,
     })),
   };
+}
+
+/** Names what a component is the same for: `rig:balcony`, `display:stage-screen`, `display:stage-screen@balcony`. */
+function keyOf(shared: SharedKey, { rig, display }: Session): string | null {
+  if (shared === null) return null;
+  if (shared === 'display') return `display:${display}`;
+  return shared === 'display-on-rig' ? `display:${display}@${rig}` : `${shared}:${rig}`;
 }
 
 /** JSON has no infinity: the register writes null. */

@@ -25,6 +25,7 @@ export interface BudgetText {
 const SHARED_BY: Readonly<Record<string, string>> = {
   rig: 'the same in every session on this rig',
   instrument: 'the same in every session with this instrument',
+  display: 'the same in every session with this display',
 };
 
 /** Largest component first. */

@@ -16,12 +16,12 @@ const chain = (
 describe('correctionsFor', () => {
   it('adds what a row-by-row observer takes away when the shown digits stand lower', () => {
     const [skew] = correctionsFor(chain({ readoutMs: 8, sourceRow: 0.25, displayRow: 0.75 }), 'two-timers');
-    expect(skew).toEqual({ name: 'observer row skew', valueMs: 4, standardUncertaintyMs: 0 });
+    expect(skew).toEqual({ name: 'observer row skew', valueMs: 4, standardUncertaintyMs: 0, sharedKey: 'rig' });
   });
 
   it('brings the row of the digits to mid-screen', () => {
     const [scanOut] = correctionsFor(chain(undefined, { digitsRow: 0.25 }), 'two-timers');
-    expect(scanOut).toEqual({ name: 'display scan-out', valueMs: 4, standardUncertaintyMs: 0 });
+    expect(scanOut).toEqual({ name: 'display scan-out', valueMs: 4, standardUncertaintyMs: 0, sharedKey: 'display' });
   });
 
   it('takes an unknown row as rectangular from top to bottom (JCGM 100, 4.3.7: width/√12)', () => {

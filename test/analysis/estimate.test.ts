@@ -99,10 +99,10 @@ describe('estimateSession', () => {
       'observer row skew',
       'display scan-out',
     ]);
-    expect(components.filter(({ sharedKey }) => sharedKey === 'rig').map(({ name }) => name)).toEqual([
-      'source clock',
-      'observer row skew',
-      'display scan-out',
+    expect(components.flatMap(({ name, sharedKey }) => (sharedKey ? [[sharedKey, name]] : []))).toEqual([
+      ['rig', 'source clock'],
+      ['rig', 'observer row skew'],
+      ['display-on-rig', 'display scan-out'],
     ]);
   });
 
@@ -224,7 +224,8 @@ describe('estimateSession', () => {
   });
 
   it('keeps the error of the session’s own part about 0', () => {
-    const { ownError, expandedUncertainty } = estimateSession(twoTimers(chainOf(rate(25)), 1, TEN, 12));
+    const { errors, expandedUncertainty } = estimateSession(twoTimers(chainOf(rate(25)), 1, TEN, 12));
+    const { clips: ownError } = errors;
     expect(ownError.masses.reduce((sum, mass, i) => sum + mass * (ownError.low + i * ownError.step), 0)).toBeCloseTo(
       0,
       9,

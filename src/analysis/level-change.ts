@@ -1,0 +1,51 @@
+/** What a level of variation adds to the error of a mean over `count` clips or days. */
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { addIndependent, fromCdf, type Distribution } from './distribution.ts';
+import type { LevelVariation } from './variation.ts';
+
+/** `distribution` plus the error of a mean of `count` draws of that level, each about the level's own mean; T_d in ms. */
+export function withLevel(
+  distribution: Distribution,
+  { change, step }: LevelVariation,
+  frameMs: number,
+  count: number,
+): Distribution {
+  const parts = change.flatMap((a) =>
+    step.map((b) => ({ weight: a.weight * b.weight, sdMs: a.size * frameMs, probability: b.size })),
+  );
+  const changes = parts
+    .filter(({ weight }) => weight > 0)
+    .map(({ weight, sdMs, probability }) => ({
+      weight,
+      sdMs: sdMs / Math.sqrt(count),
+      steps: binomial(count, probability).map((p, k) => ({ p, atMs: (k / count - probability) * frameMs })),
+    }));
+  const reachMs = Math.max(
+    ...changes.map(
+      ({ sdMs, steps }) => 5 * sdMs + Math.max(...steps.map(({ p, atMs }) => (p > 0 ? Math.abs(atMs) : 0))),
+    ),
+  );
+  if (reachMs < distribution.step / 4) return distribution;
+  const cdf = (x: number): number =>
+    changes.reduce(
+      (sum, { weight, sdMs, steps }) =>
+        sum +
+        weight *
+          steps.reduce((all, { p, atMs }) => all + p * (sdMs > 0 ? normalCdf(x, atMs, sdMs) : heaviside(x - atMs)), 0),
+      0,
+    );
+  return addIndependent(distribution, fromCdf(cdf, reachMs + distribution.step, distribution.step));
+}
+
+function heaviside(x: number): number {
+  return x >= 0 ? 1 : 0;
+}
+
+/** P(k of n), k = 0 … n. */
+function binomial(n: number, p: number): number[] {
+  let row = [1];
+  for (let i = 0; i < n; i += 1) {
+    row = Array.from({ length: row.length + 1 }, (_, k) => (row[k] ?? 0) * (1 - p) + (row[k - 1] ?? 0) * p);
+  }
+  return row;
+}
