@@ -1,7 +1,10 @@
 /** What a level of variation adds to the error of a mean over `count` clips or days. */
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-import { addIndependent, fromCdf, type Distribution } from './distribution.ts';
+import { addIndependent, fromCdf, onStep, type Distribution } from './distribution.ts';
 import type { LevelVariation } from './variation.ts';
+
+/** Cells from the middle of a change to its end: no finer grid is needed. */
+const CELLS = 160;
 
 /** `distribution` plus the error of a mean of `count` draws of that level, each about the level's own mean; T_d in ms. */
 export function withLevel(
@@ -34,7 +37,11 @@ export function withLevel(
           steps.reduce((all, { p, atMs }) => all + p * (sdMs > 0 ? normalCdf(x, atMs, sdMs) : heaviside(x - atMs)), 0),
       0,
     );
-  return addIndependent(distribution, fromCdf(cdf, reachMs + distribution.step, distribution.step));
+  const cellMs = Math.max(distribution.step, reachMs / CELLS);
+  return addIndependent(
+    cellMs > distribution.step ? onStep(distribution, cellMs) : distribution,
+    fromCdf(cdf, reachMs + cellMs, cellMs),
+  );
 }
 
 function heaviside(x: number): number {

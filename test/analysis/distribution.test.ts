@@ -5,6 +5,7 @@ import {
   fromCdf,
   halfWidthAbout,
   meanOf,
+  onStep,
   rectangular,
   varianceOf,
   type Distribution,
@@ -52,5 +53,16 @@ describe('a distribution on a grid', () => {
     // by hand: 3·0.5 + 3.5·0.3 + 4·0.2 = 3.35; squares 0.1225·0.5 + 0.0225·0.3 + 0.4225·0.2 = 0.1525
     expect(meanOf(skew)).toBeCloseTo(3.35, 12);
     expect(varianceOf(skew)).toBeCloseTo(0.1525, 12);
+  });
+});
+
+describe('onStep', () => {
+  it('keeps mass and mean, and adds less than step²/4 to a variance', () => {
+    const before = normal();
+    const after = onStep(before, 0.3);
+    expect(after.masses.reduce((sum, mass) => sum + mass, 0)).toBeCloseTo(1, 12);
+    expect(meanOf(after)).toBeCloseTo(meanOf(before), 12);
+    expect(varianceOf(after)).toBeGreaterThanOrEqual(1 - 1e-6);
+    expect(varianceOf(after)).toBeLessThan(1 + 0.3 ** 2 / 4);
   });
 });
