@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { totalFromPipelineMs, type Chain } from '../../src/analysis/chain.ts';
-import { estimateSession } from '../../src/analysis/estimate.ts';
+import { estimateSession, runLikelihoods } from '../../src/analysis/estimate.ts';
 import type { RunInput, SessionInput } from '../../src/analysis/session-input.ts';
 import { halfWidthAbout } from '../../src/analysis/distribution.ts';
 import { seededRandom } from '../../src/analysis/random.ts';
@@ -253,5 +253,20 @@ describe('estimateSession', () => {
 
   it.each(REFUSED)('says what to do about $name', ({ input, message }) => {
     expect(() => estimateSession(input)).toThrow(message);
+  });
+});
+
+describe('runLikelihoods', () => {
+  it('says of each run where its own total lies', () => {
+    const same = twoTimers(chainOf(rate(25)), 2, TEN, 14);
+    const [first, second] = same.runs as [RunInput, RunInput];
+    const later = { ...second, latenciesMs: second.latenciesMs.map((ms) => ms + 100) };
+    const apart = { ...same, runs: [first, { ...later, sourceMs: second.sourceMs!.map((ms) => ms + 100) }] };
+    const best = runLikelihoods(apart).map(
+      ({ lowMs, stepMs, logLikelihood }) => lowMs + stepMs * logLikelihood.indexOf(Math.max(...logLikelihood)),
+    );
+    // each within a third of a refresh of its truth, ten readings being enough to say so
+    expect(Math.abs(best[0]! - (PIPELINE_MS + 20))).toBeLessThan(6);
+    expect(Math.abs(best[1]! - (PIPELINE_MS + 120))).toBeLessThan(6);
   });
 });
