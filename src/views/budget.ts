@@ -1,5 +1,4 @@
 /** The budget of a figure as published: text of every component, of the corrections, and of the whole. */
-import { describeDegreesOfFreedom } from './entry.ts';
 import { describeLevel } from '../register/provenance.ts';
 import type { Figure } from '../register/register.ts';
 import { describeSignificant, MINUS, placeOfUncertainty, roundTo } from '../register/text.ts';
@@ -93,4 +92,11 @@ function describeShare(share: number): string {
 
 function capitalize(text: string): string {
   return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** `61.3`, `∞`; one decimal below a hundred. */
+export function describeDegreesOfFreedom(degreesOfFreedom: number | null | undefined): string {
+  if (degreesOfFreedom === undefined) return '';
+  if (degreesOfFreedom === null) return '∞';
+  return roundTo(degreesOfFreedom, degreesOfFreedom < 100 && !Number.isInteger(degreesOfFreedom) ? 1 : 0);
 }

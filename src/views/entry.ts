@@ -1,6 +1,60 @@
-import { describeCoverage } from '../register/provenance.ts';
+import { anchorOf } from '../register/entry-groups.ts';
+import { inWordsOf, isKind, KINDS } from '../register/kinds.ts';
+import { sessionTitle } from '../register/labels.ts';
+import { sessionPath } from '../register/paths.ts';
+import { describeBasis, describeCoverage } from '../register/provenance.ts';
+import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
-import { describeSignificant, roundTo } from '../register/text.ts';
+import { describeSignificant } from '../register/text.ts';
+import { describeBudget, describeDegreesOfFreedom, type BudgetText } from './budget.ts';
+import { earlierTexts, type EarlierText } from './earlier-values.ts';
+
+/** A row among the entries of a session. */
+export interface EntryRow {
+  readonly figure: Figure;
+  readonly anchor: string | undefined;
+  readonly inWords: string;
+  readonly details: readonly string[];
+  readonly earlier: readonly EarlierText[];
+}
+
+/** Everything that can be said of one figure: what it is, how far it can be trusted, where it comes from. */
+export interface Entry extends EntryRow {
+  readonly anchor: string;
+  /** `10 readings in 1 run`. */
+  readonly basis: string;
+  readonly sessions: readonly { readonly title: string; readonly path: string }[];
+  readonly analysis: string;
+  readonly budget: BudgetText | undefined;
+}
+
+export function entryRow({ bench }: Pick<Published, 'bench'>, figure: Figure): EntryRow {
+  return {
+    figure,
+    anchor: isKind(figure.kind) ? KINDS[figure.kind].anchor : undefined,
+    inWords: inWordsOf(figure),
+    details: describeEntry(figure),
+    earlier: earlierTexts(bench, figure.id),
+  };
+}
+
+export function entryOf(site: Pick<Published, 'bench' | 'register'>, figure: Figure): Entry {
+  const { bench, register } = site;
+  const files = new Set(figure.sources.map(({ file }) => file));
+  return {
+    ...entryRow(site, figure),
+    anchor: anchorOf(figure.id),
+    basis: describeBasis(figure),
+    sessions: bench.sessions
+      .filter(({ readingsFile }) => files.has(readingsFile.path))
+      .map((session) => ({
+        title: `${sessionTitle(bench, session)} (${session.id})`,
+        path: sessionPath(session.id),
+      })),
+    analysis: register.analysis,
+    budget: (figure.components ?? []).length > 0 ? describeBudget(figure) : undefined,
+  };
+}
 
 /** What stands under a figure's value in its entry, a line each: interval, standard uncertainty, degrees of freedom. */
 export function describeEntry({ unit, standardUncertainty, degreesOfFreedom, interval }: Figure): readonly string[] {
@@ -21,11 +75,4 @@ export function describeEntry({ unit, standardUncertainty, degreesOfFreedom, int
 /** No line break between a number and its unit. */
 function keepUnits(line: string): string {
   return line.replace(/(\d) (?=\p{L}|%)/gu, '$1\u00a0');
-}
-
-/** `61.3`, `∞`; one decimal below a hundred. */
-export function describeDegreesOfFreedom(degreesOfFreedom: number | null | undefined): string {
-  if (degreesOfFreedom === undefined) return '';
-  if (degreesOfFreedom === null) return '∞';
-  return roundTo(degreesOfFreedom, degreesOfFreedom < 100 && !Number.isInteger(degreesOfFreedom) ? 1 : 0);
 }

@@ -1,0 +1,47 @@
+/** What the page of one rig prints. */
+import type { Rig, SourceFile } from '../model/bench.ts';
+import { labelSessions } from '../register/labels.ts';
+import { sessionPath } from '../register/paths.ts';
+import type { Published } from '../register/published.ts';
+import { inBenchOrder } from '../register/select.ts';
+import { rigFacts, type RigFact } from './rig-facts.ts';
+
+export interface RigPage {
+  readonly rig: Rig;
+  readonly facts: readonly RigFact[];
+  /** Links and displays that have a description, those included that single sessions put in place of the rig's own. */
+  readonly described: readonly { readonly name: string; readonly description: string; readonly isOwn: boolean }[];
+  readonly sessions: readonly { readonly label: string; readonly path: string }[];
+  /** What they have in common. */
+  readonly shared: string;
+  readonly files: readonly SourceFile[];
+}
+
+export function rigPage({ bench, find }: Published, id: string): RigPage {
+  const rig = find.rig(id);
+  const sessions = inBenchOrder(
+    bench,
+    bench.sessions.filter((session) => session.rig === id),
+  );
+  const labels = labelSessions(bench, sessions);
+  const links = [...new Set([...rig.links, ...sessions.flatMap((session) => session.links)])].map(find.link);
+  const displays = [...new Set([rig.display, ...sessions.map(({ display }) => display)])].map(find.display);
+  const chain = [...links, ...displays];
+  return {
+    rig,
+    facts: rigFacts(rig, find),
+    described: chain
+      .filter(({ description }) => description.trim() !== '')
+      .map(({ id: part, name, description }) => ({
+        name,
+        description,
+        isOwn: rig.links.includes(part) || rig.display === part,
+      })),
+    sessions: sessions.map((session) => ({
+      label: labels.of.get(session.id) ?? session.id,
+      path: sessionPath(session.id),
+    })),
+    shared: labels.shared,
+    files: [rig.file, ...chain.map(({ file }) => file)],
+  };
+}

@@ -1,0 +1,101 @@
+/** What the page of one session prints. */
+import type { Session, SourceFile } from '../model/bench.ts';
+import { sessionTitle } from '../register/labels.ts';
+import { bodyPath, methodPath, rigPath } from '../register/paths.ts';
+import { describeBasis, describeLevel } from '../register/provenance.ts';
+import type { Published } from '../register/published.ts';
+import type { Figure, Finding } from '../register/register.ts';
+import { describeBudget, type BudgetText } from './budget.ts';
+import { entryRow, type EntryRow } from './entry.ts';
+
+/** A line of what was set and used; `path` leads to the page of the first word. */
+export interface ConditionLine {
+  readonly term: string;
+  readonly says: string;
+  /** Where `says` leads, and what follows it outside the link. */
+  readonly path?: string;
+  readonly after?: string;
+}
+
+export interface SessionPage {
+  readonly session: Session;
+  /** `Orrin V2, 23.976 frames/s`. */
+  readonly title: string;
+  readonly headline:
+    | {
+        readonly total: Figure;
+        readonly frames: Figure;
+        /** `95 %`. */
+        readonly level: string;
+        /** `10 readings in 1 run`. */
+        readonly basis: string;
+        readonly budget: BudgetText;
+      }
+    | undefined;
+  readonly findings: readonly Finding[];
+  readonly entries: readonly EntryRow[];
+  readonly analysis: string;
+  readonly conditions: readonly ConditionLine[];
+  readonly files: readonly SourceFile[];
+}
+
+export function sessionPage(site: Published, id: string): SessionPage {
+  const { bench, register, find, figuresOf, findingsOf } = site;
+  const session = find.session(id);
+  return {
+    session,
+    title: sessionTitle(bench, session),
+    headline: headlineOf(site, id),
+    findings: findingsOf('session', id),
+    entries: figuresOf(id).map((figure) => entryRow(site, figure)),
+    analysis: register.analysis,
+    conditions: conditionsOf(site, session),
+    files: [
+      session.readingsFile,
+      session.file,
+      find.rig(session.rig).file,
+      find.display(session.display).file,
+      ...session.links.map((link) => find.link(link).file),
+    ],
+  };
+}
+
+function headlineOf({ figure }: Published, id: string): SessionPage['headline'] {
+  const [total, frames] = [figure(`total/${id}`), figure(`frames/${id}`)];
+  return (
+    total &&
+    frames && {
+      total,
+      frames,
+      level: describeLevel(total.interval?.level ?? 0),
+      basis: describeBasis(total),
+      budget: describeBudget(total),
+    }
+  );
+}
+
+function conditionsOf({ bench, find }: Published, session: Session): readonly ConditionLine[] {
+  const [body, rig, display] = [find.body(session.body), find.rig(session.rig), find.display(session.display)];
+  const method = bench.methods.find((each) => each.id === session.method);
+  return [
+    {
+      term: 'Body',
+      says: body.name,
+      path: bodyPath(body.id),
+      ...(session.firmware === undefined ? {} : { after: `, firmware ${session.firmware}` }),
+    },
+    ...bench.settings
+      .filter((setting) => session.settings[setting.id] !== undefined)
+      .map((setting) => ({ term: setting.label, says: find.level(setting.id, session.settings[setting.id] ?? '') })),
+    { term: 'Rig', says: rig.name, path: rigPath(rig.id) },
+    {
+      term: 'Chain',
+      says: [body.name, ...session.links.map((link) => find.link(link).name), display.name].join(', then '),
+    },
+    method === undefined
+      ? { term: 'Method', says: '' }
+      : { term: 'Method', says: method.title, path: methodPath(method.id) },
+    ...(session.room === undefined ? [] : [{ term: 'Room', says: session.room }]),
+    ...(session.warmUp === undefined ? [] : [{ term: 'Warm-up', says: session.warmUp }]),
+  ];
+}
