@@ -24,6 +24,6 @@ export default defineConfig({
     // One instance of the compiled site, for the command and for the pages that it bundles.
     ssr: { external: [SITE] },
     build: { rolldownOptions: { external: [SITE], checks: { moduleLevelDirective: false } } },
-    server: { watch: { ignored: ['**/.astro/dist/**', '**/dist/**'] } },
+    server: { watch: { ignored: ['**/dist/**', '**/.*.building/**'] } },
   },
 });

@@ -9,6 +9,7 @@ import { parseDurationMs } from '../ingest/quantities.ts';
 import { loadBench } from './load-bench.ts';
 import { planConditions, readWanted, rigOf, WANTED_OPTIONS, WANTED_USAGE } from './plan-options.ts';
 import { CallError, runCommand } from './run.ts';
+import { say } from './say.ts';
 import { describePlanned, writeSessions } from './write-sessions.ts';
 
 const USAGE = `Usage: npm run add-body -- --name NAME --maker MAKER --model MODEL --rig RIG [...]
@@ -39,9 +40,7 @@ const OPTIONS = {
   ...WANTED_OPTIONS,
 } as const;
 
-await runCommand(USAGE, OPTIONS, async (options, words) => {
-  if (words.length > 0)
-    throw new CallError(`'${words.join(' ')}' belongs to no option; put names of several words in quotes.\n\n${USAGE}`);
+await runCommand(USAGE, OPTIONS, async (options) => {
   const root = process.cwd();
   const bench = await loadBench(root);
   const ask = await asker();
@@ -78,19 +77,19 @@ await runCommand(USAGE, OPTIONS, async (options, words) => {
       renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }),
       { flag: 'wx' },
     );
-    console.log(`Written: data/bodies/${id}.md\n`);
+    say(`Written: data/bodies/${id}.md\n`);
     if (planned.length === 0) {
-      console.log(
+      say(
         `Nothing has been measured on ${rig.id} yet that it could be compared with; plan its sessions with npm run plan -- --rig ${rig.id} --body ${id} --rate RATE.`,
       );
       return;
     }
     for (const [index, each] of planned.entries()) {
-      console.log(
+      say(
         `${describePlanned(each, wanted, bench)}\n  Measured on ${conditions[index]?.bodies} other ${conditions[index]?.bodies === 1 ? 'body' : 'bodies'}.\n`,
       );
     }
-    console.log(await writeSessions({ root, bench, rig, body: id, planned, seed: options['seed'], isNew: true }));
+    say(await writeSessions({ root, bench, rig, body: id, planned, seed: options['seed'], isNew: true }));
   } finally {
     ask.close();
   }

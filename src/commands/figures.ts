@@ -7,6 +7,7 @@ import { renderRegister } from '../register/render-register.ts';
 import { nearest } from '../ingest/nearest.ts';
 import type { Register } from '../register/register.ts';
 import { CallError, runCommand } from './run.ts';
+import { complain } from './say.ts';
 
 const USAGE = `Usage: npm run figures [-- [ID ...] [--data DIR] [--content DIR]]
 
@@ -14,18 +15,23 @@ const USAGE = `Usage: npm run figures [-- [ID ...] [--data DIR] [--content DIR]]
   --data DIR     read sessions and rigs from here instead of data/
   --content DIR  read write-ups from here instead of content/`;
 
-await runCommand(USAGE, { data: { type: 'string' }, content: { type: 'string' } }, async ({ data, content }, ids) => {
-  const root = process.cwd();
-  const { bench, register } = await compileSite({
-    root,
-    dataDir: data ?? join(root, 'data'),
-    contentDir: content ?? join(root, 'content'),
-  });
-  // Beside the register, not in it: another program may be reading that.
-  const changes = describeChanges(compareWithLedger(bench, register));
-  if (changes !== '' && ids.length === 0) console.error(changes);
-  process.stdout.write(renderRegister(ids.length === 0 ? register : only(ids, register)));
-});
+await runCommand(
+  USAGE,
+  { data: { type: 'string' }, content: { type: 'string' } },
+  async ({ data, content }, ids) => {
+    const root = process.cwd();
+    const { bench, register } = await compileSite({
+      root,
+      dataDir: data ?? join(root, 'data'),
+      contentDir: content ?? join(root, 'content'),
+    });
+    // Beside the register, not in it: another program may be reading that.
+    const changes = describeChanges(compareWithLedger(bench, register));
+    if (changes !== '' && ids.length === 0) complain(changes);
+    process.stdout.write(renderRegister(ids.length === 0 ? register : only(ids, register)));
+  },
+  { takesWords: true },
+);
 
 function only(ids: readonly string[], register: Register): Register {
   const known = new Map(register.figures.map((figure) => [figure.id, figure]));

@@ -1,6 +1,7 @@
 /** `npm run plan`: how many clips and readings a session needs, and the empty sessions to fill in. */
 import { loadBench } from './load-bench.ts';
-import { CallError, runCommand } from './run.ts';
+import { runCommand } from './run.ts';
+import { say } from './say.ts';
 import { conditionsOf, planConditions, readWanted, rigOf, WANTED_OPTIONS, WANTED_USAGE } from './plan-options.ts';
 import { describePlanned, writeSessions } from './write-sessions.ts';
 
@@ -25,15 +26,14 @@ const OPTIONS = {
   seed: { type: 'string' },
 } as const;
 
-await runCommand(USAGE, OPTIONS, async (options, words) => {
-  if (words.length > 0) throw new CallError(`'${words.join(' ')}' belongs to no option.\n\n${USAGE}`);
+await runCommand(USAGE, OPTIONS, async (options) => {
   const root = process.cwd();
   const bench = await loadBench(root);
   const rig = rigOf(bench, options['rig']);
   const wanted = readWanted(options);
   const conditions = conditionsOf(bench, options['rate'], options['set']);
   const planned = planConditions(bench, rig, conditions, wanted);
-  console.log(planned.map((each) => describePlanned(each, wanted, bench)).join('\n\n'));
+  say(planned.map((each) => describePlanned(each, wanted, bench)).join('\n\n'));
   if (options['body'] === undefined) return;
-  console.log(`\n${await writeSessions({ root, bench, rig, body: options['body'], planned, seed: options['seed'] })}`);
+  say(`\n${await writeSessions({ root, bench, rig, body: options['body'], planned, seed: options['seed'] })}`);
 });

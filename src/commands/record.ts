@@ -10,6 +10,7 @@ import { date as dateSchema } from '../ingest/fields.ts';
 import { LEDGER } from '../ingest/read-ledger.ts';
 import { renderEntry, renderFigures, renderInputs } from '../ingest/render-ledger.ts';
 import { CallError, runCommand } from './run.ts';
+import { say } from './say.ts';
 
 const USAGE = `Usage: npm run record -- --reason TEXT --date YYYY-MM-DD
 
@@ -19,12 +20,8 @@ const USAGE = `Usage: npm run record -- --reason TEXT --date YYYY-MM-DD
 await runCommand(
   USAGE,
   { reason: { type: 'string' }, date: { type: 'string' } },
-  async ({ reason: given = '', date = '' }, words) => {
+  async ({ reason: given = '', date = '' }) => {
     const reason = given.trim().replace(/\s+/g, ' ');
-    if (words.length > 0)
-      throw new CallError(
-        `'${words.join(' ')}' belongs to no option; put the reason in quotes: --reason "two words".\n\n${USAGE}`,
-      );
     if (reason === '') throw new CallError(`A record needs a reason: --reason "why the numbers moved".\n\n${USAGE}`);
     if (!dateSchema.safeParse(date).success)
       throw new CallError(
@@ -52,7 +49,7 @@ await runCommand(
           renderEntry(entryOf(changes, reason, date, register.analysis)),
         );
     for (const [path, text] of stale) await writeWhole(path, text);
-    console.log(
+    say(
       entry === undefined
         ? 'No number moved; the checksums were brought up to date, without an entry.'
         : `${describeChanges(changes, { recorded: true })}\n\nRecorded in content/${LEDGER.folder}/${LEDGER.entries}/${entry}`,

@@ -1,5 +1,10 @@
+import './no-requests.ts';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { distance } from 'fastest-levenshtein';
+import { nearest } from '../ingest/nearest.ts';
 import { ProblemsError } from '../model/problem.ts';
+import { fileSystemProblem } from './file-system-faults.ts';
+import { complain, say } from './say.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 
@@ -15,41 +20,106 @@ type Given<Option> = Option extends { type: 'boolean' }
 /** A mistake in how a command was called: shown without a stack, with exit code 2. */
 export class CallError extends Error {}
 
+/** Letters that a setting of npm may differ in to be a misspelt option of ours, where that is long enough. */
+const NEARLY = 2;
+const LONG_ENOUGH = 6;
+
 /**
  * Runs a command of package.json: reads its options, prints what an author can mend as plain text without
  * a stack, and ends with code 1 for mistakes in files and 2 for mistakes in the call.
+ *
+ * @param takesWords whether words that belong to no option mean something to the command
  */
 export async function runCommand<const O extends Options>(
   usage: string,
   options: O,
   command: (values: CommandOptions<O>, words: readonly string[]) => Promise<void>,
+  { takesWords = false } = {},
 ): Promise<void> {
-  let parsed: ReturnType<typeof parseArgs>;
   try {
-    parsed = parseArgs({
-      options: { ...options, help: { type: 'boolean', short: 'h' } } as Options,
-      allowPositionals: true,
-      strict: true,
-    });
-  } catch (error) {
-    console.error(`${error instanceof Error ? error.message.split('. ')[0] : String(error)}.\n\n${usage}`);
-    process.exitCode = 2;
-    return;
-  }
-  if (parsed.values['help'] === true) {
-    console.log(usage);
-    return;
-  }
-  try {
-    await command(parsed.values as CommandOptions<O>, parsed.positionals);
+    const { values, words } = readCall(usage, options, takesWords);
+    if (values['help'] === true) say(usage);
+    else await command(values as CommandOptions<O>, words);
   } catch (error) {
     if (error instanceof CallError) {
-      console.error(error.message);
+      complain(error.message);
       process.exitCode = 2;
       return;
     }
+    const told = error instanceof ProblemsError ? error : fileSystemProblem(error, 'the output folder');
     // Whatever is not an author's mistake is ours, and keeps its stack.
-    console.error(error instanceof ProblemsError ? `${error.message}\n\nNothing was published.` : error);
+    complain(told === undefined ? error : `${told.message}\n\nNothing was published.`);
     process.exitCode = 1;
   }
+}
+
+/** A port, of an option. */
+export function portOf(text: string): number {
+  if (!/^\d{1,5}$/.test(text) || Number(text) > 65_535)
+    throw new CallError(`--port is a number up to 65535, not '${text}'.`);
+  return Number(text);
+}
+
+function readCall(
+  usage: string,
+  options: Options,
+  takesWords: boolean,
+): { values: Readonly<Record<string, unknown>>; words: readonly string[] } {
+  const all: Options = { ...options, help: { type: 'boolean', short: 'h' } };
+  const names = Object.keys(all);
+  refuseKeptByNpm(options);
+  // Loosely first, to name what an unknown option nearly is.
+  const { tokens } = parseArgs({ options: all, allowPositionals: true, strict: false, tokens: true });
+  const seen = new Set<string>();
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue;
+    const option = all[token.name];
+    if (option === undefined)
+      throw new CallError(`Unknown option '${token.rawName}'${suggest(token.name, names) || '.'}\n\n${usage}`);
+    if (seen.has(token.name) && option.multiple !== true)
+      throw new CallError(`${token.rawName} is given twice; give it once.\n\n${usage}`);
+    seen.add(token.name);
+  }
+  const { values, positionals } = parseStrictly(usage, all);
+  const [word = ''] = positionals;
+  if (positionals.length > 0 && !takesWords)
+    throw new CallError(
+      `'${positionals.join(' ')}' belongs to no option${suggest(word, names) || '; put text of several words in quotes.'}\n\n${usage}`,
+    );
+  return { values, words: positionals };
+}
+
+function parseStrictly(usage: string, options: Options) {
+  try {
+    return parseArgs({ options, allowPositionals: true, strict: true });
+  } catch (error) {
+    throw new CallError(`${error instanceof Error ? error.message.split('. ')[0] : String(error)}.\n\n${usage}`);
+  }
+}
+
+function suggest(name: string, names: readonly string[]): string {
+  const near = nearest(name, names).map((each) => `--${each}`);
+  return near.length > 0 ? `; did you mean ${near.join(' or ')}?` : '';
+}
+
+/** Without `--`, npm takes options for its own settings and the command never sees them, as in `npm run build --strict`. */
+function refuseKeptByNpm(options: Options): void {
+  const script = process.env['npm_lifecycle_event'];
+  if (script === undefined) return;
+  const kept = Object.entries(process.env).flatMap(([variable, value = '']) => {
+    const [, setting] = /^npm_config_(.+)$/.exec(variable) ?? [];
+    const name = setting && Object.keys(options).find((option) => isMeant(setting.replaceAll('_', '-'), option));
+    return name ? [options[name]?.type === 'boolean' ? `--${name}` : `--${name} ${JSON.stringify(value)}`] : [];
+  });
+  if (kept.length === 0) return;
+  const command = script === 'start' ? 'npm start' : `npm run ${script}`;
+  throw new CallError(
+    `npm took ${kept.length === 1 ? 'an option' : 'options'} of this command for itself; a lone -- hands on what follows. Type:\n\n  ${command} -- ${kept.join(' ')}`,
+  );
+}
+
+/** The option itself, or what is one or two letters off it. */
+function isMeant(setting: string, option: string): boolean {
+  const off = distance(setting, option);
+  return off === 0 || (option.length >= LONG_ENOUGH && off <= NEARLY);
 }

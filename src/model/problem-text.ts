@@ -319,6 +319,34 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `the table that begins here has ${asIs(p.found)} cells; the limit is ${asIs(p.expected)}`,
     'Split it, or publish it as a file',
   ],
+
+  'output-link': (p) => [
+    `is a link to ${found(p)}, and a build would put a folder in its place`,
+    'Remove the link, or build into another folder: npm run build -- --output DIR',
+  ],
+  'output-file': () => [
+    'is a file, and a site is a folder',
+    'Move it away, or build into another folder: npm run build -- --output DIR',
+  ],
+  'output-mount': () => [
+    'is a mount point, which no build can replace',
+    'Build into a folder inside it: npm run build -- --output DIR',
+  ],
+  'output-inside': (p) => [
+    `lies in ${asIs(p.found)}/ or holds it, and a build replaces the whole folder`,
+    'Build into another folder: npm run build -- --output DIR',
+  ],
+  'output-foreign': (p) => [
+    `holds what no build wrote (${asIs(p.found)}), and a build replaces the whole folder`,
+    'Move it away, or build into another folder: npm run build -- --output DIR',
+  ],
+  'in-use': (p) => [
+    `another command is writing here${p.found === undefined ? '' : ` (process ${asIs(p.found)})`}`,
+    'Wait until it is done, then run this again',
+  ],
+  'disk-full': () => ['the disk is full, and what was there is as it was', 'Make room, then run this again'],
+  'not-writable': (p) => [`cannot be written (${asIs(p.found)})`, 'Check that its permissions let you write it'],
+
   'no-counted-reading': () => [
     'every reading of this session is excluded',
     'Add a reading that counts, or remove the session',
@@ -427,6 +455,6 @@ function quote(text: string): string {
 }
 
 /** Control and direction-changing characters would let a file rewrite what the terminal shows. */
-function escapeControls(text: string): string {
+export function escapeControls(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, (char) => `\\u{${(char.codePointAt(0) ?? 0).toString(16)}}`);
 }

@@ -110,7 +110,8 @@ export type ProblemCode =
   | 'bad-count'
   | 'repeated-record'
   | 'merge-conflict'
-  | (typeof LEDGER_CODES)[number];
+  | (typeof LEDGER_CODES)[number]
+  | (typeof WRITING_CODES)[number];
 
 /** Mistakes of a write-up that show only against what the whole bench holds. */
 export const WRITE_UP_CODES = [
@@ -139,6 +140,18 @@ export const ANALYSIS_CODES = ['not-estimable', 'not-compilable'] as const;
 
 /** What a strict build refuses: shown by the state of the numbers, not by a file alone. */
 export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'no-ledger'] as const;
+
+/** What keeps a command from writing: where it would write, not what an author wrote. */
+export const WRITING_CODES = [
+  'output-link',
+  'output-file',
+  'output-mount',
+  'output-inside',
+  'output-foreign',
+  'in-use',
+  'disk-full',
+  'not-writable',
+] as const;
 
 /** What the data say now of a claim that they do not support, in published text. */
 export interface ClaimEvidence {

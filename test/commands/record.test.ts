@@ -56,7 +56,7 @@ describe('npm run record', () => {
     [
       'a reason without quotes',
       ['--date', '2026-05-02', '--reason', 'two', 'words'],
-      '\'words\' belongs to no option; put the reason in quotes: --reason "two words".',
+      "'words' belongs to no option; put text of several words in quotes.",
     ],
   ])('refuses %s, and writes nothing', (_what, words, message) => {
     using bench = recorder();

@@ -4,6 +4,7 @@ import {
   LEDGER_CODES,
   ProblemsError,
   WRITE_UP_CODES,
+  WRITING_CODES,
   type ProblemCode,
 } from '../../src/model/problem.ts';
 import { PROBLEM_CODES } from '../../src/model/problem-text.ts';
@@ -52,8 +53,8 @@ describe.each(Object.entries(GROUPS))('a problem of %s is reported with its plac
 
 it('every kind of problem was seen above', () => {
   // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in test/ledger/check.test.ts,
-  // of ANALYSIS_CODES in test/register/refusal.test.ts
-  const others: readonly ProblemCode[] = [...WRITE_UP_CODES, ...LEDGER_CODES, ...ANALYSIS_CODES];
+  // of ANALYSIS_CODES in test/register/refusal.test.ts, of WRITING_CODES in test/commands
+  const others: readonly ProblemCode[] = [...WRITE_UP_CODES, ...LEDGER_CODES, ...ANALYSIS_CODES, ...WRITING_CODES];
   expect(PROBLEM_CODES.filter((code) => !seen.has(code) && !others.includes(code))).toEqual([]);
   expect(seen.size).toBeGreaterThan(60);
 });

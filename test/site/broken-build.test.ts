@@ -1,6 +1,7 @@
 /** That a build with mistakes names them all, publishes nothing, and leaves what was published alone. */
 import { existsSync, readdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { MARK } from '../../src/commands/site-mark.ts';
 import { copyProject, type CommandResult, type ProjectCopy } from '../support/project-copy.ts';
 
 const FRONT = '---\ntitle: Broken\nsummary: Asks for what is not there.\ndate: 2026-04-21\n---\n\n';
@@ -68,6 +69,12 @@ function runWith(files: Mistakes['files'], script: string): CommandResult {
   }
 }
 
+/** A site as a build leaves it, of one page. */
+function writeSite(): void {
+  copy.write('dist/index.html', 'the last good site');
+  copy.write(`dist/${MARK}`, `${'0'.repeat(64)}  index.html\n`);
+}
+
 describe.each(CASES)('$name', ({ files, says }) => {
   it.each(['build', 'figures', 'start'])(
     'stop `npm run %s` with code 1, all at once, by file, with the nearest choices',
@@ -85,9 +92,9 @@ describe.each(CASES)('$name', ({ files, says }) => {
   it('leave no site where there was none, and the last one as it was', () => {
     runWith(files, 'build');
     expect(existsSync(copy.dist)).toBe(false);
-    copy.write('dist/index.html', 'the last good site');
+    writeSite();
     runWith(files, 'build');
-    expect(readdirSync(copy.dist)).toEqual(['index.html']);
+    expect(readdirSync(copy.dist)).toEqual(['index.html', MARK]);
     expect(copy.read('dist/index.html')).toBe('the last good site');
     copy.remove('dist');
   });
@@ -95,7 +102,7 @@ describe.each(CASES)('$name', ({ files, says }) => {
 
 describe('a fault that shows only when pages are drawn', () => {
   it('leaves the last good site as it was', () => {
-    copy.write('dist/index.html', 'the last good site');
+    writeSite();
     const { code, stderr } = runWith(
       { 'content/reports/a-broken.mdx': `${FRONT}{nobodyDefinedThis.at(0)}\n` },
       'build',

@@ -18,13 +18,12 @@ export async function startDevServer(root: string): Promise<DevServer> {
   let printed = '';
   const { NODE_ENV, VITEST, TEST, DEV, PROD, MODE, ...env } = process.env;
   // not through npm, which would stand between the server and the signal that ends it
-  const child = spawn(join(PROJECT, 'node_modules', '.bin', 'astro'), ['dev', '--host', '127.0.0.1'], {
+  const child = spawn(process.execPath, [join(root, 'src/commands/dev.ts'), '--host', '127.0.0.1'], {
     cwd: root,
     env: {
       ...env,
       PATH: [join(PROJECT, 'node_modules', '.bin'), env['PATH']].join(delimiter),
       NO_COLOR: '1',
-      ASTRO_TELEMETRY_DISABLED: '1',
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 export const PROJECT = fileURLToPath(new URL('../..', import.meta.url)).replace(/[\\/]$/, '');
 
 /** What is installed, built or kept by version control, and so no part of the project's own text. */
-const NOT_OURS = new Set(['.git', 'node_modules', 'dist', '.astro']);
+const NOT_OURS = new Set(['.git', 'node_modules', 'dist', '.dist.building', '.astro']);
 
 /** Every file of the project, committed or about to be: paths from its root with forward slashes, sorted. */
 export function projectFiles(folder = ''): readonly string[] {

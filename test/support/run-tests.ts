@@ -2,6 +2,7 @@
  * `npm test`: types, style and unused code, then every test. What follows `--` goes to the test runner:
  * `npm test -- --project unit`, `npm test -- test/ingest`.
  */
+import '../../src/commands/no-requests.ts';
 import { spawnSync } from 'node:child_process';
 import { describeCounts } from './count-reporter.ts';
 import { PROJECT } from './project-files.ts';

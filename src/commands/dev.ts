@@ -1,0 +1,15 @@
+/** `npm run dev`: serves the site while it is written. */
+import { dev } from 'astro';
+import { portOf, runCommand } from './run.ts';
+
+const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
+
+  --port NUMBER   serve on this port; without it, on 4321 or the next free one
+  --host ADDRESS  serve on this address; without it, to this machine only`;
+
+await runCommand(USAGE, { port: { type: 'string' }, host: { type: 'string' } }, async ({ port, host }) => {
+  await dev({
+    root: process.cwd(),
+    server: { ...(port === undefined ? {} : { port: portOf(port) }), ...(host === undefined ? {} : { host }) },
+  });
+});

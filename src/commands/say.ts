@@ -1,0 +1,19 @@
+/** All that commands print. What files hold, their names included, never gets to steer the terminal. */
+import { inspect } from 'node:util';
+import { escapeControls } from '../model/problem-text.ts';
+
+export function say(text: string): void {
+  process.stdout.write(`${escapeLines(text)}\n`);
+}
+
+export function complain(error: unknown): void {
+  process.stderr.write(`${escapeLines(typeof error === 'string' ? error : inspect(error))}\n`);
+}
+
+/** Line breaks and tabs stay. */
+function escapeLines(text: string): string {
+  return text
+    .split(/([\n\t])/)
+    .map((part) => (part === '\n' || part === '\t' ? part : escapeControls(part)))
+    .join('');
+}

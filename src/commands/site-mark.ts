@@ -1,0 +1,58 @@
+/**
+ * What a build wrote, in the folder that it wrote: a line for each file, its SHA-256 and its path, as
+ * `sha256sum --check` reads them. It is how the next build knows that the folder is a site to be replaced.
+ */
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { lstat, readdir, readFile, writeFile } from 'node:fs/promises';
+import { join, sep } from 'node:path';
+import { pipeline } from 'node:stream/promises';
+import { errorCode } from '../ingest/read-source.ts';
+
+export const MARK = 'lagfolio.sha256';
+
+const LINE = /^[0-9a-f]{64} {2}(.+)$/;
+
+/** Marks a folder as the site that it is now. */
+export async function markSite(folder: string): Promise<void> {
+  const lines = [];
+  for (const file of await filesOf(folder)) lines.push(`${await sha256Of(join(folder, file))}  ${file}\n`);
+  await writeFile(join(folder, MARK), lines.join(''));
+}
+
+/** Files of a folder that no build wrote, links among them; all of them where it has no mark. */
+export async function foreignFiles(folder: string): Promise<readonly string[]> {
+  const marked = new Set([MARK, ...(await readMark(join(folder, MARK)))]);
+  const files = await filesOf(folder);
+  return marked.size === 1 ? files : files.filter((file) => !marked.has(file));
+}
+
+async function readMark(path: string): Promise<readonly string[]> {
+  try {
+    if (!(await lstat(path)).isFile()) return [];
+    return (await readFile(path, 'utf8')).split('\n').flatMap((line) => LINE.exec(line)?.[1] ?? []);
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') return [];
+    throw error;
+  }
+}
+
+/** Paths of everything in a folder that is no folder, with forward slashes, sorted. */
+async function filesOf(folder: string): Promise<readonly string[]> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  return entries
+    .filter((entry) => !entry.isDirectory())
+    .map(({ parentPath, name }) =>
+      join(parentPath, name)
+        .slice(folder.length + 1)
+        .split(sep)
+        .join('/'),
+    )
+    .sort();
+}
+
+async function sha256Of(path: string): Promise<string> {
+  const hash = createHash('sha256');
+  await pipeline(createReadStream(path), hash);
+  return hash.digest('hex');
+}
