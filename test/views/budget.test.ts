@@ -1,7 +1,7 @@
 /** A budget worked out by hand: what each printed number is follows from the arithmetic beside it. */
 import { describe, expect, it } from 'vitest';
 import type { Component, Figure } from '../../src/register/register.ts';
-import { describeBudget } from '../../src/views/budget.ts';
+import { describeBudget, describeDegreesOfFreedom } from '../../src/views/budget.ts';
 
 const component = (name: string, standardUncertainty: number, more: Partial<Component> = {}): Component => ({
   name,
@@ -101,6 +101,43 @@ describe('a budget in words', () => {
       'Before these corrections the value is 249 ms, after them 252 ms.',
     ]);
     expect(describeBudget({ ...total, corrections: [] }).corrections).toEqual([]);
+    const { uncorrected: _uncorrected, ...without } = total;
+    expect(describeBudget(without).corrections).toEqual([]);
+  });
+
+  it('gives a correction as finely as the value where that is finer than hundredths', () => {
+    // U = 0.012 ms has its second digit at the third decimal
+    const fine = {
+      ...total,
+      value: 4.0125,
+      uncorrected: 4,
+      interval: { low: 4.0005, high: 4.0245, level: 0.95 },
+      corrections: [{ name: 'digits row', value: 0.0125, standardUncertainty: 0.001 }],
+    };
+    expect(describeBudget(fine).corrections).toEqual([
+      'Digits row: +0.013 ms.',
+      'Before these corrections the value is 4.000 ms, after them 4.013 ms.',
+    ]);
+  });
+
+  it('leaves out what a figure does not have', () => {
+    const { coverageFactor: _k, components: _components, corrections: _corrections, ...bare } = total;
+    expect(describeBudget(bare)).toEqual({
+      rows: [],
+      total: { uncertainty: '5.0 ms', freedom: '61.3', expanded: 'Expanded uncertainty U = 10 ms at 95 % coverage.' },
+      corrections: [],
+    });
+  });
+
+  it.each([
+    [8.25, '8.3'],
+    [12, '12'],
+    [99.96, '100.0'],
+    [100.4, '100'],
+    [null, '∞'],
+    [undefined, ''],
+  ])('writes %s degrees of freedom as %s: one decimal below a hundred', (freedom, text) => {
+    expect(describeDegreesOfFreedom(freedom)).toBe(text);
   });
 
   it('says so where a share is small but not nothing', () => {

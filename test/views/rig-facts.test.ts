@@ -65,6 +65,16 @@ describe('the facts of a rig', () => {
     });
   });
 
+  it('name every link between, with what was stated of it', () => {
+    const link = (id: string, name: string, more = {}) => ({ ...attic, id, name, ...more });
+    const latency = { valueMs: 12.5, standardUncertaintyMs: 1, source: 'a light sensor' };
+    const whole = bench([], { links: [link('radio', 'Radio pair', { latency }), link('loop', 'Loop')] });
+    expect(rigFacts({ ...attic, links: ['radio', 'loop'] }, lookup(whole)).slice(1, 3)).toEqual([
+      { part: 'Link', says: 'Radio pair; stated latency 12.5 ms, standard uncertainty 1 ms (a light sensor)' },
+      { part: 'Link', says: 'Loop' },
+    ]);
+  });
+
   it('say of an observer what it does not state', () => {
     expect(facts({ observer: { name: 'Spare camera', rate: rate(25) } })['Observer']).toBe(
       'Spare camera; 25 frames/s; exposure not stated; readout not stated',
