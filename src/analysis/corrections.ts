@@ -32,12 +32,11 @@ interface Bounded {
   readonly variance: number;
 }
 
-/** Both corrections of a chain, in ms; an empty list for an instrument, which has neither rows nor scan-out of its own. */
+/** Corrections of a chain, in ms. A light sensor stands on the display at a row too, and is seen by no observer. */
 export function correctionsFor(chain: Chain, method: Method): Correction[] {
-  if (method === 'instrument') return [];
   const { observer, display } = chain;
   const corrections: Correction[] = [];
-  if (observer) {
+  if (observer && method !== 'instrument') {
     const rows = difference(boundedBy(observer.displayRow, 1), boundedBy(observer.sourceRow, 1));
     corrections.push(
       describe('observer row skew', product(boundedBy(observer.readoutMs, intervalMs(observer.rate)), rows), 'rig'),

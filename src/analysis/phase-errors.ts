@@ -30,6 +30,16 @@ export function readingVarianceMs2(chain: Chain, method: Method, resolutionMs: n
   return waits + (method === 'frame-count' ? intervalMs(chain.observer!.rate) ** 2 / 6 : 0);
 }
 
+/**
+ * The most by which two readings of one clip can differ where only phases are at work, in ms: `T_d + 2·T_s (+ T_m)` and
+ * two truncations for two timers, `T_d + 2·T_o (+ T_m)` for counts, `T_d (+ T_m)` for a light sensor.
+ */
+export function readingRangeMs(chain: Chain, method: Method, resolutionMs: number): number {
+  const waits = intervalMs(chain.body.rate) + freeRunningIntervalMs(chain.display);
+  if (method === 'two-timers') return waits + 2 * intervalMs(chain.source!.refresh) + 2 * resolutionMs;
+  return waits + (method === 'frame-count' ? 2 * intervalMs(chain.observer!.rate) : 0);
+}
+
 /** For two timers, from the source stamps of each run; stamps are unwrapped, in ms. */
 export function phaseErrors(chain: Chain, runsMs: readonly (readonly number[])[], resolutionMs: number): PhaseErrors {
   const random = seededRandom(SEED);

@@ -43,14 +43,27 @@ function runsOf(readings: readonly CountedReading[], wrapsAfterMs: number | unde
   });
 }
 
-/** Stamps of one clip as a clock would give them that never starts again. */
+/**
+ * Stamps of one clip as a clock would give them that never starts again. Rows may stand in the order of time or the
+ * other way round: the clock is taken to have started again as seldom as either order allows.
+ */
 function unwrap(stampsMs: readonly number[], wrapsAfterMs: number | undefined): readonly number[] {
   if (wrapsAfterMs === undefined) return stampsMs;
+  const forwards = unwrapInOrder(stampsMs, wrapsAfterMs);
+  const backwards = unwrapInOrder([...stampsMs].reverse(), wrapsAfterMs).reverse();
+  return spanOf(backwards) < spanOf(forwards) ? backwards : forwards;
+}
+
+function unwrapInOrder(stampsMs: readonly number[], wrapsAfterMs: number): number[] {
   let wraps = 0;
   return stampsMs.map((stamp, index) => {
     if (stamp < (stampsMs[index - 1] ?? stamp)) wraps += 1;
     return stamp + wraps * wrapsAfterMs;
   });
+}
+
+function spanOf(stampsMs: readonly number[]): number {
+  return Math.max(...stampsMs) - Math.min(...stampsMs);
 }
 
 /** The chain of a session, done or planned. */

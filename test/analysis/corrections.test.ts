@@ -43,7 +43,10 @@ describe('correctionsFor', () => {
     expect(skew!.standardUncertaintyMs).toBeCloseTo(Math.sqrt(400 / 72 + 100 / 6), 12);
   });
 
-  it('has nothing to correct in a light sensor', () => {
-    expect(correctionsFor(chain({ readoutMs: 8 }), 'instrument')).toEqual([]);
+  it('brings a light sensor to mid-screen too, and takes no observer into account', () => {
+    expect(correctionsFor(chain({ readoutMs: 8 }, { digitsRow: 0.75 }), 'instrument')).toEqual([
+      // 16 ms · (0.5 − 0.75)
+      { name: 'display scan-out', valueMs: -4, standardUncertaintyMs: 0, sharedKey: 'display' },
+    ]);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../src/analysis/chain.ts';
-import { phaseErrors, readingVarianceMs2 } from '../../src/analysis/phase-errors.ts';
+import { phaseErrors, readingRangeMs, readingVarianceMs2 } from '../../src/analysis/phase-errors.ts';
 import { rate, type Rate } from '../../src/model/rate.ts';
 
 const chainOf = (body: Rate, sync: 'input' | 'free' = 'input', source = rate(60)): Chain => ({
@@ -23,6 +23,18 @@ describe('readingVarianceMs2', () => {
       3,
     );
     expect(readingVarianceMs2(chainOf(rate(25)), 'instrument', 0)).toBeCloseTo(133.3333, 3);
+  });
+});
+
+describe('readingRangeMs', () => {
+  it('is the sum of the widths of its rectangular parts', () => {
+    // 40 + 2·16.667 + 16.667 + 2·1; 40 + 2·10; 40
+    expect(readingRangeMs(chainOf(rate(25), 'free'), 'two-timers', 1)).toBeCloseTo(92, 9);
+    expect(readingRangeMs({ ...chainOf(rate(25)), observer: { rate: rate(100) } }, 'frame-count', 0)).toBeCloseTo(
+      60,
+      9,
+    );
+    expect(readingRangeMs(chainOf(rate(25)), 'instrument', 0)).toBeCloseTo(40, 9);
   });
 });
 
