@@ -8,13 +8,23 @@ import { comparedRows, type ComparedRows } from './compared-rows.ts';
 import { lowerFirst } from '../register/traits.ts';
 import { rankFigures } from '../register/comparisons/ranking.ts';
 
+type Standing = 'lowest' | 'tied' | 'higher';
+
+const STANDING_WORDS: Readonly<Record<Standing, string>> = {
+  lowest: 'lowest',
+  tied: 'not told from the lowest',
+  higher: '',
+};
+
 export interface GridCell {
   readonly session: Session;
   /** What sets it apart from the other sessions of its body in its condition; empty where it is the only one. */
   readonly label: string;
   readonly total: Figure;
   /** Against the lowest of its condition; undefined where only one body was measured in it. */
-  readonly standing: 'lowest' | 'tied' | 'higher' | undefined;
+  readonly standing: Standing | undefined;
+  /** `UHD, lowest`: what to print beside the total. */
+  readonly words: string;
 }
 
 export interface GridRow {
@@ -25,13 +35,13 @@ export interface GridRow {
 
 export interface BodyGrid {
   readonly rig: string;
-  /** What sets it apart on its rig: `through Radio pair`. */
-  readonly through: string;
+  /** `Balcony`, and what sets the grid apart on its rig: `Pit, through Radio pair`. */
+  readonly name: string;
   readonly bodies: readonly Body[];
   readonly rows: readonly GridRow[];
   readonly shared: string;
-  /** Bodies against each other, condition by condition. */
-  readonly compared: readonly { readonly condition: string; readonly comparisons: ComparedRows }[];
+  /** Bodies against each other under the heading of each condition; undefined where no condition has several. */
+  readonly compared: ComparedRows | undefined;
 }
 
 /** One grid for each rig and chain. */
@@ -51,7 +61,8 @@ export function bodyGrids(site: Published): readonly BodyGrid[] {
       const { rig = '', links = [], method = '' } = first?.sessions[0] ?? {};
       return {
         rig,
-        through: [
+        name: [
+          find.rig(rig).name,
           links.length > 0 && `through ${links.map((id) => find.link(id).name).join(' and ')}`,
           new Set(bench.sessions.filter((one) => one.rig === rig).map((one) => one.method)).size > 1 &&
             `read by ${lowerFirst(bench.methods.find(({ id }) => id === method)?.title ?? method)}`,
@@ -64,12 +75,19 @@ export function bodyGrids(site: Published): readonly BodyGrid[] {
           cells: cellsOf(site, bodies, condition.sessions),
         })),
         shared: names.shared,
-        compared: conditions.flatMap((condition) => {
-          const family = condition.sessions.map(({ id }) => families.get(id)).find((each) => each !== undefined);
-          return family === undefined
-            ? []
-            : [{ condition: nameOf(condition.sessions[0]), comparisons: comparedRows(site, family.id, family.pairs) }];
-        }),
+        compared: joined(
+          conditions.flatMap((condition) => {
+            const family = condition.sessions.map(({ id }) => families.get(id)).find((each) => each !== undefined);
+            return family === undefined
+              ? []
+              : [
+                  {
+                    condition: nameOf(condition.sessions[0]),
+                    comparisons: comparedRows(site, family.id, family.pairs),
+                  },
+                ];
+          }),
+        ),
       };
     })
     .sort((a, b) => rankOfRig(bench, a.rig) - rankOfRig(bench, b.rig) || b.rows.length - a.rows.length);
@@ -91,11 +109,23 @@ function cellsOf(
       const found = ranked[at];
       if (found === undefined) return [];
       const standing = !several ? undefined : at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
-      return [
-        { session, label: own.length > 1 ? (labels.of.get(session.id) ?? '') : '', total: found.figure, standing },
-      ];
+      const label = own.length > 1 ? (labels.of.get(session.id) ?? '') : '';
+      const words = [label, standing && STANDING_WORDS[standing]].filter(Boolean).join(', ');
+      return [{ session, label, total: found.figure, standing, words }];
     });
   });
+}
+
+/** Several families in one table, each under its own heading; each keeps its own adjustment. */
+function joined(
+  parts: readonly { readonly condition: string; readonly comparisons: ComparedRows }[],
+): ComparedRows | undefined {
+  if (parts.length === 0) return undefined;
+  return {
+    rows: parts.flatMap(({ condition, comparisons }) => comparisons.rows.map((row) => ({ ...row, group: condition }))),
+    shared: '',
+    familySizes: parts.flatMap(({ comparisons }) => comparisons.familySizes),
+  };
 }
 
 function rankOfRig({ rigs }: Bench, id: string): number {
