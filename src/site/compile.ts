@@ -23,6 +23,7 @@ import { checkClaims } from '../write-ups/claims/check-claims.ts';
 import { compileSessions, type Compilation, type Contribution } from '../register/compilation.ts';
 import { located } from '../register/located.ts';
 import type { Estimator } from '../register/session-figures.ts';
+import { betweenSessions } from '../register/findings/inputs/between-sessions.ts';
 import { findingsOf } from '../register/findings/findings.ts';
 import { compileComparisons, standingFamilies } from '../register/comparisons/compile-comparisons.ts';
 import { compileSettings } from '../register/settings/compile-settings.ts';
@@ -104,6 +105,7 @@ function contributionsOf(compilation: Compilation, laws: readonly ConfigurationL
       },
     ],
     ['effects of settings', compileSettings],
+    ['findings between sessions', ({ bench: of }) => ({ figures: [], findings: betweenSessions(of) })],
     ['findings in write-ups', ({ bench: of }) => ({ figures: [], findings: typedNumbers(of) })],
   ];
   return compilers.map(([what, compile]) => located(what, compile, compilation));

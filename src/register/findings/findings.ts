@@ -5,6 +5,7 @@ import { beatingRates } from './beating-rates.ts';
 import { coarseDigits } from './coarse-digits.ts';
 import { cutShort } from './cut-short.ts';
 import { drift } from './drift.ts';
+import { INPUT_RULES } from './inputs/inputs.ts';
 import { manyExcluded } from './many-excluded.ts';
 import { oneRunOnly } from './one-run-only.ts';
 import { outliers } from './outliers.ts';
@@ -29,7 +30,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
 /** Every finding, in the order of the sessions and of the rules. */
 export function findingsOf(sessions: readonly SessionFigures[]): readonly Finding[] {
   return sessions.flatMap((compiled) =>
-    Object.entries(RULES).flatMap(([rule, look]) => {
+    Object.entries({ ...RULES, ...INPUT_RULES }).flatMap(([rule, look]) => {
       const found = look(compiled);
       return found === undefined
         ? []

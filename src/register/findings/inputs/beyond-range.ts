@@ -1,0 +1,50 @@
+import { freeRunningIntervalMs } from '../../../analysis/chain.ts';
+import { intervalMs } from '../../../model/rate.ts';
+import { plural } from '../../provenance.ts';
+import { chainOf, countedReadings, type CountedReading } from '../../session-input.ts';
+import { describeSignificant } from '../../text.ts';
+import type { Rule } from '../rule.ts';
+
+/** Rows of a run that may be named as misread; with more, it is the rates that are wrong, or the delay that varies. */
+const MOST = 0.25;
+
+/**
+ * Readings of one run lie within `T_d + 2·T_s (+ T_m)` and the resolution of each other, whatever the phases are: the
+ * full range of a reading about the delay of its chain. A row without which the run does so was most likely misread.
+ */
+export const beyondRange: Rule = ({ session, find }) => {
+  const { body, display, source, observer } = chainOf(session, find);
+  const stepMs =
+    session.method === 'two-timers'
+      ? 2 * (source === undefined ? 0 : intervalMs(source.refresh)) + 2 * (session.resolutionMs ?? 0)
+      : session.method === 'frame-count' && observer !== undefined
+        ? 2 * intervalMs(observer.rate)
+        : 0;
+  const rangeMs = intervalMs(body.rate) + freeRunningIntervalMs(display) + stepMs;
+  const rows = [...Map.groupBy(countedReadings(session), ({ run }) => run).values()].flatMap((run) =>
+    outside(run, rangeMs),
+  );
+  if (rows.length === 0) return undefined;
+  const named = rows.map(({ line, latencyMs }) => `line ${line} (${describeSignificant(latencyMs, 3, 'ms')})`);
+  return {
+    severity: 'warning',
+    message: `${plural(rows.length, 'reading')} lie further from the others of the clip than the rates of the rig allow, ${describeSignificant(rangeMs, 3, 'ms')} from lowest to highest: ${named.join(', ')}.`,
+    hint: 'Look at the film again: a mistyped digit is the usual cause. Correct it, or say under exclude why it does not count.',
+  };
+};
+
+/** The few readings without which the others of a run keep within the range; none where it takes many. */
+function outside(run: readonly CountedReading[], rangeMs: number): readonly CountedReading[] {
+  const sorted = run.toSorted((a, b) => a.latencyMs - b.latencyMs);
+  const out: CountedReading[] = [];
+  while (sorted.length > 2 && at(sorted, -1) - at(sorted, 0) > rangeMs) {
+    const middle = at(sorted, Math.floor(sorted.length / 2));
+    const odd = at(sorted, -1) - middle > middle - at(sorted, 0) ? sorted.pop() : sorted.shift();
+    if (odd !== undefined) out.push(odd);
+  }
+  return out.length <= Math.max(1, MOST * run.length) ? out.toSorted((a, b) => a.line - b.line) : [];
+}
+
+function at(sorted: readonly CountedReading[], index: number): number {
+  return sorted.at(index)?.latencyMs ?? 0;
+}

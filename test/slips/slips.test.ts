@@ -1,0 +1,44 @@
+import { writeFileSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { seededRandom } from '../../src/analysis/random.ts';
+import { ProblemsError } from '../../src/model/problem.ts';
+import { compileSite } from '../../src/site/compile.ts';
+import { demonstrationCopy, remembering, runSlips } from './run-slips.ts';
+
+it('a few single slips of the demonstration are refused, found, or change nothing', { timeout: 120_000 }, async () => {
+  const outcomes = await runSlips(1, 40);
+  expect(outcomes.length).toBe(40);
+  expect(outcomes.filter(({ end }) => end === 'got through' || end === 'crash')).toEqual([]);
+});
+
+it('files with bytes cut, doubled or replaced never end as an error without a file', { timeout: 120_000 }, async () => {
+  using copy = demonstrationCopy();
+  const estimator = remembering();
+  const random = seededRandom(7);
+  const nat = (below: number): number => Math.floor(random.uniform() * below);
+  const files = [
+    'data/settings.yaml',
+    'data/rigs/pit.md',
+    'data/displays/pit-monitor.md',
+    'data/sessions/orrin-uhd24-a.csv',
+    'data/sessions/orrin-uhd24-a.md',
+    'content/reports/stage-screen.mdx',
+  ];
+  let refused = 0;
+  for (let at = 0; at < 24; at += 1) {
+    const path = join(copy.root, files[at % files.length] ?? '');
+    const sound = readFileSync(path);
+    const [from, length] = [nat(sound.length), 1 + nat(40)];
+    const scrap = Buffer.from(['', '\n', '---\n', '"', '{', ': ', ',,', '\0', '\u202e', '9'.repeat(30)][nat(10)] ?? '');
+    writeFileSync(path, Buffer.concat([sound.subarray(0, from), scrap, sound.subarray(from + (at % 3) * length)]));
+    try {
+      await compileSite({ root: copy.root, dataDir: 'data', contentDir: 'content' }, estimator);
+    } catch (error) {
+      if (!(error instanceof ProblemsError)) throw error;
+      refused += 1;
+    }
+    writeFileSync(path, sound);
+  }
+  expect(refused).toBeGreaterThan(8);
+});
