@@ -10,14 +10,20 @@ const AT_59_94 = { rate: '59.94', resolution: 'uhd', 'audio-out': 'off' };
 /** Deviations in ms that look like nothing in particular. */
 const PLAIN = [3, -7, 12, -2, 8, -11, 1, 6, -9, 4, -4, -1];
 
+/** A moment as a timer of 60 Hz shows it: the begin of its refresh, cut to milliseconds. */
+function shownAt(ms: number): number {
+  return Math.floor((Math.floor((ms * 60) / 1000) * 1000) / 60);
+}
+
 function readings(latencies: readonly number[], run = 1, firstLine = 2) {
-  return latencies.map((latencyMs, index) =>
-    reading(firstLine + index, latencyMs, {
+  return latencies.map((latencyMs, index) => {
+    const moment = 7013 + 1709 * index + (index % 7) * 131;
+    return reading(firstLine + index, latencyMs, {
       run,
-      sourceMs: 7013 + 1709 * index + (index % 7) * 131,
-      shownMs: 7013 + 1709 * index + (index % 7) * 131 - latencyMs,
-    }),
-  );
+      sourceMs: shownAt(moment),
+      shownMs: shownAt(moment - latencyMs),
+    });
+  });
 }
 
 /** A session with diagnostics as a rule should meet them. */
