@@ -7,6 +7,7 @@ import { describeChanges } from '../ledger/describe.ts';
 import { loadSite } from 'lagfolio/site';
 import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
+import { describeByReport } from '../write-ups/changes-by-report.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
 import { countPages, type BuildSummary } from './summary.ts';
 
@@ -28,7 +29,8 @@ export async function buildSite({ root, output, strict = false }: BuildOptions):
   const start = performance.now();
   await checkOutput(output, [join(root, 'data'), join(root, 'content')]);
   return await replaceSite(output, async (fresh) => {
-    const { register, bench } = await loadSite();
+    const site = await loadSite();
+    const { register, bench } = site;
     const changes = compareWithLedger(bench, register);
     const unrecorded = strict ? checkLedger(bench, changes) : [];
     if (unrecorded.length > 0) {
@@ -37,6 +39,14 @@ export async function buildSite({ root, output, strict = false }: BuildOptions):
       throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
     }
     await build({ root, outDir: fresh, logLevel: 'error' }, { devOutput: false });
-    return { bench, register, changes, pages: await countPages(fresh), seconds: (performance.now() - start) / 1000 };
+    const byReport = describeByReport(changes, site);
+    return {
+      bench,
+      register,
+      changes,
+      byReport,
+      pages: await countPages(fresh),
+      seconds: (performance.now() - start) / 1000,
+    };
   });
 }

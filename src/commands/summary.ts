@@ -1,6 +1,5 @@
 import { readdir } from 'node:fs/promises';
 import type { Changes } from '../ledger/compare.ts';
-import { describeByReport } from '../write-ups/changes-by-report.ts';
 import { describeChanges } from '../ledger/describe.ts';
 import { describeCount, roundTo } from '../register/text.ts';
 import type { Finding, Register, Severity } from '../register/register.ts';
@@ -11,6 +10,8 @@ export interface BuildSummary {
   readonly register: Register;
   /** Since the last record. */
   readonly changes: Changes;
+  /** Which reports these touch, a line each. */
+  readonly byReport: string;
   readonly pages: number;
   readonly seconds: number;
 }
@@ -22,7 +23,7 @@ export async function countPages(dist: string): Promise<number> {
 }
 
 /** What a build compiled, one thing a line; what an editor should look at; what moved since the last record, and in which report. */
-export function describeSummary({ bench, register, changes, pages, seconds }: BuildSummary): string {
+export function describeSummary({ bench, register, changes, byReport, pages, seconds }: BuildSummary): string {
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
   const rows: readonly (readonly [string, string])[] = [
     ['sessions', describeCount(bench.sessions.length)],
@@ -36,14 +37,7 @@ export function describeSummary({ bench, register, changes, pages, seconds }: Bu
   ];
   const width = Math.max(...rows.map(([, text]) => text.length));
   const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
-  return [
-    counts,
-    describeFindings(register.findings),
-    describeChanges(changes),
-    describeByReport(changes, bench, register),
-  ]
-    .filter(Boolean)
-    .join('\n\n');
+  return [counts, describeFindings(register.findings), describeChanges(changes), byReport].filter(Boolean).join('\n\n');
 }
 
 const FINDINGS_SHOWN = 8;

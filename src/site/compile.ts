@@ -42,8 +42,7 @@ import { compileRepeats } from '../register/repeats/repeat-figures.ts';
 export async function compileSite(folders: BenchFolders, estimator?: Estimator): Promise<Published> {
   const bench = await readSound(folders); // 1
   const published = compileSound(bench, estimator); // 2 and 3
-  const { register } = published;
-  const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)]; // 4
+  const problems = [...checkWriteUps(knownOf(published)), ...checkClaims(published)]; // 4
   if (problems.length > 0) throw problemsError(problems);
   return published;
 }
@@ -74,7 +73,7 @@ export function compileRegister(bench: Bench, estimator?: Estimator): Register {
 }
 
 /** A bench that ingest has found sound, with everything that is computed from it. Pure. */
-function compileBench(bench: Bench, estimator?: Estimator): Published {
+export function compileBench(bench: Bench, estimator?: Estimator): Published {
   const compilation = compileSessions(bench, estimator); // 2
   const laws = located('rate laws', findRateLaws, compilation);
   const contributions = contributionsOf(compilation, laws); // 3

@@ -1,19 +1,63 @@
-import { BODY_PARTS } from './parts/of-bodies.ts';
-import { COMPARISON_PARTS } from './parts/of-comparisons.ts';
-import type { PartDefinition, PartDefinitions } from './parts/definition.ts';
-import { FIGURE_PARTS } from './parts/of-figures.ts';
-import { WORD_PARTS } from './parts/of-words.ts';
+/** Every part that an author may write in MDX: what the check of write-ups, the page, the guide and README go by. */
+import type { PartDefinition, PropsOfPart } from './parts/definition.ts';
+import { advice } from './parts/advice.ts';
+import { chainBrackets } from './parts/chain-brackets.ts';
+import { claim } from './parts/claim.ts';
+import { difference } from './parts/difference.ts';
+import { differenceChart } from './parts/difference-chart.ts';
+import { differenceTable } from './parts/difference-table.ts';
+import { effects } from './parts/effects.ts';
+import { figure } from './parts/figure.ts';
+import { figureChart } from './parts/figure-chart.ts';
+import { figureTable } from './parts/figure-table.ts';
+import { highest } from './parts/highest.ts';
+import { history } from './parts/history.ts';
+import { lowest } from './parts/lowest.ts';
+import { methodNote } from './parts/method-note.ts';
+import { quoted } from './parts/quoted.ts';
+import { ranking } from './parts/ranking.ts';
+import { rateLaw } from './parts/rate-law.ts';
+import { rateLawSentence } from './parts/rate-law-sentence.ts';
+import { ratio } from './parts/ratio.ts';
+import { readings } from './parts/readings.ts';
+import { setting } from './parts/setting.ts';
+import { verdict } from './parts/verdict.ts';
 
-/** What an author may write in MDX, by name: what the check of write-ups, the authoring guide and README go by. */
-export const PARTS: PartDefinitions = { ...FIGURE_PARTS, ...COMPARISON_PARTS, ...BODY_PARTS, ...WORD_PARTS };
+/** In the order of the guide. */
+const ALL = [
+  figure,
+  figureTable,
+  figureChart,
+  ranking,
+  lowest,
+  highest,
+  readings,
+  methodNote,
+  difference,
+  ratio,
+  verdict,
+  differenceTable,
+  differenceChart,
+  effects,
+  advice,
+  rateLaw,
+  rateLawSentence,
+  history,
+  chainBrackets,
+  claim,
+  quoted,
+  setting,
+] as const;
 
-/** The names of the properties that a part takes. */
-export function propertiesOf({ properties }: PartDefinition): readonly string[] {
-  return Object.keys(properties);
-}
+export const PARTS: readonly PartDefinition[] = ALL;
 
-/** Whether a part cannot do without a property: by itself, or for want of another (`one of`). */
-export function needOf({ needs }: PartDefinition, property: string): 'needed' | 'one of' | 'optional' {
-  if (needs.includes(property)) return 'needed';
-  return needs.some((need) => typeof need !== 'string' && need.includes(property)) ? 'one of' : 'optional';
-}
+type Definition = (typeof ALL)[number];
+export type PartName = Definition['name'];
+
+/** What an author may write for each part, by name. */
+export type PropsByPart = { readonly [D in Definition as D['name']]: PropsOfPart<D> };
+
+const byName = new Map(PARTS.map((part) => [part.name, part]));
+
+/** undefined for what is no part. */
+export const partNamed = (name: string): PartDefinition | undefined => byName.get(name);

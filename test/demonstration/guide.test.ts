@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkWriteUps, knownOf } from '../../src/write-ups/check-write-ups.ts';
 import { checkClaims } from '../../src/write-ups/claims/check-claims.ts';
-import { compileRegister } from '../../src/site/compile.ts';
+import { compileBench } from '../../src/site/compile.ts';
 import { PARTS } from '../../src/write-ups/parts.ts';
 import { readBench } from '../../src/ingest/read-bench.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
@@ -13,7 +13,7 @@ import { describeProblem } from '../../src/model/problem-text.ts';
 import { partsTable, tagOf } from '../support/guide.ts';
 import { PROJECT } from '../support/project-files.ts';
 
-const NAMES = Object.keys(PARTS);
+const NAMES = PARTS.map(({ name }) => name);
 
 function writeUp(id: string, text: string): WriteUp {
   const refuse = (problem: unknown): never => {
@@ -38,20 +38,20 @@ beforeAll(async () => {
     dataDir: join(PROJECT, 'data'),
     contentDir: join(PROJECT, 'content'),
   });
-  const added = NAMES.flatMap((name) => [
-    writeUp(`right-${name}`, PARTS[name]?.example ?? ''),
-    writeUp(`wrong-${name}`, PARTS[name]?.failure.written ?? ''),
+  const added = PARTS.flatMap(({ name, example, failure }) => [
+    writeUp(`right-${name}`, example),
+    writeUp(`wrong-${name}`, failure.written),
   ]);
   const { ledger, ...bench } = { ...committed, reports: [...committed.reports, ...added] };
-  const register = compileRegister(bench);
-  const problems = [...checkWriteUps(knownOf(bench, register)), ...checkClaims(bench, register)];
+  const site = compileBench(bench);
+  const problems = [...checkWriteUps(knownOf(site)), ...checkClaims(site)];
   said = new Map(
     Object.entries(Object.groupBy(problems, ({ file }) => file)).map(([file, ofFile = []]) => [
       file.replace(/^.*\/|\.mdx$/g, ''),
       ofFile.map((each) => describeProblem(each).slice(file.length + 1)),
     ]),
   );
-  typed = register.findings
+  typed = site.register.findings
     .filter(({ rule }) => rule === 'typed-number')
     .map(({ where, message }) => `${where['place']} ${message}`);
 }, 120_000);
@@ -64,12 +64,12 @@ describe('the authoring guide', () => {
     expect(said.get(`right-${name}`) ?? []).toEqual([]);
   });
 
-  it.each(NAMES)('%s: its failure is what the build says', (name) =>
-    expect(said.get(`wrong-${name}`)).toEqual([PARTS[name]?.failure.says]),
+  it.each(PARTS)('$name: its failure is what the build says', ({ name, failure }) =>
+    expect(said.get(`wrong-${name}`)).toEqual([failure.says]),
   );
 
-  it.each(NAMES)('%s: every property says what it means and accepts, and what it needs is among them', (name) => {
-    const { properties = {}, needs = [], shows = '' } = PARTS[name] ?? {};
+  it.each(PARTS)('$name: every property says what it means and accepts, and what it needs is among them', (part) => {
+    const { properties, needs, shows } = part;
     expect(shows).not.toBe('');
     expect(Object.values(properties).filter(({ means, accepts }) => means === '' || accepts === '')).toEqual([]);
     expect(needs.flat().filter((need) => !(need in properties))).toEqual([]);

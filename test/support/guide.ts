@@ -1,8 +1,8 @@
-import { PARTS } from '../../src/write-ups/parts.ts';
+import { partNamed, PARTS } from '../../src/write-ups/parts.ts';
 
 /** The part itself in its example, without the words around it. */
 export function tagOf(name: string): string {
-  const example = PARTS[name]?.example ?? '';
+  const example = partNamed(name)?.example ?? '';
   const [tag] = new RegExp(`<${name}\\b(?:[^>]*?/>|.*?</${name}>)`, 's').exec(example) ?? [];
   if (tag === undefined) throw new Error(`the example of ${name} does not use it`);
   return tag;
@@ -10,7 +10,7 @@ export function tagOf(name: string): string {
 
 /** The table of parts as README has it. */
 export function partsTable(): string {
-  const rows = Object.entries(PARTS).map(([name, { shows }]) => `| \`${tagOf(name)}\` | ${shows} |`);
+  const rows = PARTS.map(({ name, shows }) => `| \`${tagOf(name)}\` | ${shows} |`);
   return ['| part | shows |', '|---|---|', ...rows].join('\n');
 }
 
@@ -21,7 +21,5 @@ summary: Each example of the guide once.
 date: 2026-04-22
 ---
 
-${Object.values(PARTS)
-  .map(({ example }) => example)
-  .join('\n\n')}
+${PARTS.map(({ example }) => example).join('\n\n')}
 `;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkWriteUps, expectedOf, knownOf } from '../../src/write-ups/check-write-ups.ts';
 import { checkClaims } from '../../src/write-ups/claims/check-claims.ts';
-import { compileRegister } from '../../src/site/compile.ts';
+import { compileBench } from '../../src/site/compile.ts';
 import { PARTS } from '../../src/write-ups/parts.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
 import type { WriteUp } from '../../src/model/bench.ts';
@@ -32,12 +32,13 @@ const two = {
   file: { path: 'content/methods/two-timers.mdx', sha256: '0'.repeat(64), bytes: 0 },
 };
 
+const NAMES = PARTS.map(({ name }) => name);
 const seen = new Set<ProblemCode>();
 
 function check(text: string): readonly string[] {
   const whole = bench(sessions, { methods: [two], reports: [writeUp('r', text)] });
-  const register = compileRegister(whole);
-  const problems = [...checkWriteUps(knownOf(whole, register)), ...checkClaims(whole, register)];
+  const site = compileBench(whole);
+  const problems = [...checkWriteUps(knownOf(site)), ...checkClaims(site)];
   for (const { code } of problems) seen.add(code);
   return problems.map(describeProblem);
 }
@@ -104,7 +105,7 @@ describe('refuses what does not, with the nearest that does', () => {
     ['<Figure />', 'content/reports/r.mdx:1:1  Figure  this part needs the property id. Add it.'],
     [
       '<Figur id="total/alba-24" />',
-      `content/reports/r.mdx:1:1  there is no part <Figur>; expected one of ${Object.keys(PARTS).slice(0, 12).join(', ')} and ${Object.keys(PARTS).length - 12} more. Did you mean Figure?`,
+      `content/reports/r.mdx:1:1  there is no part <Figur>; expected one of ${NAMES.slice(0, 12).join(', ')} and ${NAMES.length - 12} more. Did you mean Figure?`,
     ],
     [
       '<Readings sesion="alba-24" />',
@@ -268,6 +269,10 @@ describe('refuses what does not, with the nearest that does', () => {
       'content/reports/r.mdx:1:1  Claim  the data do not support "over 400 ms" (at least 400 ms): total/alba-24 is 305 ± 21 ms, 95 % interval 284 to 326 ms; its interval begins 120 ms too low. Change the sentence to what the data say, or find out why they say it.',
     ],
     ['<Quoted>125 ms</Quoted>', 'content/reports/r.mdx:1:1  Quoted  this part needs the property from. Add it.'],
+    [
+      '<FigureTable ids={["total/alba-24"]} caption={3} />',
+      'content/reports/r.mdx:1:1  FigureTable caption  expected "text", found 3.',
+    ],
     [
       'See [it](/sessions/alba-42/).',
       'content/reports/r.mdx:1:5  there is no page "/sessions/alba-42/" on this site. Did you mean /sessions/alba-24/ or /sessions/alba-24-audio/?',

@@ -1,4 +1,5 @@
-/** What an author may write in MDX without importing it. */
+/** What an author may write in MDX without importing it: the markup of every part that there is. */
+import type { PartName } from '../../write-ups/parts.ts';
 import Link from '../page/Link.astro';
 import Advice from './Advice.astro';
 import ChainBrackets from './ChainBrackets.astro';
@@ -47,4 +48,4 @@ export const parts = {
   Setting,
   Verdict,
   a: Link,
-};
+} satisfies Record<PartName | 'a', unknown>;

@@ -14,7 +14,7 @@ export interface SessionPair {
   readonly b: string;
   /** Where the two differ in one setting only: `b` has `from`, `a` has `to`. */
   readonly step?: Step;
-  /** What counts as the same, where a write-up states it; otherwise half a frame interval of the faster rate. */
+  /** What counts as the same, exactly, where a write-up states it; otherwise half a frame interval of the faster rate. */
   readonly marginMs?: number;
 }
 
@@ -33,24 +33,24 @@ export interface Family {
 export const differenceId = ({ a, b }: SessionPair): string => `difference/${a}/${b}`;
 export const ratioId = ({ a, b }: SessionPair): string => `ratio/${a}/${b}`;
 
-/** The pair that a difference or ratio with this id is of; undefined for any other id. */
-export function pairOfId(id: string): SessionPair | undefined {
-  const [, a, b] = /^(?:difference|ratio)\/([^/]+)\/([^/]+)$/.exec(id) ?? [];
-  return a === undefined || b === undefined ? undefined : { a, b };
+/**
+ * Which sessions a difference or ratio with this id would be of; undefined for any other id. Ids are formatted from
+ * questions, so every question that could be meant is asked for its id.
+ */
+export function questionOfId(id: string, sessions: readonly string[]): SessionPair | undefined {
+  const named = sessions.filter((session) => id.includes(session));
+  return named
+    .flatMap((a) => named.map((b): SessionPair => ({ a, b })))
+    .find((pair) => [differenceId(pair), ratioId(pair)].includes(id));
 }
 
 export const familySizeId = (family: string): string => `family/${family}`;
 
-/** A stated margin is part of the question, and so of the id. */
-export function verdictId(family: string, { a, b, marginMs }: SessionPair): string {
-  return [
-    'verdict',
-    family,
-    a,
-    b,
-    ...(marginMs === undefined ? [] : [`within-${Number(marginMs.toFixed(3))}-ms`]),
-  ].join('/');
-}
+/** What tells one question of a family from another: its sessions, and the margin where one is stated, to 1 µs. */
+export const questionId = ({ a, b, marginMs }: SessionPair): string =>
+  [a, b, ...(marginMs === undefined ? [] : [`within-${Number(marginMs.toFixed(3))}-ms`])].join('/');
+
+export const verdictId = (family: string, pair: SessionPair): string => `verdict/${family}/${questionId(pair)}`;
 
 /** Group of entries of one body: its pairs, effects and costs. */
 export const bodyGroup = (body: string): string => `body-${body}`;

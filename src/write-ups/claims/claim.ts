@@ -1,77 +1,47 @@
-import type { Part } from '../../model/bench.ts';
-import { pairOfId, type SessionPair } from '../../register/comparisons/family.ts';
 import type { VerdictData } from '../../register/register.ts';
-import {
-  QUANTITY_NAMES,
-  RANK_ASSERTIONS,
-  VERDICT_WORDS,
-  type QuantityAssertion,
-  type RankAssertion,
-} from './assertions.ts';
+import { QUANTITY_NAMES, RANK_ASSERTIONS, type QuantityAssertion, type RankAssertion } from './assertions.ts';
 import { parseQuantity, type Quantity } from './quantity.ts';
 
 /** The figures among which one is the lowest or highest: by list, or those of its own kind that match. */
 export type Among =
   | readonly string[]
-  | ({ readonly [key in 'body' | 'rig' | 'method']?: string } & { readonly where?: Readonly<Record<string, string>> });
+  | {
+      readonly body?: string | undefined;
+      readonly rig?: string | undefined;
+      readonly method?: string | undefined;
+      readonly where?: Readonly<Record<string, string>> | undefined;
+    };
 
-/** `<Claim …>words</Claim>`, read. */
-export interface Claim {
+interface Subject {
   /** A figure; or, with `than`, a session. */
   readonly of: string;
-  readonly than?: string;
-  readonly margin?: string;
+  readonly than?: string | undefined;
+  readonly margin?: string | undefined;
+  readonly verdict?: VerdictData['word'] | undefined;
+}
+
+/** As an author writes a claim; every quantity is one. */
+export type WrittenClaim = Subject & { readonly [K in QuantityAssertion]?: string | undefined } & {
+  readonly [K in RankAssertion]?: Among | undefined;
+};
+
+/** `<Claim …>words</Claim>`, read. */
+export interface Claim extends Subject {
   readonly quantities: readonly { readonly assertion: QuantityAssertion; readonly quantity: Quantity }[];
   readonly ranks: readonly { readonly assertion: RankAssertion; readonly among: Among }[];
-  readonly verdict?: VerdictData['word'];
 }
 
-/** Undefined where a property is not what it should be, which the check of write-ups reports. */
-export function readClaim({ attributes }: Pick<Part, 'attributes'>): Claim | undefined {
-  const value = (name: string): unknown => {
-    const attribute = attributes[name];
-    return attribute?.known === true ? attribute.value : undefined;
-  };
-  const text = (name: string): string | undefined =>
-    typeof value(name) === 'string' ? String(value(name)) : undefined;
-  const [of, than, margin] = [text('of'), text('than'), text('margin')];
-  const verdict = VERDICT_WORDS.find((word) => word === value('verdict'));
-  const quantities = QUANTITY_NAMES.filter((name) => name in attributes).map((assertion) => ({
-    assertion,
-    quantity: parseQuantity(String(value(assertion))),
-  }));
-  const ranks = RANK_ASSERTIONS.filter((name) => name in attributes).map((assertion) => ({
-    assertion,
-    among: value(assertion),
-  }));
-  if (
-    of === undefined ||
-    !quantities.every(isRead) ||
-    !ranks.every(isAmong) ||
-    ('verdict' in attributes && verdict === undefined)
-  )
-    return undefined;
+export function claimOf(written: WrittenClaim): Claim {
+  const { of, than, margin, verdict } = written;
   return {
-    of,
-    quantities,
-    ranks,
-    ...(than === undefined ? {} : { than }),
-    ...(margin === undefined ? {} : { margin }),
-    ...(verdict === undefined ? {} : { verdict }),
+    ...{ of, than, margin, verdict },
+    quantities: QUANTITY_NAMES.flatMap((assertion) => {
+      const quantity = parseQuantity(written[assertion] ?? '');
+      return quantity === undefined ? [] : [{ assertion, quantity }];
+    }),
+    ranks: RANK_ASSERTIONS.flatMap((assertion) => {
+      const among = written[assertion];
+      return among === undefined ? [] : [{ assertion, among }];
+    }),
   };
-}
-
-/** The sessions that a claim compares. */
-export function pairOf({ of, than }: Pick<Claim, 'of' | 'than'>): SessionPair | undefined {
-  return than === undefined ? pairOfId(of) : { a: of, b: than };
-}
-
-function isRead<T extends { readonly quantity: Quantity | undefined }>(
-  each: T,
-): each is T & { readonly quantity: Quantity } {
-  return each.quantity !== undefined;
-}
-
-function isAmong<T extends { readonly among: unknown }>(each: T): each is T & { readonly among: Among } {
-  return typeof each.among === 'object' && each.among !== null;
 }

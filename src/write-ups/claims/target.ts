@@ -1,11 +1,24 @@
-import { writeUpFamilyId } from '../asked-families.ts';
-import { parseDurationMs } from '../../ingest/quantities.ts';
-import { differenceId, ratioId, verdictId, type SessionPair } from '../../register/comparisons/family.ts';
+import { differenceId, questionOfId, ratioId, verdictId, type SessionPair } from '../../register/comparisons/family.ts';
+import type { Bench } from '../../model/bench.ts';
 import type { Figure } from '../../register/register.ts';
-import { pairOf, type Claim } from './claim.ts';
+import type { Answering } from '../parts/definition.ts';
+import { asked, stated } from '../parts/question.ts';
+import type { Claim } from './claim.ts';
 
-/** By id. */
-export type Figures = ReadonlyMap<string, Figure>;
+/** The sessions that a claim compares, with the margin that it states. */
+export function pairOf(
+  { of, than, margin }: Pick<Claim, 'of' | 'than' | 'margin'>,
+  { sessions }: Pick<Bench, 'sessions'>,
+): SessionPair | undefined {
+  const pair =
+    than === undefined
+      ? questionOfId(
+          of,
+          sessions.map(({ id }) => id),
+        )
+      : { a: of, b: than };
+  return pair && asked(pair, margin);
+}
 
 /**
  * The figure that a claim is about. Of two sessions: their verdict in the write-up's family, where one is claimed;
@@ -13,29 +26,12 @@ export type Figures = ReadonlyMap<string, Figure>;
  */
 export function targetOf(
   claim: Claim,
-  folder: 'reports' | 'method',
-  writeUp: string,
-  figures: Figures,
+  { bench, site, family }: Pick<Answering, 'bench' | 'site' | 'family'>,
 ): Figure | undefined {
-  const pair = pairOf(claim);
+  const pair = pairOf(claim, bench);
   if (claim.verdict !== undefined && pair !== undefined)
-    return verdictOf(writeUpFamilyId(folder, writeUp), pair, claim.margin, figures);
-  if (claim.than === undefined || pair === undefined) return figures.get(claim.of);
+    return site.figure(verdictId(family?.id ?? '', stated(family, pair)));
+  if (claim.than === undefined || pair === undefined) return site.figure(claim.of);
   const isShare = claim.quantities.some(({ quantity: { unit } }) => unit === 'ratio' || unit === '1');
-  return figures.get(isShare ? ratioId(pair) : differenceId(pair));
-}
-
-/** Without a margin of its own, a claim takes the one that the write-up states elsewhere. */
-function verdictOf(
-  family: string,
-  pair: SessionPair,
-  margin: string | undefined,
-  figures: Figures,
-): Figure | undefined {
-  const marginMs = margin === undefined ? undefined : parseDurationMs(margin);
-  const id = verdictId(family, marginMs === undefined ? pair : { ...pair, marginMs });
-  return (
-    figures.get(id) ??
-    (marginMs === undefined ? [...figures.values()].find((figure) => figure.id.startsWith(`${id}/within-`)) : undefined)
-  );
+  return site.figure(isShare ? ratioId(pair) : differenceId(pair));
 }

@@ -1,4 +1,8 @@
-import { PARTS } from '../parts.ts';
+import { claim } from './claim.ts';
+import { differenceTable } from './difference-table.ts';
+import { figure } from './figure.ts';
+import { methodNote } from './method-note.ts';
+import { verdict } from './verdict.ts';
 
 /** Front matter and prose of a small report on the demonstration, from the examples of its parts. */
 export const GUIDE_REPORT = `---
@@ -8,11 +12,11 @@ date: 2026-04-20
 author: The video team
 ---
 
-${PARTS['Figure']?.example ?? ''}
+${figure.example}
 
-${PARTS['Claim']?.example ?? ''} ${PARTS['Verdict']?.example ?? ''}
+${claim.example} ${verdict.example}
 
-${PARTS['DifferenceTable']?.example ?? ''}
+${differenceTable.example}
 
-${PARTS['MethodNote']?.example ?? ''}
+${methodNote.example}
 `;

@@ -1,10 +1,10 @@
 /** Numbers that look like results and were typed into a write-up by hand: they would stay when the data move. */
 import type { Bench, Part, Prose, WriteUp } from '../../model/bench.ts';
 import { parseRate, rateKey } from '../../model/rate.ts';
-import { readClaim } from '../claims/claim.ts';
 import { parseQuantity, type Quantity } from '../claims/quantity.ts';
 import type { Finding } from '../../register/register.ts';
-import { PARTS } from '../parts.ts';
+import { partNamed } from '../parts.ts';
+import { readProps } from '../parts/definition.ts';
 import { findNumbers, type NumberFound } from './find-numbers.ts';
 
 const MEANT =
@@ -47,16 +47,20 @@ function inProse({ prose }: WriteUp): readonly Typed[] {
 }
 
 /** In captions, and in words of a claim that its properties do not say. */
-function inPart({ name, line, attributes, words, ...rest }: Part): readonly Typed[] {
-  const prose = Object.entries(PARTS[name]?.properties ?? {})
+function inPart(part: Part): readonly Typed[] {
+  const { line, attributes, words } = part;
+  const definition = partNamed(part.name);
+  if (definition === undefined) return [];
+  const prose = Object.entries(definition.properties)
     .filter(([, { isProse }]) => isProse === true)
     .flatMap(([property]) => {
       const value = attributes[property];
       return value?.known === true && typeof value.value === 'string' ? [value.value] : [];
     });
   const inProperties = prose.flatMap((text) => findNumbers(text).map((number) => ({ number, line })));
-  if (name !== 'Claim' || words === undefined) return inProperties;
-  const asserted = readClaim({ attributes, ...rest })?.quantities.map(({ quantity }) => quantity) ?? [];
+  if (definition.says === undefined || words === undefined) return inProperties;
+  const props = readProps(definition, part);
+  const asserted = props === undefined ? [] : definition.says(props);
   const unasserted = findNumbers(words).filter(({ text }) => !asserted.some((quantity) => isSame(text, quantity)));
   return [...inProperties, ...unasserted.map((number) => ({ number, line, claimed: true }))];
 }

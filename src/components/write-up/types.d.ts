@@ -1,0 +1,14 @@
+/** Types that pages and an author's editor take from the definitions of parts. */
+declare namespace App {
+  interface Locals {
+    /** From what the parts of the write-up on this page are answered; set by the page that draws it. */
+    answering?: import('../../write-ups/parts/definition.ts').Answering;
+  }
+}
+
+/** What MDX may use without an import, by name, for editors that check MDX. */
+type MDXProvidedComponents = {
+  readonly [Name in keyof import('../../write-ups/parts.ts').PropsByPart]: (
+    props: import('../../write-ups/parts.ts').PropsByPart[Name] & { readonly children?: unknown },
+  ) => unknown;
+};

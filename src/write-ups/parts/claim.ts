@@ -1,0 +1,114 @@
+import { z } from 'zod';
+import { describeProvenance } from '../../register/provenance.ts';
+import { VERDICT_WORDS } from '../claims/assertions.ts';
+import { claimOf } from '../claims/claim.ts';
+import { describeAssertions } from '../claims/describe.ts';
+import { judgeClaim } from '../claims/judge-claim.ts';
+import { parseQuantity } from '../claims/quantity.ts';
+import { pairOf, targetOf } from '../claims/target.ts';
+import { COMMON, levels } from './common.ts';
+import { definePart } from './definition.ts';
+import { asWritten, checkChoice, checkFigure, checkValue, type Known, type Unplaced } from './property.ts';
+import { checkTwo } from './two-sessions.ts';
+
+const text = z.string();
+const quantity = text.refine((written) => parseQuantity(written) !== undefined);
+const QUANTITY = {
+  accepts: '"100 ms", "half a frame", "0.5 frames", "30 %", "half", "twice", "3"',
+  schema: quantity,
+  check: (found: unknown): readonly Unplaced[] =>
+    quantity.safeParse(found).success ? [] : [{ code: 'bad-quantity', found: asWritten(found) }],
+} as const;
+const AMONG = {
+  accepts: '{["total/a", "total/b"]}, or {{ body: …, rig: …, method: …, where: … }}',
+  schema: z.union([
+    z.array(text).readonly(),
+    z
+      .strictObject({
+        body: text.optional(),
+        rig: text.optional(),
+        method: text.optional(),
+        where: levels.optional(),
+      })
+      .readonly(),
+  ]),
+  check: checkAmong,
+} as const;
+
+export const claim = definePart({
+  name: 'Claim',
+  group: 'words',
+  shows: 'the words between its tags, leading to the figure; the build fails when the data do not support them',
+  needs: [
+    'of',
+    ['atLeast', 'atMost', 'exactly', 'sameWithin', 'noLowerBy', 'noHigherBy', 'verdict', 'lowestOf', 'highestOf'],
+  ],
+  properties: {
+    of: { means: 'what the words are about', accepts: '"id of a figure"; with than, "id of a session"', schema: text },
+    than: {
+      ...COMMON.session,
+      means:
+        'the session it is compared with: by their ratio where a share or a plain number is asserted, else by their difference',
+    },
+    atLeast: {
+      ...QUANTITY,
+      means: 'the whole 95 % interval is at or above this; together with atMost, between the two',
+    },
+    atMost: { ...QUANTITY, means: 'the whole interval is at or below this' },
+    exactly: { ...QUANTITY, means: 'the value is this: for counts', accepts: '"3"' },
+    sameWithin: {
+      ...QUANTITY,
+      means: 'the whole interval of the difference is within this of zero, or of a ratio, within this of one',
+    },
+    noLowerBy: { ...QUANTITY, means: 'if it is lower at all, then by less than this' },
+    noHigherBy: { ...QUANTITY, means: 'if it is higher at all, then by less than this' },
+    verdict: {
+      means: 'the verdict is this, adjusted for all that the write-up compares',
+      accepts: '"slower", "faster", "same" or "not-settled"',
+      schema: z.enum(VERDICT_WORDS),
+      check: checkChoice('bad-choice', () => VERDICT_WORDS),
+    },
+    lowestOf: { ...AMONG, means: 'the lowest of these, and told from each of the others' },
+    highestOf: { ...AMONG, means: 'the highest of these, and told from each of the others' },
+    margin: { ...COMMON.margin, means: `for verdict: ${COMMON.margin.means}` },
+  },
+  marksWords: true,
+  isSettledBefore: true,
+  example:
+    'Embedding makes the Orrin <Claim of="orrin-uhd24-audio" than="orrin-uhd24-b" atLeast="100 ms">slower by at least 100 ms</Claim>.',
+  failure: {
+    written:
+      'It is <Claim of="orrin-uhd24-audio" than="orrin-uhd24-b" atLeast="150 ms">slower by at least 150 ms</Claim>.',
+    says: '1:7  Claim  the data do not support "slower by at least 150 ms" (at least 150 ms): difference/orrin-uhd24-audio/orrin-uhd24-b is 123.3 ± 8.1 ms, 95 % interval 115.2 to 131.3 ms; its interval begins 35 ms too low. Change the sentence to what the data say, or find out why they say it.',
+  },
+  check: (values, known) => [
+    ...checkSubject(values, known).map((problem) => ({ ...problem, key: 'of' })),
+    ...checkTwo(values),
+  ],
+  asks: (props, { bench }) => {
+    const pair = pairOf(claimOf(props), bench);
+    return pair === undefined ? [] : [pair];
+  },
+  judge: (props, answering, part) => judgeClaim(claimOf(props), answering, part),
+  says: (props) => claimOf(props).quantities.map((each) => each.quantity),
+  view: (props, answering) => {
+    const read = claimOf(props);
+    const figure = targetOf(read, answering);
+    if (figure === undefined) throw new Error(`there is no figure that the claim ${JSON.stringify(props)} is about`);
+    return {
+      figure,
+      title: `Checked against the data: ${describeAssertions(read)}. ${figure.text}. ${describeProvenance(figure)}`,
+    };
+  },
+  figures: ({ figure }) => [figure],
+});
+
+function checkSubject({ of, than }: Readonly<Record<string, unknown>>, known: Known): readonly Unplaced[] {
+  if (of === undefined) return [];
+  return than === undefined ? checkFigure(of, known) : checkValue(COMMON.session, of, known);
+}
+
+function checkAmong(among: unknown, known: Known): readonly Unplaced[] {
+  if (Array.isArray(among)) return among.flatMap((id) => checkFigure(id, known));
+  return AMONG.schema.safeParse(among).success ? [] : [{ code: 'bad-selection', found: asWritten(among) }];
+}

@@ -1,0 +1,20 @@
+import { definePart } from './definition.ts';
+import { checkTwo, comparedTwo, ofTwo, TWO_SESSIONS } from './two-sessions.ts';
+
+export const difference = definePart({
+  name: 'Difference',
+  group: 'comparisons',
+  shows:
+    'how much later the one session is than the other, in running text: 52.8 ± 5.3 ms; what the rig adds to both falls out',
+  needs: ['of', 'than'],
+  properties: TWO_SESSIONS,
+  example: 'Embedding costs <Difference of="orrin-uhd24-audio" than="orrin-uhd24-b" />.',
+  failure: {
+    written: '<Difference of="orrin-uhd24-audio" />',
+    says: '1:1  Difference  this part needs the property than. Add it.',
+  },
+  check: checkTwo,
+  asks: (props) => [ofTwo(props)],
+  view: (props, answering) => comparedTwo(props, answering).difference,
+  figures: (shown) => [shown],
+});

@@ -1,0 +1,21 @@
+import { COMMON } from './common.ts';
+import { definePart } from './definition.ts';
+import { comparedByIds, selectedFigures, SELECTION, whySelectionEmpty } from './selected-figures.ts';
+
+export const figureTable = definePart({
+  name: 'FigureTable',
+  group: 'figures',
+  shows: 'a table of figures, by list (ids) or by query: new sessions that match join by themselves',
+  needs: [['ids', 'kind'], 'caption'],
+  properties: { ...SELECTION, caption: COMMON.caption },
+  example:
+    '<FigureTable kind="total" body="orrin-v2" rig="balcony" where={{ resolution: "uhd" }} caption="Orrin V2 in UHD, from the balcony." />',
+  failure: {
+    written: '<FigureTable kind="total" where={{ resolution: "8k" }} caption="In 8K." />',
+    says: '1:1  FigureTable where  unknown level "8k" of this setting; expected one of hd, uhd.',
+  },
+  asks: ({ ids = [] }, asking) => comparedByIds(asking, ids),
+  whyEmpty: whySelectionEmpty,
+  view: ({ caption, ...selection }, answering) => ({ ...selectedFigures(selection, answering), caption }),
+  figures: ({ figures }) => figures,
+});

@@ -1,0 +1,28 @@
+import { definePart } from './definition.ts';
+import { z } from 'zod';
+import { checkFigure } from './property.ts';
+import { comparedByIds, requireFigure } from './selected-figures.ts';
+
+export const figure = definePart({
+  name: 'Figure',
+  group: 'figures',
+  shows: 'one figure in running text, leading to its entry',
+  needs: ['id'],
+  properties: {
+    id: {
+      means: 'which figure',
+      accepts: '"kind/session", as npm run figures lists it',
+      schema: z.string(),
+      check: checkFigure,
+    },
+  },
+  example:
+    'The picture arrives <Figure id="total/orrin-uhd24-a" /> after the event, or <Figure id="frames/orrin-uhd24-a" />.',
+  failure: {
+    written: '<Figure id="total/orin-uhd24-a" />',
+    says: '1:1  Figure id  there is no figure "total/orin-uhd24-a". Did you mean total/orrin-uhd24-a, total/orrin-uhd24-b or total/orrin-uhd24-c?',
+  },
+  asks: ({ id }, asking) => comparedByIds(asking, [id]),
+  view: ({ id }, answering) => requireFigure(answering, id),
+  figures: (shown) => [shown],
+});

@@ -1,0 +1,26 @@
+import { figuresIn } from '../../views/law-plate.ts';
+import { describeLaw } from '../../views/rate-law-words.ts';
+import { definePart } from './definition.ts';
+import { LAW, lawsOf, whyNoLaw } from './laws-of-body.ts';
+
+export const rateLawSentence = definePart({
+  name: 'RateLawSentence',
+  group: 'bodies',
+  shows: 'the same as a statement in running text',
+  needs: ['body'],
+  properties: LAW,
+  example: '<RateLawSentence body="tamsel-6" rig="balcony" where={{ resolution: "uhd", "audio-out": "off" }} />',
+  failure: {
+    written: '<RateLawSentence body="tamsel-6" where={{ resolution: "4k" }} />',
+    says: '1:1  RateLawSentence where  unknown level "4k" of this setting; expected one of hd, uhd.',
+  },
+  whyEmpty: whyNoLaw,
+  view: (query, answering) => {
+    const { figure, find } = answering.site;
+    return lawsOf(query, answering).map((law) => ({
+      subject: law.subject,
+      sentence: describeLaw(law, figure, find),
+    }));
+  },
+  figures: (laws) => laws.flatMap(({ sentence }) => figuresIn(sentence)),
+});
