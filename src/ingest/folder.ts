@@ -70,6 +70,13 @@ export class Folder {
     );
   }
 
+  /** Whether there is anything but a folder of this name. */
+  async holdsFile(name: string): Promise<boolean> {
+    return (await readdir(this.#path, { withFileTypes: true })).some(
+      (entry) => entry.name === name && !entry.isDirectory(),
+    );
+  }
+
   /** Reports what stands in a folder beside the names that belong there. */
   checkNames(folder: string, belongs: readonly string[]): Promise<void> {
     return checkTopFolder(join(this.#path, folder), `${this.area.name}/${folder}`, belongs, this.#problems);

@@ -8,6 +8,7 @@ import { parseFrontMatter } from './front-matter.ts';
 import { checkTopFolder } from './list-folder.ts';
 import { ProblemList } from './problem-list.ts';
 import { readLedger } from './read-ledger.ts';
+import { readVariation, VARIATION_FILE } from './read-variation.ts';
 import { parseReferences } from './references.ts';
 import { bodySchema } from './schemas/body.ts';
 import { displaySchema } from './schemas/display.ts';
@@ -50,7 +51,12 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     problems.throwIfAny();
     throw new Error('a folder that is missing was not reported');
   }
-  await checkTopFolder(data.area.realFolder, data.area.name, ['settings.yaml', 'README.md', ...DATA_FOLDERS], problems);
+  await checkTopFolder(
+    data.area.realFolder,
+    data.area.name,
+    ['settings.yaml', VARIATION_FILE, 'README.md', ...DATA_FOLDERS],
+    problems,
+  );
   await checkTopFolder(
     content.area.realFolder,
     content.area.name,
@@ -70,6 +76,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
   for (const { value, front, source } of links.records) checkLatency(front, value.latency, source.report);
   const methods = await content.readRecords('methods', '.mdx', writeUpSchema, false);
   const reports = await content.readRecords('reports', '.mdx', writeUpSchema, false);
+  const variation = await readVariation(data);
   const ledger = await readLedger(content);
 
   // 3. what refers to something else
@@ -115,6 +122,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     planned,
     methods: methodNotes,
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
+    ...(variation === undefined ? {} : { variation }),
     ...(ledger === undefined ? {} : { ledger }),
   });
 }

@@ -1,6 +1,7 @@
 /** The bench: everything an author wrote in `data/` and `content/`, read, checked and frozen. Times are in milliseconds. */
 import type { Ledger } from './ledger.ts';
 import type { Rate } from './rate.ts';
+import type { VariationStatement } from './variation-statement.ts';
 
 export interface SourceFile {
   /** As published and as reported, with forward slashes: `data/sessions/x.csv`. */
@@ -216,6 +217,11 @@ export interface SiteInfo {
   readonly file: SourceFile;
 }
 
+/** The statement of variation and the file it stands in. */
+export interface RecordedVariation extends VariationStatement {
+  readonly file: SourceFile;
+}
+
 export interface Bench {
   readonly site: SiteInfo;
   readonly settings: readonly Setting[];
@@ -230,6 +236,8 @@ export interface Bench {
   readonly methods: readonly WriteUp[];
   /** Newest first, then by id. */
   readonly reports: readonly WriteUp[];
+  /** How delays vary on this bench; undefined where nobody has said so yet. */
+  readonly variation?: RecordedVariation;
   /** What was recorded as published; undefined where nothing was yet. */
   readonly ledger?: Ledger;
 }

@@ -141,6 +141,14 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'A body has one frame rate: give this one the kind numeric or ordered',
   ],
   'reserved-name': (p) => [`${found(p)} cannot be used as a name here`, 'Choose another name'],
+  'bad-sizes': () => [
+    'expected sizes from 0 on, each with its weight, and weights that sum to 1',
+    'Write them like { 0: 0.75, 0.25: 0.25 }, or have npm run variation write the file anew',
+  ],
+  'bad-chances': () => [
+    'expected probabilities from 0 to 1, each with its weight, and weights that sum to 1',
+    'Write them like { 0: 0.75, 0.5: 0.25 }, or have npm run variation write the file anew',
+  ],
   'unquoted-number': (p) => [
     `${asIs(p.found)} is a number here, and other programs would drop its last zeros`,
     `Quote it: "${asIs(p.found)}"`,

@@ -57,6 +57,8 @@ export type ProblemCode =
   | 'no-rate-setting'
   | 'second-rate-setting'
   | 'reserved-name'
+  | 'bad-sizes'
+  | 'bad-chances'
   | 'unquoted-number'
   // references
   | 'unknown-body'

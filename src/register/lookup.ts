@@ -1,4 +1,6 @@
-import type { Bench, Body, Display, Link, Rig, Session, Setting } from '../model/bench.ts';
+import { variationOf } from './variation/variation-of.ts';
+import type { Bench, Body, Display, Link, Rig, Session, Setting, SourceFile } from '../model/bench.ts';
+import type { Variation } from '../analysis/variation.ts';
 import { once } from './once.ts';
 
 /** The bench by id. Ingest has checked every reference, so a miss is a bug, not an author's mistake. */
@@ -9,6 +11,10 @@ export interface Lookup {
   link(id: string): Link;
   session(id: string): Session;
   setting(id: string): Setting;
+  /** How the delays of a body vary on this bench, where that was learnt or stated. */
+  variation(body: string): Variation | undefined;
+  /** The file that says it. */
+  readonly variationFile: SourceFile | undefined;
   /** The label of a level: `uhd` → `UHD 3840 × 2160`. */
   level(setting: string, level: string): string;
 }
@@ -24,6 +30,8 @@ function indexed(bench: Bench): Lookup {
     link: finder('link', bench.links),
     session: finder('session', bench.sessions),
     setting,
+    variation: (id) => bench.variation && variationOf(bench.variation, id),
+    variationFile: bench.variation?.file,
     level: (settingId, levelId) => setting(settingId).levels.find(({ id }) => id === levelId)?.label ?? levelId,
   };
 }

@@ -4,6 +4,7 @@ import type { Bench, SourceFile } from '../model/bench.ts';
 export function publishedFiles(bench: Bench): readonly SourceFile[] {
   return [
     bench.settingsFile,
+    ...(bench.variation === undefined ? [] : [bench.variation.file]),
     ...[bench.bodies, bench.displays, bench.links, bench.rigs].flat().map(({ file }) => file),
     ...bench.sessions.flatMap(({ file, readingsFile }) => [file, readingsFile]),
   ].sort((a, b) => (a.path < b.path ? -1 : 1));

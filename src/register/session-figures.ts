@@ -3,12 +3,12 @@ import type { SharedKey } from '../analysis/budget.ts';
 import { estimateSession, type Estimate } from '../analysis/estimate.ts';
 import type { SessionInput } from '../analysis/session-input.ts';
 import { summarize } from '../analysis/summary.ts';
-import type { Session } from '../model/bench.ts';
+import type { Session, SourceFile } from '../model/bench.ts';
 import { rateHz } from '../model/rate.ts';
 import { KINDS, type KindName } from './kinds.ts';
 import type { Lookup } from './lookup.ts';
 import { sessionPath } from './paths.ts';
-import type { Component, Figure } from './register.ts';
+import type { Component, Figure, FigureSource } from './register.ts';
 import { countedReadings, sessionInput } from './session-input.ts';
 import { describeCount, describeMeasured, describeSignificant, describeValue, placeOfUncertainty } from './text.ts';
 
@@ -32,6 +32,9 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
   const runs = new Set(counted.map(({ run }) => run)).size;
   const excluded = session.readings.length - counted.length;
 
+  const described = [find.rig(session.rig), find.display(session.display), ...session.links.map(find.link)];
+  const sources = [{ file: session.readingsFile }, session, ...described].map(sourceOf);
+
   const figure = (kind: KindName, value: number, text: string, uncertainty: Partial<Figure> = {}): Figure => ({
     id: `${kind}/${session.id}`,
     kind,
@@ -42,14 +45,7 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
     readings: counted.length,
     runs,
     excluded,
-    sources: [
-      { file: session.readingsFile.path, sha256: session.readingsFile.sha256 },
-      { file: session.file.path, sha256: session.file.sha256 },
-      ...[find.rig(session.rig), find.display(session.display), ...session.links.map(find.link)].map(({ file }) => ({
-        file: file.path,
-        sha256: file.sha256,
-      })),
-    ],
+    sources,
     text,
     label: KINDS[kind].label,
     entry: `${sessionPath(session.id)}#${KINDS[kind].anchor}`,
@@ -57,7 +53,10 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
   const measured = (kind: 'total' | 'frames', scale: number): Figure => {
     const value = estimate.value * scale;
     const text = describeMeasured(value, estimate.expandedUncertainty * scale, KINDS[kind].unit);
-    return figure(kind, value, text, uncertaintyOf(estimate, scale, session));
+    return {
+      ...figure(kind, value, text, uncertaintyOf(estimate, scale, session)),
+      sources: [...sources, ...(find.variationFile === undefined ? [] : [sourceOf({ file: find.variationFile })])],
+    };
   };
   // Readings are printed as finely as they were taken; what is computed from several, to two digits of its scatter.
   const decimals = decimalsOf(session.resolutionMs);
@@ -97,6 +96,10 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
       count('excluded', excluded),
     ],
   };
+}
+
+function sourceOf({ file: { path, sha256 } }: { readonly file: SourceFile }): FigureSource {
+  return { file: path, sha256 };
 }
 
 function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Partial<Figure> {

@@ -18,11 +18,13 @@ export const countedReadings: (session: Session) => readonly CountedReading[] = 
 /** What the analysis needs to know of a session, as plain values: readings by run, and the chain they came through. */
 export function sessionInput(session: Session, find: Lookup): SessionInput {
   const { instrument } = find.rig(session.rig);
+  const variation = find.variation(session.body);
   return {
     method: session.method,
     chain: chainOf(session, find),
     runs: runsOf(countedReadings(session), find.rig(session.rig).sourceTimer?.wrapsAfterMs),
     ...(session.resolutionMs === undefined ? {} : { resolutionMs: session.resolutionMs }),
+    ...(variation === undefined ? {} : { variation }),
     // Stated with k = 2 (JCGM 100, 4.3.3).
     ...(instrument === undefined || session.method !== 'instrument'
       ? {}

@@ -32,6 +32,7 @@ import { typedNumbers } from '../write-ups/prose/typed-numbers.ts';
 import { publish, type Published } from '../register/published.ts';
 import { findRateLaws, type ConfigurationLaw } from '../register/rate-law/rate-laws.ts';
 import type { Register } from '../register/register.ts';
+import { variationFindings } from '../register/variation/variation-findings.ts';
 import { compileRepeats } from '../register/repeats/repeat-figures.ts';
 
 /**
@@ -105,6 +106,7 @@ function contributionsOf(compilation: Compilation, laws: readonly ConfigurationL
     ],
     ['effects of settings', compileSettings],
     ['findings between sessions', ({ bench: of }) => ({ figures: [], findings: betweenSessions(of) })],
+    ['variation', (own) => ({ figures: [], findings: variationFindings(own) })],
     ['findings in write-ups', ({ bench: of }) => ({ figures: [], findings: typedNumbers(of) })],
   ];
   return compilers.map(([what, compile]) => located(what, compile, compilation));

@@ -15,6 +15,7 @@ import { LEDGER_CASES } from './cases/ledger.ts';
 import { READING_CASES } from './cases/readings.ts';
 import { REFERENCE_CASES } from './cases/references.ts';
 import { SLIP_CASES } from './cases/slips.ts';
+import { VARIATION_CASES } from './cases/variation.ts';
 import type { ProblemCase } from './cases/case.ts';
 
 const GROUPS = {
@@ -23,6 +24,7 @@ const GROUPS = {
   references: REFERENCE_CASES,
   readings: READING_CASES,
   ledger: LEDGER_CASES,
+  'the statement of variation': VARIATION_CASES,
   'plausible slips': SLIP_CASES,
 };
 const seen = new Set<ProblemCode>();

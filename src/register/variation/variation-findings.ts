@@ -1,0 +1,91 @@
+/** What an editor should know of the statement of variation: that it is missing, thin, or no longer true. */
+import {
+  countRepeats,
+  disagreement,
+  DISAGREES,
+  FEWEST_REPEATS,
+  levelKnown,
+  type Repeats,
+} from '../../analysis/learn-variation.ts';
+import { gainOfRepeat } from '../../analysis/repeat-gain.ts';
+import type { Bench, Session } from '../../model/bench.ts';
+import type { VariationStatement } from '../../model/variation-statement.ts';
+import type { Compilation } from '../compilation.ts';
+import { plural } from '../provenance.ts';
+import type { Finding } from '../register.ts';
+import type { SessionFigures } from '../session-figures.ts';
+import { describeCount, describeSignificant } from '../text.ts';
+import { clipCount, digestOfSession, sessionClips } from './session-clips.ts';
+
+/** As a finding names the statement, there or not. */
+const WHERE = { file: 'data/variation.yaml' };
+const LEARN = 'npm run variation -- --date YYYY-MM-DD, and record what it moves';
+
+export function variationFindings({ bench, sessions }: Compilation): readonly Finding[] {
+  if (bench.sessions.length === 0) return [];
+  const repeats = countRepeats(bench.sessions.map((session) => clipCount(session, bench)));
+  return [
+    ...(bench.variation === undefined ? notLearnt(repeats) : disagreeing(bench, bench.variation)),
+    ...((bench.variation?.knows ?? levelKnown(repeats)) === 'condition' ? [] : daysUnknown(repeats, sessions)),
+  ];
+}
+
+/** Sessions that the statement was not learnt from, as they are now. */
+function freshSessions({ sessions }: Bench, statement: VariationStatement): readonly Session[] {
+  return sessions.filter((session) => statement.sessions[session.id] !== digestOfSession(session));
+}
+
+function notLearnt(repeats: Repeats): readonly Finding[] {
+  if (levelKnown(repeats) === 'clips') return [];
+  return [
+    {
+      rule: 'variation-not-learnt',
+      severity: 'note',
+      where: WHERE,
+      message: `Nothing states how delays vary on this bench, so every figure speaks of its own clips and of no more; the sessions could tell, with ${plural(repeats.clips, 'clip')} repeated on a day and ${plural(repeats.days, 'day')} on which a condition was measured again.`,
+      hint: `Let them say it: ${LEARN}.`,
+    },
+  ];
+}
+
+function disagreeing(bench: Bench, statement: VariationStatement): readonly Finding[] {
+  const fresh = freshSessions(bench, statement);
+  if (fresh.length === 0) return [];
+  const bodies = new Set(fresh.map(({ body }) => body));
+  const known = bench.sessions.filter((session) => bodies.has(session.body) && !fresh.includes(session));
+  const evidence = disagreement(
+    known.map((session) => sessionClips(session, bench)),
+    fresh.map((session) => sessionClips(session, bench)),
+    (body) => statement.bodies[body] ?? statement.others,
+  );
+  if (evidence < DISAGREES) return [];
+  return [
+    {
+      rule: 'variation-disagrees',
+      severity: 'caution',
+      where: WHERE,
+      message: `What was added or changed since ${statement.date} (${plural(fresh.length, 'session')}) varies otherwise than the statement of variation says: it foretells that ${describeCount(Math.min(evidence, 1e6))} times worse than no knowledge of this bench would. Of publications that agree with theirs, at most one in twenty is told so.`,
+      hint: `Look for what changed; where nothing is wrong, learn it anew: ${LEARN}.`,
+    },
+  ];
+}
+
+/** What a repeat would buy, for the session whose condition is known worst. */
+function daysUnknown(repeats: Repeats, sessions: readonly SessionFigures[]): readonly Finding[] {
+  const gains = sessions.map(({ session, estimate }) => ({ session, ...gainOfRepeat(estimate.errors.condition) }));
+  const best = gains.reduce((a, b) => (b.aloneMs - b.togetherMs > a.aloneMs - a.togetherMs ? b : a));
+  const missing = FEWEST_REPEATS - repeats.days;
+  return [
+    {
+      rule: 'days-unknown',
+      severity: 'note',
+      where: WHERE,
+      message: `${repeats.days === 0 ? 'No condition was measured again on another day' : `Conditions were measured again on another day only ${describeCount(repeats.days)} ${repeats.days === 1 ? 'time' : 'times'}`}, which cannot tell how much days differ: figures speak of their clips or their day, not of the condition.`,
+      hint: `Measure conditions again on another day, ${plural(missing, 'session')} in all. By what is assumed of days meanwhile, a repeat of ${best.session.id} alone would take what is known of its condition from ± ${ms(best.aloneMs)} to ± ${ms(best.togetherMs)}.`,
+    },
+  ];
+}
+
+function ms(value: number): string {
+  return describeSignificant(value, 2, 'ms');
+}
