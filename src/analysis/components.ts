@@ -1,3 +1,5 @@
+import type { Distribution } from './distribution.ts';
+
 /** One named part of an estimate's uncertainty, in the unit of the estimate. */
 export interface NamedComponent {
   readonly name: string;
@@ -6,12 +8,25 @@ export interface NamedComponent {
   readonly degreesOfFreedom: number;
   /** What the error is the same for (`rig:balcony`); null where it is this estimate's own. */
   readonly sharedKey: string | null;
+  /** `rectangular`; anything else, and nothing, is taken as normal, or as Student's t on the degrees of freedom. */
+  readonly distribution?: string;
+}
+
+/** What a session's own components come to, as a distribution about 0 (value + error = truth). */
+export interface OwnError {
+  /** The session: figures with one session in common have its error in common. */
+  readonly key: string;
+  readonly error: Distribution;
+  /** Of what the error is times this: a total in frames. 1 where absent. */
+  readonly scale?: number;
 }
 
 /** A value with its budget. */
 export interface BudgetedValue {
   readonly value: number;
   readonly components: readonly NamedComponent[];
+  /** Where it is known: the components without a key are then its breakdown. */
+  readonly own?: OwnError;
 }
 
 export interface CombinedUncertainty {

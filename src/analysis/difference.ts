@@ -1,5 +1,8 @@
 import { combineComponents, pairComponents, type BudgetedValue, type NamedComponent } from './components.ts';
 import { differenceOf, type DifferenceResult, type NoDifference } from './difference-result.ts';
+import { massBelow } from './distribution.ts';
+import type { UncertainValue } from './error-tail.ts';
+import { combineErrors, distributionOf, errorOf, standardUncertaintyOf } from './linear-error.ts';
 import { DEFAULT_LEVEL } from './interval.ts';
 
 export type { NoDifference } from './difference-result.ts';
@@ -18,6 +21,9 @@ export interface Difference extends DifferenceResult {
  * so only the difference of its two sizes remains, which is 0 where they are equal. Unequal variances are allowed;
  * degrees of freedom are Welch and Satterthwaite's. With one own component each, s/√n on n − 1, this is Welch's t.
  *
+ * Where the sessions' own errors are known as distributions, interval and p come from their convolution with what is left
+ * of the shared parts (JCGM 101:2008, 5.2); there are no degrees of freedom then. A session's error is one with itself.
+ *
  * Source: JCGM 100:2008, 5.2.2 (fully correlated inputs) and G.4; NIST/SEMATECH e-Handbook, 1.3.5.3.
  *
  * `estimateDifference` of 2.33 (u 0.633, 9) and 0.75 (u 0.566, 9) is 1.58 on 17.78 degrees of freedom.
@@ -29,7 +35,7 @@ export function estimateDifference(
 ): Difference | NoDifference {
   const value = a.value - b.value;
   if (!Number.isFinite(value)) throw new RangeError(`a difference needs finite values, not ${a.value} and ${b.value}`);
-  if (a.components.length === 0 || b.components.length === 0)
+  if ([a, b].some(({ components, own }) => components.length === 0 && !own))
     return { kind: 'not-estimable', value, reason: 'no-budget' };
 
   const { ownA, ownB, shared } = pairComponents(a, b);
@@ -39,8 +45,23 @@ export function estimateDifference(
     degreesOfFreedom: Math.min(inA.degreesOfFreedom, inB.degreesOfFreedom),
   }));
   const components = [...ownA, ...ownB, ...remainders.filter((c) => c.standardUncertainty > 0)];
-  const { standardUncertainty, degreesOfFreedom } = combineComponents(components);
-  if (standardUncertainty === 0) return { kind: 'not-estimable', value, reason: 'no-scatter' };
   const cancelled = remainders.filter((c) => c.standardUncertainty === 0).map((c) => c.name);
-  return { ...differenceOf({ value, standardUncertainty, degreesOfFreedom }, level), components, cancelled };
+  const known = a.own || b.own ? withDistribution(value, a, b) : { value, ...combineComponents(components) };
+  if (known.standardUncertainty === 0) return { kind: 'not-estimable', value, reason: 'no-scatter' };
+  return { ...differenceOf(known, level), components, cancelled };
+}
+
+function withDistribution(value: number, a: BudgetedValue, b: BudgetedValue): UncertainValue {
+  const parts = combineErrors([
+    [1, errorOf(a)],
+    [-1, errorOf(b)],
+  ]);
+  const error = distributionOf(parts);
+  return {
+    value,
+    standardUncertainty: standardUncertaintyOf(parts),
+    degreesOfFreedom: Infinity,
+    // the tail is of estimate − truth, the distribution of truth − estimate
+    errorTail: (x) => massBelow(error, -x),
+  };
 }

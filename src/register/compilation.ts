@@ -6,7 +6,7 @@ import { problemsError } from '../model/problem-text.ts';
 import { lookup, type Lookup } from './lookup.ts';
 import { refusalOf } from './refusal.ts';
 import type { Figure, Finding } from './register.ts';
-import { compileSession, type Estimator, type SessionFigures } from './session-figures.ts';
+import { compileSession, keyOf, sessionError, type Estimator, type SessionFigures } from './session-figures.ts';
 
 /** A bench whose sessions are estimated: what every further comparison starts from. */
 export interface Compilation {
@@ -62,15 +62,13 @@ export function compilationOf(bench: Bench, sessions: readonly SessionFigures[])
     sessions,
     session,
     budgetOf: (id) => {
-      const {
-        estimate,
-        session: { rig },
-      } = session(id);
+      const { estimate, session: measured } = session(id);
       return {
         value: estimate.value,
+        own: sessionError(id, estimate),
         components: estimate.components.map((component) => ({
           ...component,
-          sharedKey: component.sharedKey === null ? null : `${component.sharedKey}:${rig}`,
+          sharedKey: keyOf(component.sharedKey, measured),
         })),
       };
     },

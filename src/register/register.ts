@@ -1,5 +1,7 @@
 /** The register: the machine-readable list of every published figure. Names are part of the output contract. */
 
+import type { OwnError } from '../analysis/components.ts';
+
 export interface FigureSource {
   /** `data/sessions/orrin-uhd24-a.csv` */
   readonly file: string;
@@ -43,7 +45,7 @@ export interface Figure {
   readonly unit: string;
   readonly value: number;
   readonly standardUncertainty?: number;
-  /** null: infinite. Absent when the figure has no uncertainty. */
+  /** null: infinite. Absent where the coverage factor comes from a distribution and not from Student's t. */
   readonly degreesOfFreedom?: number | null;
   readonly interval?: { readonly low: number; readonly high: number; readonly level: number };
   /** The lowest and the highest that it can be: limits, not an uncertainty; nothing says where between them it lies. */
@@ -54,6 +56,8 @@ export interface Figure {
   readonly coverageFactor?: number;
   /** The uncertainty budget (JCGM 100, clauses 4 and 5). */
   readonly components?: readonly Component[];
+  /** The error that it shares with no other session, for what is derived from it; computed anew, and not printed. */
+  readonly own?: OwnError;
   /** The value before `corrections`. */
   readonly uncorrected?: number;
   readonly corrections?: readonly AppliedCorrection[];

@@ -1,5 +1,6 @@
 /** One session's readings → its figures. */
 import type { SharedKey } from '../analysis/budget.ts';
+import type { OwnError } from '../analysis/components.ts';
 import { estimateSession, type Estimate } from '../analysis/estimate.ts';
 import type { SessionInput } from '../analysis/session-input.ts';
 import { summarize } from '../analysis/summary.ts';
@@ -53,8 +54,9 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
   const measured = (kind: 'total' | 'frames', scale: number): Figure => {
     const value = estimate.value * scale;
     const text = describeMeasured(value, estimate.expandedUncertainty * scale, KINDS[kind].unit);
+    const own = { ...sessionError(session.id, estimate), scale };
     return {
-      ...figure(kind, value, text, uncertaintyOf(estimate, scale, session)),
+      ...figure(kind, value, text, { ...uncertaintyOf(estimate, scale, session), own }),
       sources: [...sources, ...(find.variationFile === undefined ? [] : [sourceOf({ file: find.variationFile })])],
     };
   };
@@ -102,6 +104,11 @@ function sourceOf({ file: { path, sha256 } }: { readonly file: SourceFile }): Fi
   return { file: path, sha256 };
 }
 
+/** The error that a session shares with no other, under its name. */
+export function sessionError(session: string, { errors, speaksOf }: Estimate): OwnError {
+  return { key: session, error: errors[speaksOf] };
+}
+
 function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Partial<Figure> {
   const { low, high, level } = estimate.interval;
   return {
@@ -130,7 +137,7 @@ function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Par
 }
 
 /** Names what a component is the same for: `rig:balcony`, `display:stage-screen`, `display:stage-screen@balcony`. */
-function keyOf(shared: SharedKey, { rig, display }: Session): string | null {
+export function keyOf(shared: SharedKey, { rig, display }: Session): string | null {
   if (shared === null) return null;
   if (shared === 'display') return `display:${display}`;
   return shared === 'display-on-rig' ? `display:${display}@${rig}` : `${shared}:${rig}`;
