@@ -1,16 +1,18 @@
 /** `npm run add-body`: a new body's file, and the sessions that make it comparable with what is published. */
 import { existsSync } from 'node:fs';
-import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { comparableConditions } from '../planning/comparable-conditions.ts';
 import { renderNewBody } from '../planning/render-body.ts';
+import { findSteering } from '../ingest/control-characters.ts';
 import { parseDurationMs } from '../ingest/quantities.ts';
+import { finishEarlier } from './finish-earlier.ts';
 import { loadBench } from './load-bench.ts';
 import { planConditions, readWanted, rigOf, WANTED_OPTIONS, WANTED_USAGE } from './plan-options.ts';
 import { CallError, runCommand } from './run.ts';
 import { say } from './say.ts';
-import { describePlanned, writeSessions } from './write-sessions.ts';
+import { whileWriting } from './write-all.ts';
+import { describePlanned, planFiles } from './write-sessions.ts';
 
 const USAGE = `Usage: npm run add-body -- --name NAME --maker MAKER --model MODEL --rig RIG [...]
 
@@ -42,6 +44,9 @@ const OPTIONS = {
 
 await runCommand(USAGE, OPTIONS, async (options) => {
   const root = process.cwd();
+  const earlier = await finishEarlier(root);
+  // most likely those that are asked for now: a second set would be a surprise
+  if (earlier.length > 0) return;
   const bench = await loadBench(root);
   const ask = await asker();
   try {
@@ -60,6 +65,7 @@ await runCommand(USAGE, OPTIONS, async (options) => {
         .replace(/^-|-$/g, '');
     if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id))
       throw new CallError(`'${id}' cannot be an id; give one with --id, in lower-case letters, digits and hyphens.`);
+    refuseSteering({ name, maker, model });
     const readout = options['sensor-readout'];
     if (readout !== undefined && parseDurationMs(readout) === undefined)
       throw new CallError(`--sensor-readout is a duration, such as "14 ms", not '${readout}'.`);
@@ -72,12 +78,13 @@ await runCommand(USAGE, OPTIONS, async (options) => {
 
     const conditions = comparableConditions(bench, rig, id, most);
     const planned = planConditions(bench, rig, conditions, wanted);
-    await writeFile(
-      join(root, 'data', 'bodies', `${id}.md`),
-      renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }),
-      { flag: 'wx' },
-    );
-    say(`Written: data/bodies/${id}.md\n`);
+    const body = {
+      path: `data/bodies/${id}.md`,
+      text: renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }),
+    };
+    const { files, says } = planFiles({ bench, rig, body: id, planned, seed: options['seed'] });
+    await whileWriting(root, (write) => write([body, ...files]));
+    say(`Written: ${body.path}\n`);
     if (planned.length === 0) {
       say(
         `Nothing has been measured on ${rig.id} yet that it could be compared with; plan its sessions with npm run plan -- --rig ${rig.id} --body ${id} --rate RATE.`,
@@ -89,11 +96,22 @@ await runCommand(USAGE, OPTIONS, async (options) => {
         `${describePlanned(each, wanted, bench)}\n  Measured on ${conditions[index]?.bodies} other ${conditions[index]?.bodies === 1 ? 'body' : 'bodies'}.\n`,
       );
     }
-    say(await writeSessions({ root, bench, rig, body: id, planned, seed: options['seed'], isNew: true }));
+    say(says);
   } finally {
     ask.close();
   }
 });
+
+/** A build would refuse the file. */
+function refuseSteering(texts: Readonly<Record<string, string>>): void {
+  for (const [option, text] of Object.entries(texts)) {
+    const steering = findSteering(text);
+    if (steering !== undefined)
+      throw new CallError(
+        `--${option} holds the character ${steering.name}, which steers terminals or turns the direction of text.`,
+      );
+  }
+}
 
 type Ask = ((option: string, question: string) => Promise<string>) & { close(): void };
 

@@ -8,6 +8,7 @@ import { loadSite } from 'lagfolio/site';
 import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { describeByReport } from '../write-ups/changes-by-report.ts';
+import { finishEarlier } from './finish-earlier.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
 import { countPages, type BuildSummary } from './summary.ts';
 
@@ -27,6 +28,7 @@ export interface BuildOptions {
  */
 export async function buildSite({ root, output, strict = false }: BuildOptions): Promise<BuildSummary> {
   const start = performance.now();
+  await finishEarlier(root);
   await checkOutput(output, [join(root, 'data'), join(root, 'content')]);
   return await replaceSite(output, async (fresh) => {
     const site = await loadSite();

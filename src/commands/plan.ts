@@ -1,9 +1,19 @@
 /** `npm run plan`: how many clips and readings a session needs, and the empty sessions to fill in. */
+import { finishEarlier } from './finish-earlier.ts';
 import { loadBench } from './load-bench.ts';
 import { runCommand } from './run.ts';
 import { say } from './say.ts';
-import { conditionsOf, planConditions, readWanted, rigOf, WANTED_OPTIONS, WANTED_USAGE } from './plan-options.ts';
-import { describePlanned, writeSessions } from './write-sessions.ts';
+import {
+  choose,
+  conditionsOf,
+  planConditions,
+  readWanted,
+  rigOf,
+  WANTED_OPTIONS,
+  WANTED_USAGE,
+} from './plan-options.ts';
+import { whileWriting } from './write-all.ts';
+import { describePlanned, planFiles } from './write-sessions.ts';
 
 const USAGE = `Usage: npm run plan -- --rig RIG --rate RATE [--half-width MS | --difference MS] [...]
 
@@ -28,12 +38,18 @@ const OPTIONS = {
 
 await runCommand(USAGE, OPTIONS, async (options) => {
   const root = process.cwd();
+  const earlier = await finishEarlier(root);
+  // most likely those that are asked for now: a second set would be a surprise
+  if (earlier.length > 0) return;
   const bench = await loadBench(root);
   const rig = rigOf(bench, options['rig']);
   const wanted = readWanted(options);
   const conditions = conditionsOf(bench, options['rate'], options['set']);
+  if (options['body'] !== undefined) choose('body', options['body'], bench.bodies);
   const planned = planConditions(bench, rig, conditions, wanted);
   say(planned.map((each) => describePlanned(each, wanted, bench)).join('\n\n'));
   if (options['body'] === undefined) return;
-  say(`\n${await writeSessions({ root, bench, rig, body: options['body'], planned, seed: options['seed'] })}`);
+  const { files, says } = planFiles({ bench, rig, body: options['body'], planned, seed: options['seed'] });
+  await whileWriting(root, (write) => write(files));
+  say(`\n${says}`);
 });

@@ -9,6 +9,7 @@ import { statementsOf } from '../ledger/statements.ts';
 import { date as dateSchema } from '../ingest/fields.ts';
 import { LEDGER } from '../ingest/read-ledger.ts';
 import { renderEntry, renderFigures, renderInputs } from '../ingest/render-ledger.ts';
+import { finishEarlier } from './finish-earlier.ts';
 import { CallError, runCommand } from './run.ts';
 import { say } from './say.ts';
 
@@ -29,6 +30,7 @@ await runCommand(
       );
 
     const root = process.cwd();
+    await finishEarlier(root);
     const contentDir = join(root, 'content');
     const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir });
     const changes = compareWithLedger(bench, register);

@@ -1,6 +1,3 @@
-import { existsSync } from 'node:fs';
-import { mkdir, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { describePlan, describeDesign } from '../planning/plan-text.ts';
 import { newSessionId, type NewSession } from '../planning/planned-session.ts';
 import type { PlannedCondition, Wanted } from '../planning/plan-rig.ts';
@@ -10,14 +7,13 @@ import { shuffle } from '../planning/schedule.ts';
 import { describeLevel } from '../register/level-words.ts';
 import { lookup } from '../register/lookup.ts';
 import type { Bench, Rig } from '../model/bench.ts';
-import { choose } from './plan-options.ts';
 import { CallError } from './run.ts';
+import type { NewFile } from './write-all.ts';
 
 interface Order {
-  readonly root: string;
   readonly bench: Bench;
   readonly rig: Rig;
-  /** An id; its file may have been written a moment ago. */
+  /** An id; its file may be among those that are still to be written. */
   readonly body: string;
   readonly planned: readonly PlannedCondition[];
   readonly seed: string | undefined;
@@ -34,17 +30,14 @@ export function describePlanned({ condition, plan }: PlannedCondition, wanted: W
   ].join('\n');
 }
 
-/** Writes the pairs of files in an order drawn at random, overwrites nothing, and says what to do next. */
-export async function writeSessions({
-  root,
-  bench,
-  rig,
-  body,
-  planned,
-  seed: seedText,
-  isNew = false,
-}: Order & { readonly isNew?: boolean }): Promise<string> {
-  if (!isNew) choose('body', body, bench.bodies);
+export interface PlannedFiles {
+  readonly files: readonly NewFile[];
+  /** In which order to measure, and what to do next. */
+  readonly says: string;
+}
+
+/** The pairs of files, in an order drawn at random. */
+export function planFiles({ bench, rig, body, planned, seed: seedText }: Order): PlannedFiles {
   const seed = Number(seedText ?? '1');
   if (!Number.isInteger(seed) || seed < 0) throw new CallError(`--seed is a whole number, not '${seedText}'.`);
   const taken = new Set<string>();
@@ -62,23 +55,20 @@ export async function writeSessions({
       of: planned.length,
     };
   });
-  const folder = join(root, 'data', 'sessions');
-  await mkdir(folder, { recursive: true });
-  for (const { id } of sessions) {
-    for (const ending of ['.md', '.csv'])
-      if (existsSync(join(folder, id + ending)))
-        throw new CallError(`data/sessions/${id}${ending} is there already; nothing was written.`);
-  }
-  for (const session of sessions) {
+  const files = sessions.flatMap((session) => {
     const { front, readings } = renderNewSession(session);
-    await writeFile(join(folder, `${session.id}.md`), front, { flag: 'wx' });
-    await writeFile(join(folder, `${session.id}.csv`), readings, { flag: 'wx' });
-  }
-  return [
+    const path = `data/sessions/${session.id}`;
+    return [
+      { path: `${path}.md`, text: front },
+      { path: `${path}.csv`, text: readings },
+    ];
+  });
+  const says = [
     'Written, to be measured in this order:',
     ...sessions.map(
       ({ id, position, plan }) => `  ${position}. data/sessions/${id}.md and .csv: ${describeDesign(plan)}`,
     ),
     'Fill in the date and what the first line of each asks for, type the readings, and run npm run build. Until then they are counted as planned.',
   ].join('\n');
+  return { files, says };
 }

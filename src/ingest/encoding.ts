@@ -1,10 +1,11 @@
 import { isUtf8 } from 'node:buffer';
+import { findSteering } from './control-characters.ts';
 import type { Report } from './source.ts';
 
 const NEWLINE = 0x0a;
 const PROBE_BYTES = 4096;
 
-/** The bytes without a UTF-8 byte order mark; undefined, with a problem reported, when they are not UTF-8 text. */
+/** The bytes without a UTF-8 byte order mark; undefined, with a problem reported, when they are not UTF-8 text without control characters. */
 export function checkEncoding(bytes: Uint8Array, report: Report): Uint8Array | undefined {
   if (looksLikeUtf16(bytes)) {
     report({ code: 'utf-16' });
@@ -19,7 +20,12 @@ export function checkEncoding(bytes: Uint8Array, report: Report): Uint8Array | u
     report({ code: 'not-utf-8', line: firstInvalidLine(bytes) });
     return undefined;
   }
-  return startsWith(bytes, [0xef, 0xbb, 0xbf]) ? bytes.subarray(3) : bytes;
+  const text = startsWith(bytes, [0xef, 0xbb, 0xbf]) ? bytes.subarray(3) : bytes;
+  const steering = findSteering(new TextDecoder().decode(text));
+  if (steering === undefined) return text;
+  const { name, line, column } = steering;
+  report({ code: 'control-character', line, column, found: name });
+  return undefined;
 }
 
 /** A UTF-16 byte order mark; or, without one, Western text in it: a zero in nearly every other byte and in no other. */

@@ -5,7 +5,7 @@ import { checkSchema } from './check-schema.ts';
 import { parseFrontMatter, type FrontMatter } from './front-matter.ts';
 import { checkTopFolder, listFolder, type Entry } from './list-folder.ts';
 import type { ProblemList } from './problem-list.ts';
-import { errorCode, isInside, readSource, type Area } from './read-source.ts';
+import { errorCode, isInside, isListed, readSource, type Area } from './read-source.ts';
 import type { Source } from './source.ts';
 
 export interface RecordFile<T> {
@@ -63,11 +63,19 @@ export class Folder {
     return listFolder(options, this.#problems);
   }
 
-  /** Whether there is a folder of this name. */
+  /** Whether there is a folder of this name that can be read. Anything else of the name is reported. */
   async holds(folder: string): Promise<boolean> {
-    return (await readdir(this.#path, { withFileTypes: true })).some(
-      (entry) => entry.name === folder && entry.isDirectory(),
-    );
+    const [path, file] = [join(this.#path, folder), `${this.area.name}/${folder}`];
+    try {
+      await readdir(path);
+      if (isInside(await realpath(path), this.area.realFolder)) return true;
+      this.#problems.add({ code: 'link-leads-out', file, expected: `${this.area.name}/` });
+    } catch (error) {
+      const code = errorCode(error);
+      if (code !== 'ENOENT' || (await isListed(path)))
+        this.#problems.add({ code: 'unreadable-file', file, found: code });
+    }
+    return false;
   }
 
   /** Whether there is anything but a folder of this name. */

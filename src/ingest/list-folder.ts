@@ -1,7 +1,7 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { nearest } from './nearest.ts';
 import type { ProblemList } from './problem-list.ts';
-import { errorCode, isInside, type Area } from './read-source.ts';
+import { errorCode, isInside, isListed, type Area } from './read-source.ts';
 
 const ID = /^[a-z0-9][a-z0-9-]*$/;
 /** Left by editors, file managers, spreadsheets and version control, and hidden where they were made; nobody's data. */
@@ -97,9 +97,10 @@ async function listNames(
     return names.sort((a, b) => Number(!isRegular(a)) - Number(!isRegular(b)) || (a < b ? -1 : 1));
   } catch (error) {
     const code = errorCode(error);
-    if (code === 'ENOENT' && !needed) return [];
+    const isMissing = code === 'ENOENT' && !(await isListed(path));
+    if (isMissing && !needed) return [];
     problems.add(
-      code === 'ENOENT'
+      isMissing
         ? { code: 'missing-folder', file: published }
         : { code: 'unreadable-file', file: published, found: code },
     );

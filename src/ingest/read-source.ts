@@ -63,8 +63,8 @@ export async function readSource(
   }
 }
 
-/** True for a symbolic link whose target is gone. */
-async function isListed(path: string): Promise<boolean> {
+/** Whether a folder lists it: true for a symbolic link whose target is gone, too. */
+export async function isListed(path: string): Promise<boolean> {
   return lstat(path).then(
     () => true,
     () => false,

@@ -11,6 +11,7 @@ import {
   type Document,
   type YAMLParseError,
 } from 'yaml';
+import { findSteering } from './control-characters.ts';
 import { tally, type Report } from './source.ts';
 
 /** YAML data with every scalar as the author wrote it; null where nothing is written. */
@@ -98,6 +99,9 @@ function refuseMachinery(doc: Document, reportAt: ReportAt): void {
       if (isAlias(node)) reportAt(offset, { code: 'yaml-alias', found: `*${node.source}` });
       else if (node.anchor !== undefined) reportAt(offset, { code: 'yaml-alias', found: `&${node.anchor}` });
       else if (node.tag !== undefined) reportAt(offset, { code: 'yaml-tag', found: node.tag });
+      // as bytes they are refused before; here, written as an escape
+      const steering = isScalar(node) ? findSteering(String(node.value)) : undefined;
+      if (steering) reportAt(offset, { code: 'control-character', found: steering.name });
     },
     Pair(_key, { key }) {
       if (isCollection(key))

@@ -70,6 +70,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'this line holds a NUL byte, so the file is not plain text',
     'Write it again as plain text in UTF-8',
   ],
+  'control-character': (p) => [
+    `holds the character ${asIs(p.found)}, which steers terminals or turns the direction of text`,
+    'Remove it; it may have come along when text was copied',
+  ],
 
   'no-front-matter': (p) => [
     `expected the opening line ---, found ${found(p)}`,
@@ -352,6 +356,8 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `another command is writing here${p.found === undefined ? '' : ` (process ${asIs(p.found)})`}`,
     'Wait until it is done, then run this again',
   ],
+  'there-already': () => ['is there already, and nothing was written', 'Choose another id, or move it away'],
+  'not-a-list': () => ['is not what a command of this project writes, and nothing was done with it', 'Remove it'],
   'disk-full': () => ['the disk is full, and what was there is as it was', 'Make room, then run this again'],
   'not-writable': (p) => [`cannot be written (${asIs(p.found)})`, 'Check that its permissions let you write it'],
 

@@ -21,6 +21,7 @@ export type ProblemCode =
   | 'utf-16'
   | 'not-utf-8'
   | 'nul-byte'
+  | 'control-character'
   // front matter and YAML
   | 'no-front-matter'
   | 'front-matter-language'
@@ -151,6 +152,8 @@ export const WRITING_CODES = [
   'output-inside',
   'output-foreign',
   'in-use',
+  'there-already',
+  'not-a-list',
   'disk-full',
   'not-writable',
 ] as const;

@@ -211,6 +211,16 @@ describe('npm run add-body', () => {
       [...BODY, '--rig', 'pit', '--sensor-readout', '9'],
       `--sensor-readout is a duration, such as "14 ms", not '9'.`,
     ],
+    [
+      'a seed that is none, before anything is written',
+      [...BODY, '--rig', 'balcony', '--half-width', '20', '--seed', 'x'],
+      "--seed is a whole number, not 'x'.",
+    ],
+    [
+      'a name that would steer a terminal',
+      ['--name', 'Fenn \u001b[2J3', '--maker', 'O', '--model', 'V', '--rig', 'pit'],
+      '--name holds the character U+001B, which steers terminals or turns the direction of text.',
+    ],
     ['no sessions at the most', [...BODY, '--rig', 'pit', '--most', '0'], "--most is a whole number above 0, not '0'."],
   ])('refuses %s', (_what, words, message) => {
     using bench = planner();

@@ -84,3 +84,12 @@ it('every page can be reached from the home page', () => {
   }
   expect([...reached].sort()).toEqual(site.pages.map(({ path }) => path).sort());
 });
+
+it('every font goes with its licence', () => {
+  const fonts = site.files.filter((path) => path.endsWith('.woff2'));
+  expect(fonts.length).toBeGreaterThan(2);
+  for (const font of fonts)
+    expect(site.bytes(`${font.replace(/-latin-.*$/, '')}-licence.txt`).toString()).toContain(
+      'SIL OPEN FONT LICENSE Version 1.1',
+    );
+});

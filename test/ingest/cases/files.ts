@@ -138,6 +138,53 @@ export const FILE_CASES: readonly ProblemCase[] = [
     lines: [`data/sessions/a.csv:5  this line holds bytes that are not UTF-8. ${SAVE_AS_UTF8}`],
   },
   {
+    name: 'characters that steer a terminal or turn the direction of text, as they are or as an escape',
+    changes: {
+      'content/site.md': VALID_FILES['content/site.md'].replace('---\n', '---\n# \u001b[2J\n'),
+      'data/bodies/orrin.md': VALID_FILES['data/bodies/orrin.md'].replace('Orrin V2', '"Orrin \\u202EV2"'),
+      'data/displays/screen.md': `${VALID_FILES['data/displays/screen.md']}\nA\u0085b\n`,
+      'data/sessions/a.csv': CSV.replace('.779 and .796', '\u2066779'),
+    },
+    lines: [
+      ['content/site.md:2:3', 'U+001B'],
+      ['data/bodies/orrin.md:2:7', 'U+202E'],
+      ['data/displays/screen.md:9:2', 'U+0085'],
+      ['data/sessions/a.csv:4:69', 'U+2066'],
+    ].map(
+      ([where, name]) =>
+        `${where}  holds the character ${name}, which steers terminals or turns the direction of text. Remove it; it may have come along when text was copied.`,
+    ),
+  },
+  {
+    name: 'folders that are links to nowhere, links that lead out, or files',
+    changes: {
+      'content/reports/first.mdx': null,
+      'data/links': 'a file',
+      'data/rigs/balcony.md': VALID_FILES['data/rigs/balcony.md'].replace('links: [air]\n', ''),
+      'data/links/air.md': null,
+    },
+    arrange(folder) {
+      folder.link('content/reports', 'nowhere');
+      folder.link('content/ledger', '../data');
+    },
+    lines: [
+      'content/ledger  is a symbolic link that leads out of content/; its target was not read. Put the file itself here.',
+      'content/reports  cannot be read (ENOENT). Check that it exists and that its permissions let you read it.',
+      'data/links  cannot be read (ENOTDIR). Check that it exists and that its permissions let you read it.',
+    ],
+  },
+  {
+    name: 'a ledger that is a file',
+    changes: { 'content/ledger': 'a file' },
+    lines: ['content/ledger  cannot be read (ENOTDIR). Check that it exists and that its permissions let you read it.'],
+  },
+  {
+    name: 'a ledger that is a link to nowhere',
+    changes: {},
+    arrange: (folder) => folder.link('content/ledger', 'nowhere'),
+    lines: ['content/ledger  cannot be read (ENOENT). Check that it exists and that its permissions let you read it.'],
+  },
+  {
     name: 'NUL bytes',
     changes: bytes(`${CSV}2,00:13.000\0,00:12.700,,\n`),
     lines: [
