@@ -6,7 +6,10 @@ import { problemsError } from '../model/problem-text.ts';
 
 /** A lock that nobody renewed for so long is left over. */
 const STALE_MS = 60_000;
-/** One whose process is gone is left over at once; this is the least age that the library goes by. */
+/**
+ * One whose process is gone is left over at once; this is the least age that the library goes by. Its clock may
+ * count whole seconds, so that waiting for it takes up to four.
+ */
 const STALE_WITHOUT_PROCESS_MS = 2000;
 
 export interface Lock {
@@ -39,7 +42,7 @@ export async function withLock<T>(path: string, what: string, act: (lock: Lock) 
     ...(isLeftOver
       ? {
           stale: STALE_WITHOUT_PROCESS_MS,
-          retries: { retries: 5, factor: 1, minTimeout: STALE_WITHOUT_PROCESS_MS / 4 },
+          retries: { retries: 14, factor: 1, minTimeout: STALE_WITHOUT_PROCESS_MS / 4 },
         }
       : { stale: owner !== undefined && owner.host === hostname() ? Number.MAX_SAFE_INTEGER : STALE_MS }),
     onCompromised: () => {

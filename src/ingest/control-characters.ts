@@ -1,5 +1,3 @@
-import type { Place } from './yaml.ts';
-
 /**
  * Characters that would steer a terminal or turn the direction of what is read after them: the controls of
  * ISO/IEC 6429 (C0 but for tab and line ends, DEL, C1), and the bidirectional embeddings, overrides and
@@ -7,7 +5,10 @@ import type { Place } from './yaml.ts';
  */
 const STEERING = /(?![\t\n\r])[\p{Cc}\u202A-\u202E\u2066-\u2069]/u;
 
-export interface Steering extends Place {
+export interface Steering {
+  /** 1-based, in the text. */
+  readonly line: number;
+  readonly column: number;
   /** `U+001B`. */
   readonly name: string;
 }
