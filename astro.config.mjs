@@ -2,6 +2,7 @@ import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { cellAlignment } from './src/components/cell-alignment.ts';
+import { refuseCode } from './src/commands/refuse-code.ts';
 import { reloadOnData } from './src/commands/reload-on-data.ts';
 
 /** As package.json exports it. */
@@ -21,6 +22,7 @@ export default defineConfig({
   },
   vite: {
     cacheDir: './.astro/vite',
+    plugins: [refuseCode()],
     // One instance of the compiled site, for the command and for the pages that it bundles.
     ssr: { external: [SITE] },
     build: { rolldownOptions: { external: [SITE], checks: { moduleLevelDirective: false } } },

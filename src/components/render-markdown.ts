@@ -1,16 +1,28 @@
 import { defineHastPlugin, defineMdastPlugin, markdownToHtml } from 'satteri';
 import { cellAlignment } from './cell-alignment.ts';
+import { parseNoteMark } from '../model/note-mark.ts';
 import { relativeHref } from './relative-href.ts';
 
 const SAFE_LINK = /^(?:https?:|mailto:|\/(?!\/)|#)/i;
 
-/** Markup an author typed comes out as text: a note is prose, not code. */
+/** Markup an author typed comes out as text, but for the two marks of numbers: a note is prose, not code. */
 const htmlAsText = defineMdastPlugin({
   name: 'html-as-text',
   html(node, context) {
-    context.replaceNode(node, { type: 'text', value: node.value });
+    const tag = tagOfMark(node.value);
+    if (tag === undefined) context.replaceNode(node, { type: 'text', value: node.value });
+    else context.setProperty(node, 'value', tag);
   },
 });
+
+/** As the parts `<Setting>` and `<Quoted>` print them. */
+function tagOfMark(html: string): string | undefined {
+  const mark = parseNoteMark(html);
+  if (mark?.opens !== true) return mark && '</span>';
+  return mark.name === 'Setting'
+    ? '<span data-setting>'
+    : `<span class="quoted" data-quoted="${mark.from}" title="From ${mark.from}">`;
+}
 
 /** Pictures would be requests to other hosts; their text alternative stays. */
 const imagesAsText = defineHastPlugin({

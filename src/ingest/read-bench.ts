@@ -1,4 +1,4 @@
-import type { Bench, PlannedSession, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
+import type { Bench, PlannedSession, Prose, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
 import { checkId, checkLinks } from './check-ids.ts';
 import { checkReadingsAlone } from './check-readings.ts';
 import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relations.ts';
@@ -6,6 +6,7 @@ import { freezeDeep } from './freeze.ts';
 import { Folder, type RecordFile } from './folder.ts';
 import { parseFrontMatter } from './front-matter.ts';
 import { checkTopFolder } from './list-folder.ts';
+import { readNote } from './note.ts';
 import { ProblemList } from './problem-list.ts';
 import { readLedger } from './read-ledger.ts';
 import { readVariation, VARIATION_FILE } from './read-variation.ts';
@@ -97,7 +98,14 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     rigById: new Map(described.map((rig) => [rig.id, rig])),
   };
   const { ids: sessionIds, sessions, planned } = await readSessions(data, known, problems);
-  const [methodNotes, writeUps] = [methods.records.map(asWriteUp), reports.records.map(asWriteUp)];
+  const describedBodies = bodies.records.map((record) => describe(record));
+  const describedDisplays = displays.records.map((record) => describe(record));
+  const describedLinks = links.records.map((record) => describe(record));
+  const introduction = site && readNote(site.source);
+  const isTrusted = site?.value.writeUpsRunCode === true;
+  const [methodNotes, writeUps] = [methods, reports].map(({ records }) =>
+    records.map((record) => asWriteUp(record, isTrusted)),
+  ) as [WriteUp[], WriteUp[]];
 
   // 4. all or nothing
   problems.throwIfUnsound({
@@ -109,14 +117,15 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     settings: settings ?? [],
     writeUps: [...methodNotes, ...writeUps],
   });
-  if (!site || !settings || !settingsSource) throw new Error('a file that was not read was not reported');
+  if (!site || !introduction || !settings || !settingsSource)
+    throw new Error('a file that was not read was not reported');
   return freezeDeep<Bench>({
-    site: { ...site.value, introduction: site.front.body, file: site.source.file },
+    site: { ...site.value, introduction: site.front.body, prose: introduction, file: site.source.file },
     settings,
     settingsFile: settingsSource.file,
-    bodies: bodies.records.map(describe),
-    displays: displays.records.map(describe),
-    links: links.records.map(describe),
+    bodies: describedBodies,
+    displays: describedDisplays,
+    links: describedLinks,
     rigs: described,
     sessions,
     planned,
@@ -169,11 +178,12 @@ function describe<T>({
   value,
   front,
   source,
-}: RecordFile<T>): T & { id: string; description: string; file: SourceFile } {
-  return { id, ...value, description: front.body, file: source.file };
+}: RecordFile<T>): T & { id: string; description: string; prose: readonly Prose[]; file: SourceFile } {
+  return { id, ...value, description: front.body, prose: readNote(source), file: source.file };
 }
 
 /** With what its text asks for; nothing, where the text is not MDX, which is reported. */
-function asWriteUp({ id, value, source }: RecordFile<WriteUpFrontMatter>): WriteUp {
-  return { id, ...value, ...parseReferences(new TextDecoder().decode(source.bytes), source.report), file: source.file };
+function asWriteUp({ id, value, source }: RecordFile<WriteUpFrontMatter>, isTrusted: boolean): WriteUp {
+  const references = parseReferences(new TextDecoder().decode(source.bytes), source.report, isTrusted);
+  return { id, ...value, ...references, file: source.file };
 }

@@ -1,13 +1,15 @@
 /** The parts, links and prose of a write-up, with their places, so that a build can check them all at once. */
 import { mdxToMdast, type MdastNode } from 'satteri';
-import { parse as parseYaml } from 'yaml';
 import type { Part, PartValue, Prose, WriteUpLink } from '../model/bench.ts';
+import { checkMarkup } from './markup/check-markup.ts';
+import { ELEMENTS } from './markup/elements.ts';
+import { literalValue } from './markup/literal-value.ts';
 import type { Visited } from './mdx-node.ts';
 import { ProseReader, textOf } from './prose.ts';
 import type { Report } from './source.ts';
 
 export interface WriteUpReferences {
-  /** JSX elements whose name has a capital: `<Figure …/>`. */
+  /** JSX elements that are none of HTML's: `<Figure …/>`. */
   readonly parts: readonly Part[];
   readonly links: readonly WriteUpLink[];
   readonly prose: readonly Prose[];
@@ -21,8 +23,10 @@ const PLACED_ERROR = /^(\d+):(\d+): (.*?)(?: \([\w-]+:[\w-]+\))?$/s;
 /**
  * Reads the references of an MDX source. Positions count from the first line of the file, front matter
  * included. Where the text is not MDX, one problem is reported and nothing is returned from it.
+ *
+ * @param isTrusted whether it may hold code and any markup: the publisher says so for all write-ups
  */
-export function parseReferences(source: string, report: Report): WriteUpReferences {
+export function parseReferences(source: string, report: Report, isTrusted = false): WriteUpReferences {
   const parts: Part[] = [];
   const links: WriteUpLink[] = [];
   const ownNames: string[] = [];
@@ -32,7 +36,7 @@ export function parseReferences(source: string, report: Report): WriteUpReferenc
     if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined)
       links.push({ to: node.url, line, column });
     if (node.type === 'mdxjsEsm') ownNames.push(...(String(node.value).match(/\b[A-Z]\w*/g) ?? []));
-    if ((node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement') && /^[A-Z]/.test(node.name ?? '')) {
+    if (isPart(node, isTrusted)) {
       const attributes: Record<string, PartValue> = {};
       for (const { type, name, value } of node.attributes ?? []) {
         // A spread can hold anything: what it holds is checked when the part is drawn.
@@ -51,6 +55,7 @@ export function parseReferences(source: string, report: Report): WriteUpReferenc
   };
   try {
     const tree = mdxToMdast(source) as MdastNode as Visited;
+    if (!isTrusted) checkMarkup(tree, report);
     visit(tree);
     prose.read(tree);
   } catch (error) {
@@ -69,16 +74,15 @@ function heldBy(nodes: readonly Visited[]): readonly string[] {
   ]);
 }
 
-/** `"text"`, `{["a", "b"]}` and `{{ a: "b" }}` are read; any other expression is left to the build. */
+/** `"text"`, `{["a", "b"]}` and `{{ a: "b" }}` are read; any other expression is unknown. */
 function partValue(value: unknown): PartValue {
   if (value === null || value === undefined) return { known: true, value: true };
   if (typeof value === 'string') return { known: true, value };
-  const text = String((value as { value?: unknown }).value ?? '');
-  try {
-    const parsed: unknown = parseYaml(text, { schema: 'core' });
-    // A bare word is a variable, not a text.
-    return typeof parsed === 'string' && !/^\s*["']/.test(text) ? { known: false } : { known: true, value: parsed };
-  } catch {
-    return { known: false };
-  }
+  return literalValue(String((value as { value?: unknown }).value ?? ''));
+}
+
+/** Trusted write-ups may write any element of HTML: whatever has no capital. */
+function isPart({ type, name }: Visited, isTrusted: boolean): boolean {
+  if (type !== 'mdxJsxFlowElement' && type !== 'mdxJsxTextElement') return false;
+  return name !== null && name !== undefined && (isTrusted ? /^[A-Z]/.test(name) : !ELEMENTS.has(name));
 }

@@ -4,6 +4,7 @@ import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
 import { checkSchema } from './check-schema.ts';
 import type { FrontMatter } from './front-matter.ts';
 import { nearest } from './nearest.ts';
+import { readNote } from './note.ts';
 import { present } from './present.ts';
 import { checkReadings, checkReadingsAlone } from './check-readings.ts';
 import { parseReadings } from './readings.ts';
@@ -45,6 +46,7 @@ export function parseSession(
   known: Known,
 ): ParsedSession | undefined {
   const { report } = source;
+  const prose = readNote(source);
   const data = checkSchema(front, sessionSchema, report);
   if (data === undefined) {
     if (readingsSource) checkReadingsAlone(readingsSource, front, known);
@@ -81,7 +83,7 @@ export function parseSession(
   return {
     kind: 'session',
     session: {
-      ...present({ ...planned, date, notes: front.body, ...details }),
+      ...present({ ...planned, date, notes: front.body, prose, ...details }),
       readings: parsed.readings,
       readingsFile: readingsSource.file,
     },

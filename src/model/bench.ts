@@ -35,6 +35,8 @@ interface Described {
   readonly invented: boolean;
   /** Markdown. */
   readonly description: string;
+  /** What the description says in the author's own words. */
+  readonly prose: readonly Prose[];
   readonly file: SourceFile;
 }
 
@@ -149,6 +151,8 @@ export interface Session {
   readonly cutShort?: string;
   /** Markdown. */
   readonly notes: string;
+  /** What the notes say in the author's own words. */
+  readonly prose: readonly Prose[];
   /** Step of the last digit that counts, in the source timer's values. */
   readonly resolutionMs?: number;
   readonly readings: readonly Reading[];
@@ -212,8 +216,12 @@ export interface SiteInfo {
   readonly title: string;
   readonly tagline: string;
   readonly publisher: string;
+  /** Whether write-ups may hold code and any markup: their publisher trusts every author. */
+  readonly writeUpsRunCode: boolean;
   /** Markdown. */
   readonly introduction: string;
+  /** What the introduction says in the author's own words. */
+  readonly prose: readonly Prose[];
   readonly file: SourceFile;
 }
 

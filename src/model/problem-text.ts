@@ -25,6 +25,8 @@ const SHAPES: Readonly<Record<string, string>> = { text: 'text', list: 'a list',
 const DURATION = 'write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min';
 const AS_RECORDED = 'npm run record writes this file: take it back from version control';
 const RECORD = 'If that is meant, say why: npm run record -- --reason "…" --date YYYY-MM-DD';
+const TRUST =
+  'A publisher who trusts every author can allow code and any markup: write-ups-run-code: true in content/site.md';
 const UTF_8 = 'Save it as UTF-8 (in a spreadsheet: "CSV UTF-8"; in an editor: Save with encoding, UTF-8)';
 
 const WORDS: Readonly<Record<ProblemCode, Words>> = {
@@ -258,6 +260,33 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'bad-mdx': (p) => [
     `not valid MDX: ${asIs(p.found)}`,
     'In MDX, < and { begin markup: write &lt; or \\{ where the character is meant',
+  ],
+  'code-in-write-up': (p) => [
+    `${found(p)} is code, and a write-up holds none`,
+    p.expected === 'statement'
+      ? `Remove it: parts need no import, and numbers come from data. ${TRUST}`
+      : `Write the text itself, or \\{ where the character is meant; a comment is {/* … */}. ${TRUST}`,
+  ],
+  'refused-element': (p) => [
+    `<${asIs(p.found)}> is neither a part nor an element that a write-up may write`,
+    `Write Markdown and the parts of the authors' guide. ${TRUST}`,
+  ],
+  'refused-attribute': (p) => [`this element takes no attribute ${found(p)}`, TRUST],
+  'refused-link': (p) => [
+    `a link that begins with ${found(p)} is refused`,
+    'Lead to a page of this site (/sessions/a/), to https:, http: or mailto:',
+  ],
+  'picture-in-text': () => [
+    'a picture is refused: it would be asked of another place, and shows numbers that nothing checks',
+    'Draw data with a part such as <FigureChart>, or lead to the picture with a link',
+  ],
+  'html-in-note': (p) => [
+    `${found(p)} is HTML, which a note does not take`,
+    'Write Markdown, or \\< where the character is meant; a number is marked with <Setting>…</Setting> or <Quoted from="…">…</Quoted>',
+  ],
+  'unclosed-mark': (p) => [
+    `${found(p)} has no counterpart in its paragraph`,
+    'Write both tags around the words: <Setting>2 ms</Setting>',
   ],
   'unknown-part': (p) => [`there is no part <${asIs(p.found)}>`],
   'unknown-property': (p) => [`this part takes no property ${found(p)}`],

@@ -107,6 +107,13 @@ export type ProblemCode =
   | 'table-too-large'
   // write-ups
   | 'bad-mdx'
+  | 'code-in-write-up'
+  | 'not-plain'
+  | 'refused-attribute'
+  | 'refused-link'
+  | 'picture-in-text'
+  | 'html-in-note'
+  | 'unclosed-mark'
   | (typeof WRITE_UP_CODES)[number]
   // the ledger: its files, and the numbers held to it
   | 'bad-record'
@@ -119,6 +126,7 @@ export type ProblemCode =
 /** Mistakes of a write-up that show only against what the whole bench holds. */
 export const WRITE_UP_CODES = [
   'unknown-part',
+  'refused-element',
   'unknown-property',
   'missing-property',
   'unknown-figure',
@@ -130,7 +138,6 @@ export const WRITE_UP_CODES = [
   'bad-selection',
   'no-words',
   'nested-words',
-  'not-plain',
   'wrong-unit',
   'one-sided',
   'not-rankable',

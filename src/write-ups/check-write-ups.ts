@@ -1,6 +1,7 @@
 /** Whether every write-up asks for parts, properties, figures and pages that exist. All mistakes, each with its place. */
 import { posix } from 'node:path';
 import type { Inventory } from '../ingest/inventory.ts';
+import { ELEMENTS } from '../ingest/markup/elements.ts';
 import { nearest } from '../ingest/nearest.ts';
 import type { Part, WriteUp, WriteUpLink } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
@@ -19,6 +20,8 @@ export interface KnownOfAll extends Known {
   readonly writeUps: readonly WriteUp[];
   readonly pages: ReadonlySet<string>;
   readonly answering: ReadonlyMap<WriteUp, Answering>;
+  /** Whether write-ups may hold code; where they may not, ingest has refused it. */
+  readonly allowsCode: boolean;
 }
 
 /** Of a sound bench and its register. */
@@ -37,6 +40,7 @@ export function knownOf(site: Published): KnownOfAll {
     isFigure: (id) => ids.has(id),
     pages: new Set(sitePaths(bench)),
     answering: new Map(answeringAll(site).map(({ writeUp, answering }) => [writeUp, answering])),
+    allowsCode: bench.site.writeUpsRunCode,
   };
 }
 
@@ -54,6 +58,7 @@ export function expectedOf(inventory: Inventory): KnownOfAll {
     isFigure: (id) => figures.has(id) || isOfSeveral(id),
     pages: new Set(pagePaths(inventory)),
     answering: new Map(),
+    allowsCode: false,
   };
 }
 
@@ -77,24 +82,19 @@ type InPart = Omit<Problem, 'file' | 'line' | 'column'>;
 
 function checkPart(writeUp: WriteUp, part: Part, known: KnownOfAll): readonly InPart[] {
   const definition = partNamed(part.name);
-  if (definition === undefined)
-    return writeUp.ownNames.includes(part.name)
-      ? []
-      : [
-          {
-            code: 'unknown-part',
-            ...choice(
-              part.name,
-              PARTS.map(({ name }) => name),
-            ),
-          },
-        ];
+  if (definition === undefined) {
+    if (writeUp.ownNames.includes(part.name)) return [];
+    const names = PARTS.map(({ name }) => name);
+    return /^[A-Z]/.test(part.name)
+      ? [{ code: 'unknown-part', ...choice(part.name, names) }]
+      : [{ code: 'refused-element', found: part.name, nearest: nearest(part.name, [...names, ...ELEMENTS]) }];
+  }
   const given = Object.keys(part.attributes);
-  if (definition.isSettledBefore === true) {
+  if (known.allowsCode && definition.isSettledBefore === true) {
     const open = given.filter((name) => part.attributes[name]?.known !== true || name === '...');
     if (open.length > 0) return open.map((name) => ({ code: 'not-plain', key: part.name, found: name }));
   }
-  // What a spread holds is known only when the part is drawn, which checks again.
+  // What a spread of a trusted write-up holds is known only when the part is drawn, which checks again.
   if (given.includes('...')) return [];
   const wrong = [
     ...checkNames(definition, given),

@@ -27,6 +27,7 @@ export async function benchIngest(): Promise<void> {
       name: 'Loft',
       invented: true,
       description: '',
+      prose: [],
       links: [],
       display: 'screen',
       file: { path: '', sha256: '', bytes: 0 },

@@ -65,3 +65,15 @@ it('asks no other host for a picture', () => {
   expect(elements(html).some(({ tagName }) => tagName === 'img')).toBe(false);
   expect(html).toContain('the rig');
 });
+
+it('prints the two marks of a note as the parts of write-ups print theirs', () => {
+  const html = renderMarkdown('At <Setting>**2** ms</Setting>, <Quoted from="A & B">3 ms</Quoted>.', '/');
+  expect(
+    elements(html).map(({ tagName, attrs }) => [tagName, ...attrs.map(({ name, value }) => `${name}=${value}`)]),
+  ).toEqual([
+    ['p'],
+    ['span', 'data-setting='],
+    ['strong'],
+    ['span', 'class=quoted', 'data-quoted=A & B', 'title=From A & B'],
+  ]);
+});

@@ -12,6 +12,7 @@ import { writeBenchFolder } from '../support/bench-folder.ts';
 import { FILE_CASES } from './cases/files.ts';
 import { FRONT_MATTER_CASES } from './cases/front-matter.ts';
 import { LEDGER_CASES } from './cases/ledger.ts';
+import { MARKUP_CASES } from './cases/markup.ts';
 import { READING_CASES } from './cases/readings.ts';
 import { REFERENCE_CASES } from './cases/references.ts';
 import { SLIP_CASES } from './cases/slips.ts';
@@ -26,6 +27,7 @@ const GROUPS = {
   ledger: LEDGER_CASES,
   'the statement of variation': VARIATION_CASES,
   'plausible slips': SLIP_CASES,
+  markup: MARKUP_CASES,
 };
 const seen = new Set<ProblemCode>();
 

@@ -21,6 +21,7 @@ describe('readBench', () => {
         room: '22.5 °C',
         warmUp: '15 min',
         notes: 'A quiet morning.',
+        prose: [[{ text: 'A quiet morning.', line: 12 }]],
         resolutionMs: 1,
         readings: [
           {

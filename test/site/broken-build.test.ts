@@ -31,6 +31,19 @@ const CASES: readonly Mistakes[] = [
     ],
   },
   {
+    name: 'a write-up that runs a command, prints the environment and forges a figure',
+    files: {
+      'content/reports/a-broken.mdx': `${FRONT}import { writeFileSync } from 'node:fs'\n\nexport const Figure = () => writeFileSync('ran', '')\n\n{process.env.PATH}\n\n<a class="figure" href="/">1 ms</a>\n\n<iframe src="https://example.org/" />\n`,
+    },
+    says: [
+      /^content\/reports\/a-broken\.mdx:7:1 .*"import .*is code/,
+      /^content\/reports\/a-broken\.mdx:9:1 .*"export const Figure.*is code/,
+      /^content\/reports\/a-broken\.mdx:11:1 .*"\{process\.env\.PATH\}" is code/,
+      /^content\/reports\/a-broken\.mdx:13:1 .*no attribute "class"/,
+      /^content\/reports\/a-broken\.mdx:15:1 .*<iframe>/,
+    ],
+  },
+  {
     name: 'sessions with mistakes, and write-ups that are not MDX',
     files: {
       'content/reports/a-broken.mdx': `${FRONT}A < B, and {unclosed\n`,
@@ -92,6 +105,7 @@ describe.each(CASES)('$name', ({ files, says }) => {
   it('leave no site where there was none, and the last one as it was', () => {
     runWith(files, 'build');
     expect(existsSync(copy.dist)).toBe(false);
+    expect(existsSync(`${copy.root}/ran`)).toBe(false);
     writeSite();
     runWith(files, 'build');
     expect(readdirSync(copy.dist)).toEqual(['index.html', MARK]);
@@ -104,7 +118,10 @@ describe('a fault that shows only when pages are drawn', () => {
   it('leaves the last good site as it was', () => {
     writeSite();
     const { code, stderr } = runWith(
-      { 'content/reports/a-broken.mdx': `${FRONT}{nobodyDefinedThis.at(0)}\n` },
+      {
+        'content/site.md': copy.read('content/site.md').replace('---\n', '---\nwrite-ups-run-code: true\n'),
+        'content/reports/a-broken.mdx': `${FRONT}{nobodyDefinedThis.at(0)}\n`,
+      },
       'build',
     );
     expect(code).toBe(1);

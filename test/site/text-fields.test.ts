@@ -59,11 +59,14 @@ function markYaml(yaml: string, path: string, isText: (key: string) => boolean =
   return document.toString({ lineWidth: 0 });
 }
 
+/** As a note has to write it: HTML there is refused. */
+const escaped = (text: string): string => text.replaceAll('<', '\\<');
+
 function markFrontMatter(text: string, path: string, withBody: boolean): string {
   const [, yaml = '', body = ''] = /^---\n([\s\S]*?)\n---\n?([\s\S]*)$/.exec(text) ?? [];
   // In prose a § of its own keeps the paragraph from beginning with a tag.
   const marked = withBody
-    ? `\n${mark(`${path} (text)`)}\n\n- a list with ${mark(`${path} (list)`)}\n`
+    ? `\n${escaped(mark(`${path} (text)`))}\n\n- a list with ${escaped(mark(`${path} (list)`))}\n`
     : body.replace(/caption="[^"]*"/g, () => `caption={${JSON.stringify(mark(`${path} caption`))}}`);
   // Sessions of one firmware belong together, and figures are named for it: one that stands alone will do.
   const isFirmware = (key: string): boolean => key === 'firmware' && path === ALONE;

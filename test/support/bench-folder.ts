@@ -16,7 +16,7 @@ export const VALID_FILES = {
     '---\ntitle: Frame count\nsummary: Frames of the observer.\ndate: 2026-04-01\n---\n',
   'content/methods/instrument.mdx': '---\ntitle: Instrument\nsummary: A light sensor.\ndate: 2026-04-01\n---\n',
   'content/reports/first.mdx':
-    '---\ntitle: First\nsummary: The first report.\ndate: 2026-04-12\nauthor: A. Nobody\n---\n\n{1 + 1}\n',
+    '---\ntitle: First\nsummary: The first report.\ndate: 2026-04-12\nauthor: A. Nobody\n---\n\nNothing yet.\n',
   'data/settings.yaml': `- { name: rate, label: Frame rate, kind: rate, levels: [23.976, 24, 59.94] }
 - { name: bit-depth, label: Bit depth, kind: numeric, levels: [8, 10] }
 - { name: chroma, label: Chroma subsampling, kind: ordered, levels: [4:2:0, "4:2:2"] }

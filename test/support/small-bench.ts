@@ -8,6 +8,7 @@ const described = (folder: string, id: string, name: string) => ({
   name,
   invented: true,
   description: '',
+  prose: [],
   file: file(`data/${folder}/${id}.md`),
 });
 
@@ -27,6 +28,7 @@ export function session(id: string, settings: Readonly<Record<string, string>>, 
     settings,
     rate: parseRate(settings['rate'] ?? '24') ?? rate(24),
     notes: '',
+    prose: [],
     resolutionMs: 1,
     readings: [reading(2, 300), reading(3, 310), reading(4, 305)],
     file: file(`data/sessions/${id}.md`),
@@ -37,7 +39,15 @@ export function session(id: string, settings: Readonly<Record<string, string>>, 
 
 export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): Bench {
   return {
-    site: { title: 'Test', tagline: '', publisher: '', introduction: '', file: file('content/site.md') },
+    site: {
+      title: 'Test',
+      tagline: '',
+      publisher: '',
+      introduction: '',
+      writeUpsRunCode: false,
+      prose: [],
+      file: file('content/site.md'),
+    },
     settings: [
       {
         id: 'resolution',

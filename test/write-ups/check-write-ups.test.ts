@@ -6,19 +6,19 @@ import { PARTS } from '../../src/write-ups/parts.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
 import type { WriteUp } from '../../src/model/bench.ts';
 import { describeProblem } from '../../src/model/problem-text.ts';
-import { WRITE_UP_CODES, type ProblemCode } from '../../src/model/problem.ts';
+import { WRITE_UP_CODES, type Problem, type ProblemCode } from '../../src/model/problem.ts';
 import { bench, session } from '../support/small-bench.ts';
 
+/** What is wrong with the text by itself. */
+const inText: Problem[] = [];
+
 function writeUp(id: string, text: string): WriteUp {
-  const refuse = (): never => {
-    throw new Error('the text of a test must be MDX');
-  };
   return {
     id,
     title: id,
     summary: id,
     date: '2026-01-05',
-    ...parseReferences(text, refuse),
+    ...parseReferences(text, (problem) => inText.push({ ...problem, file: `content/reports/${id}.mdx` })),
     file: { path: `content/reports/${id}.mdx`, sha256: '0'.repeat(64), bytes: text.length },
   };
 }
@@ -33,12 +33,16 @@ const two = {
 };
 
 const NAMES = PARTS.map(({ name }) => name);
+const WRITE_PARTS =
+  "Write Markdown and the parts of the authors' guide. A publisher who trusts every author can allow code and any markup: write-ups-run-code: true in content/site.md.";
+
 const seen = new Set<ProblemCode>();
 
 function check(text: string): readonly string[] {
+  inText.length = 0;
   const whole = bench(sessions, { methods: [two], reports: [writeUp('r', text)] });
   const site = compileBench(whole);
-  const problems = [...checkWriteUps(knownOf(site)), ...checkClaims(site)];
+  const problems = [...inText, ...checkWriteUps(knownOf(site)), ...checkClaims(site)];
   for (const { code } of problems) seen.add(code);
   return problems.map(describeProblem);
 }
@@ -84,10 +88,6 @@ A law: <RateLawSentence body="alba-one" />
 <Claim of="total/alba-24" atLeast="100 ms" atMost="12 frames">well over 100 ms</Claim>, <Claim of="alba-24-audio" than="alba-24" verdict="same" margin="1 s">the *same*</Claim>, <Claim of="count/sessions" exactly="2">two</Claim>
 
 <Quoted from="a standard">125 ms</Quoted> <Setting>2 ms</Setting>
-
-<Mine />
-
-import Mine from './mine.astro'
 `),
   ).toEqual([]);
 });
@@ -106,6 +106,22 @@ describe('refuses what does not, with the nearest that does', () => {
     [
       '<Figur id="total/alba-24" />',
       `content/reports/r.mdx:1:1  there is no part <Figur>; expected one of ${NAMES.slice(0, 12).join(', ')} and ${NAMES.length - 12} more. Did you mean Figure?`,
+    ],
+    [
+      '<figuretable kind="total" caption="x" />',
+      `content/reports/r.mdx:1:1  <figuretable> is neither a part nor an element that a write-up may write. ${WRITE_PARTS} Did you mean FigureTable?`,
+    ],
+    [
+      '<iframe src="https://example.org/"></iframe>',
+      `content/reports/r.mdx:1:1  <iframe> is neither a part nor an element that a write-up may write. ${WRITE_PARTS}`,
+    ],
+    [
+      '<script>alert(1)</script>',
+      `content/reports/r.mdx:1:1  <script> is neither a part nor an element that a write-up may write. ${WRITE_PARTS}`,
+    ],
+    [
+      'A <meta http-equiv="refresh" content="0; url=https://example.org/" /> b',
+      `content/reports/r.mdx:1:3  <meta> is neither a part nor an element that a write-up may write. ${WRITE_PARTS}`,
     ],
     [
       '<Readings sesion="alba-24" />',
@@ -290,6 +306,20 @@ describe('refuses what does not, with the nearest that does', () => {
       'content/reports/r.mdx:3:1  there is no page "/reports/rr/" on this site. Did you mean /reports/r/ or /reports/?',
     ],
   ])('%s', (text, ...problems) => expect(check(text)).toEqual(problems));
+});
+
+it('lets a trusted write-up bring parts and elements of its own, and holds its claims all the same', () => {
+  const text = "import Mine from './mine.astro'\n\n<Mine /> <video /> {1 + 1}\n\n<Claim of={x}>y</Claim>";
+  const problems: Omit<Problem, 'file'>[] = [];
+  const references = parseReferences(text, (problem) => problems.push(problem), true);
+  expect(problems).toEqual([]);
+  const whole = bench(sessions, { methods: [two], reports: [{ ...writeUp('r', ''), ...references }] });
+  const site = compileBench({ ...whole, site: { ...whole.site, writeUpsRunCode: true } });
+  const found = checkWriteUps(knownOf(site));
+  for (const { code } of found) seen.add(code);
+  expect(found).toEqual([
+    { code: 'not-plain', file: 'content/reports/r.mdx', line: 5, column: 1, key: 'Claim', found: 'of' },
+  ]);
 });
 
 it('every kind of mistake was seen above', () => expect(WRITE_UP_CODES.filter((code) => !seen.has(code))).toEqual([]));

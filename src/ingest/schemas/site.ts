@@ -1,5 +1,7 @@
 import { z } from 'zod';
-import { text } from '../fields.ts';
+import { flag, text } from '../fields.ts';
 
 /** Front matter of `content/site.md`. */
-export const siteSchema = z.strictObject({ title: text, tagline: text, publisher: text });
+export const siteSchema = z
+  .strictObject({ title: text, tagline: text, publisher: text, 'write-ups-run-code': flag })
+  .transform(({ 'write-ups-run-code': writeUpsRunCode = false, ...rest }) => ({ ...rest, writeUpsRunCode }));

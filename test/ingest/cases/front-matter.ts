@@ -201,7 +201,7 @@ invented: yes
   },
   {
     name: 'a report that is not MDX',
-    changes: edit('content/reports/first.mdx', '{1 + 1}', 'It took <300 ms.'),
+    changes: edit('content/reports/first.mdx', 'Nothing yet.', 'It took <300 ms.'),
     // up to the remedy, the words are the MDX parser's
     lines: [
       'content/reports/first.mdx:8:9  not valid MDX: Unexpected character after `<`, expected a valid JSX tag (note: to create a link in MDX, use `[text](url)`). In MDX, < and { begin markup: write &lt; or \\{ where the character is meant.',

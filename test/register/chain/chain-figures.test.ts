@@ -13,12 +13,20 @@ const display = (id: string, name: string, latency?: Display['latency']): Displa
   name,
   invented: true,
   description: '',
+  prose: [],
   file: file(`data/displays/${id}.md`),
   refresh: rate(60),
   sync: 'input',
   ...(latency === undefined ? {} : { latency }),
 });
-const RADIO: Link = { id: 'radio', name: 'Radio', invented: true, description: '', file: file('data/links/radio.md') };
+const RADIO: Link = {
+  id: 'radio',
+  name: 'Radio',
+  invented: true,
+  description: '',
+  prose: [],
+  file: file('data/links/radio.md'),
+};
 const STATED = { valueMs: 14, standardUncertaintyMs: 0.5, source: 'A light sensor' };
 
 const ALBA = 'body/alba-one/uhd-60-off';

@@ -26,7 +26,16 @@ describe('matched pairs of a body on a rig', () => {
       session('body', { ...uhd, rate: '25' }, { body: 'brae' }),
     ];
     const whole = bench(sessions, {
-      links: [{ id: 'air', name: 'Air', invented: true, description: '', file: { path: 'x', sha256: '', bytes: 0 } }],
+      links: [
+        {
+          id: 'air',
+          name: 'Air',
+          invented: true,
+          description: '',
+          prose: [],
+          file: { path: 'x', sha256: '', bytes: 0 },
+        },
+      ],
     });
     expect(told(settingFamilies(whole))).toEqual([
       'settings-alba-one-attic: audio − both',
