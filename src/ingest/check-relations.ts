@@ -20,7 +20,7 @@ export function checkDisplay({
   value,
   front,
   source: { report },
-}: RecordFile<Omit<Display, 'id' | 'description' | 'file'>>): void {
+}: RecordFile<Omit<Display, 'id' | 'description' | 'prose' | 'stated' | 'file'>>): void {
   const one = `one refresh of ${rateLabel(value.refresh)} Hz`;
   checkWithin(front, ['scan-out'], value.scanOutMs, intervalMs(value.refresh), one, report);
   checkLatency(front, value.latency, report);
@@ -31,7 +31,7 @@ export function checkBody({
   value,
   front,
   source: { report },
-}: RecordFile<Omit<Body, 'id' | 'description' | 'file'>>): void {
+}: RecordFile<Omit<Body, 'id' | 'description' | 'prose' | 'stated' | 'file'>>): void {
   checkWithin(front, ['sensor-readout'], value.readoutMs, intervalMs(SLOWEST), 'one frame of 23.976 frames/s', report);
 }
 
@@ -55,7 +55,7 @@ export function checkRig({
   value,
   front,
   source: { report },
-}: RecordFile<Omit<Rig, 'id' | 'description' | 'file'>>): void {
+}: RecordFile<Omit<Rig, 'id' | 'description' | 'prose' | 'stated' | 'file'>>): void {
   const { observer, sourceTimer, instrument } = value;
   if (observer !== undefined) {
     const frameMs = intervalMs(observer.rate);

@@ -2,7 +2,7 @@ import type { Prose, ProsePiece } from '../model/bench.ts';
 import type { Visited } from './mdx-node.ts';
 
 /** Stands for what is no prose of the author's: code, a figure, a number marked as quoted. */
-const NO_PROSE = '\uFFFC';
+export const NO_PROSE = '\uFFFC';
 
 /** Parts whose words are accounted for elsewhere: as a quotation, as a setting, or as a claim. */
 const ACCOUNTED = new Set(['Quoted', 'Setting', 'Claim']);

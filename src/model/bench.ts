@@ -37,6 +37,8 @@ interface Described {
   readonly description: string;
   /** What the description says in the author's own words. */
   readonly prose: readonly Prose[];
+  /** What its front matter states besides words, as written: `14 ms`, `60`. */
+  readonly stated?: readonly string[];
   readonly file: SourceFile;
 }
 
@@ -153,6 +155,8 @@ export interface Session {
   readonly notes: string;
   /** What the notes say in the author's own words. */
   readonly prose: readonly Prose[];
+  /** What its front matter states besides words, as written: `14 ms`, `60`. */
+  readonly stated?: readonly string[];
   /** Step of the last digit that counts, in the source timer's values. */
   readonly resolutionMs?: number;
   readonly readings: readonly Reading[];
