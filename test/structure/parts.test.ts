@@ -32,7 +32,7 @@ describe('parts of write-ups', () => {
   it('are known by name nowhere but where they are defined', () => {
     const others = files.filter((path) => !OWN.test(path));
     expect(others.length).toBeGreaterThan(150);
-    expect(others.filter((path) => BY_NAME.test(source(path)))).toEqual(EXCEPTIONS);
+    expect(others.filter((path) => BY_NAME.test(source(path))).sort()).toEqual(EXCEPTIONS);
   });
 
   it('have one module each, and markup of their name', () => {
@@ -54,8 +54,11 @@ describe('parts of write-ups', () => {
   });
 });
 
-/** Prose is read before parts are known: what these three mark is left out of it. */
-const EXCEPTIONS = ['src/ingest/prose.ts'];
+/**
+ * Prose is read before parts are known: what three of them mark is left out of it. Markdown notes hold no parts, but
+ * take two marks that are written alike.
+ */
+const EXCEPTIONS = ['src/components/render-markdown.ts', 'src/ingest/prose.ts', 'src/model/note-mark.ts'];
 
 describe('the search for names', () => {
   it.each([

@@ -23,7 +23,7 @@ function shownBy(text: string): readonly string[] {
     title: 'R',
     summary: 'r',
     date: '2026-01-05',
-    ...parseReferences(text, refuse),
+    ...parseReferences(text, refuse, true),
     file: published.settingsFile,
   };
   const site = compileBench({ ...published, reports: [report] });

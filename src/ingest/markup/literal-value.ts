@@ -11,7 +11,7 @@ export function literalValue(expression: string): PartValue {
   try {
     const { body } = parse(`(${expression}\n)`, { ecmaVersion: 'latest', sourceType: 'module' });
     const [statement, ...more] = body;
-    return statement?.type === 'ExpressionStatement' && more.length === 0 ? valueOf(statement.expression) : UNKNOWN;
+    return statement?.type === 'ExpressionStatement' && more.length === 0 ? valueOfNode(statement.expression) : UNKNOWN;
   } catch {
     return UNKNOWN;
   }
@@ -26,7 +26,7 @@ export function isComment(expression: string): boolean {
   }
 }
 
-function valueOf(node: Expression): PartValue {
+function valueOfNode(node: Expression): PartValue {
   switch (node.type) {
     case 'Literal':
       return 'regex' in node && node.regex
@@ -42,7 +42,7 @@ function valueOf(node: Expression): PartValue {
         : UNKNOWN;
     case 'ArrayExpression': {
       const values = node.elements.map((element) =>
-        element === null || element.type === 'SpreadElement' ? UNKNOWN : valueOf(element),
+        element === null || element.type === 'SpreadElement' ? UNKNOWN : valueOfNode(element),
       );
       return values.every((value) => value.known) ? { known: true, value: values.map(({ value }) => value) } : UNKNOWN;
     }
@@ -53,7 +53,7 @@ function valueOf(node: Expression): PartValue {
         if (property.computed || property.method || property.shorthand) return UNKNOWN;
         const { key } = property;
         const name = key.type === 'Identifier' ? key.name : key.type === 'Literal' ? String(key.value) : undefined;
-        const value = valueOf(property.value);
+        const value = valueOfNode(property.value);
         // `__proto__: …` would set what the map inherits from, not a key of it.
         if (name === undefined || name === '__proto__' || !value.known) return UNKNOWN;
         entries.push([name, value.value]);
