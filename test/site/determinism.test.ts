@@ -12,7 +12,9 @@ const WATCH = pathToFileURL(join(PROJECT, 'test/support/record-connections.ts'))
 
 /** What was noted of the build, npm's own processes aside. */
 function notes(file: string): readonly string[] {
-  return [...new Set(readFileSync(file, 'utf8').split('\n'))].filter((line) => /^(?:launch\.mjs|build\.ts) /.test(line));
+  return [...new Set(readFileSync(file, 'utf8').split('\n'))].filter((line) =>
+    /^(?:launch\.mjs|build\.ts) /.test(line),
+  );
 }
 
 it('the same files give the same bytes in another folder, time zone, language and order of files, and no request leaves', () => {
