@@ -1,16 +1,16 @@
 /** `npm run record`: writes the published state of the numbers, and why it moved, into content/ledger/. */
-import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import writeFileAtomic from 'write-file-atomic';
 import { compileSite } from '../site/compile.ts';
 import { compareWithLedger, inputsOf, isUnchanged } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
 import { entryName, entryOf } from '../ledger/entry.ts';
 import { statementsOf } from '../ledger/statements.ts';
-import { date as dateSchema } from '../ingest/fields.ts';
 import { LEDGER } from '../ingest/read-ledger.ts';
 import { renderEntry, renderFigures, renderInputs } from '../ingest/render-ledger.ts';
 import { finishEarlier } from './finish-earlier.ts';
-import { CallError, runCommand } from './run.ts';
+import { CallError, requireDay, runCommand } from './run.ts';
 import { say } from './say.ts';
 
 const USAGE = `Usage: npm run record -- --reason TEXT --date YYYY-MM-DD
@@ -24,10 +24,7 @@ await runCommand(
   async ({ reason: given = '', date = '' }) => {
     const reason = given.trim().replace(/\s+/g, ' ');
     if (reason === '') throw new CallError(`A record needs a reason: --reason "why the numbers moved".\n\n${USAGE}`);
-    if (!dateSchema.safeParse(date).success)
-      throw new CallError(
-        `A record needs its day, as YYYY-MM-DD: --date 2026-05-02. ${date === '' ? 'None was given, and nothing here reads a clock' : `'${date}' is no calendar date`}.\n\n${USAGE}`,
-      );
+    requireDay(date, 'A record', USAGE);
 
     const root = process.cwd();
     await finishEarlier(root);
@@ -72,9 +69,7 @@ async function writeEntry(folder: string, name: string, text: string): Promise<s
 /** All of a file or nothing. */
 async function writeWhole(path: string, text: string): Promise<void> {
   await mkdir(dirname(path), { recursive: true });
-  const fresh = join(dirname(path), '.fresh');
-  await writeFile(fresh, text);
-  await rename(fresh, path);
+  await writeFileAtomic(path, text);
 }
 
 async function readText(path: string): Promise<string | undefined> {

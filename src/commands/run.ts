@@ -1,6 +1,7 @@
 import './no-requests.ts';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { distance } from 'fastest-levenshtein';
+import { date as dateSchema } from '../ingest/fields.ts';
 import { nearest } from '../ingest/nearest.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { fileSystemProblem } from './file-system-faults.ts';
@@ -51,6 +52,13 @@ export async function runCommand<const O extends Options>(
     complain(told === undefined ? error : `${told.message}\n\nNothing was published.`);
     process.exitCode = 1;
   }
+}
+
+/** Refuses a --date that is no calendar date; `what` needs one, as in `A record`. */
+export function requireDay(date: string, what: string, usage: string): void {
+  if (dateSchema.safeParse(date).success) return;
+  const why = date === '' ? 'None was given, and nothing here reads a clock' : `'${date}' is no calendar date`;
+  throw new CallError(`${what} needs its day, as YYYY-MM-DD: --date 2026-05-02. ${why}.\n\n${usage}`);
 }
 
 /** A port, of an option. */

@@ -2,13 +2,13 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
-import { date as dateSchema } from '../ingest/fields.ts';
 import { VARIATION_FILE } from '../ingest/read-variation.ts';
 import { renderVariation } from '../ingest/render-variation.ts';
 import { describeLearnt } from '../register/variation/describe-learnt.ts';
 import { learnStatement } from '../register/variation/learn-statement.ts';
 import { loadBench } from './load-bench.ts';
-import { CallError, runCommand } from './run.ts';
+import { CallError, requireDay, runCommand } from './run.ts';
+import { say } from './say.ts';
 
 const USAGE = `Usage: npm run variation -- --date YYYY-MM-DD
 
@@ -17,27 +17,23 @@ const USAGE = `Usage: npm run variation -- --date YYYY-MM-DD
 Learns from all sessions how much delays vary from clip to clip and from day to day, and writes it into
 data/${VARIATION_FILE}. Every interval rests on that file: build to see what moved, then npm run record.`;
 
-await runCommand(USAGE, { date: { type: 'string' } }, async ({ date = '' }, words) => {
-  if (words.length > 0) throw new CallError(`'${words.join(' ')}' belongs to no option.\n\n${USAGE}`);
-  if (!dateSchema.safeParse(date).success)
-    throw new CallError(
-      `What is learnt needs its day, as YYYY-MM-DD: --date 2026-05-02. ${date === '' ? 'None was given, and nothing here reads a clock' : `'${date}' is no calendar date`}.\n\n${USAGE}`,
-    );
+await runCommand(USAGE, { date: { type: 'string' } }, async ({ date = '' }) => {
+  requireDay(date, 'What is learnt', USAGE);
   const root = process.cwd();
   const bench = await loadBench(root);
   if (bench.sessions.length === 0)
     throw new CallError('There is no session with readings yet, so nothing to learn from.');
   const learnt = learnStatement(bench, date);
-  console.log(describeLearnt(learnt, bench));
+  say(describeLearnt(learnt, bench));
   const path = join(root, 'data', VARIATION_FILE);
   // A later day alone is no news: the file stays as it is, and nothing that rests on it moves.
   if (
     bench.variation &&
     (await readFile(path, 'utf8')) === renderVariation({ ...learnt, date: bench.variation.date })
   ) {
-    console.log(`\ndata/${VARIATION_FILE} says so already; it is left as it is.`);
+    say(`\ndata/${VARIATION_FILE} says so already; it is left as it is.`);
     return;
   }
   await writeFileAtomic(path, renderVariation(learnt));
-  console.log(`\nWritten to data/${VARIATION_FILE}. Build to see what moved, then npm run record.`);
+  say(`\nWritten to data/${VARIATION_FILE}. Build to see what moved, then npm run record.`);
 });
