@@ -53,17 +53,6 @@ export interface Estimate {
    * parts are `components` with a key.
    */
   readonly errors: Readonly<Record<Level, Distribution>>;
-  /** Readings that are probably misread, in the order taken. */
-  readonly doubts: readonly Doubt[];
-}
-
-/** A reading that may be nothing but a misread. */
-export interface Doubt {
-  /** Positions from 0 in `runs` and in the run's `latenciesMs`. */
-  readonly run: number;
-  readonly reading: number;
-  /** Posterior probability, 0 to 1. */
-  readonly probability: number;
 }
 
 /** What one run's readings say of its delay, before anything is assumed of how delays change from clip to clip. */
@@ -119,7 +108,6 @@ export function estimateSession(input: SessionInput): Estimate {
     diagnostics: describeSession({ chain, method, runs, resolutionMs, errors: expected, delay, phasesKnown }),
     speaksOf,
     errors,
-    doubts: [],
   };
 }
 

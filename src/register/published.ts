@@ -1,4 +1,3 @@
-import type { BudgetedValue } from '../analysis/components.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Compilation } from './compilation.ts';
 import type { Lookup } from './lookup.ts';
@@ -17,12 +16,10 @@ export interface Published {
   /** Every figure of one session alone, in the order of the register. */
   figuresOf(session: string): readonly Figure[];
   findingsOf(key: string, id: string): readonly Finding[];
-  /** A session's total with its named components. */
-  budgetOf(session: string): BudgetedValue;
 }
 
 export function publish(
-  { bench, find, budgetOf }: Compilation,
+  { bench, find }: Compilation,
   register: Register,
   laws: readonly ConfigurationLaw[],
 ): Published {
@@ -39,6 +36,5 @@ export function publish(
     figure: (id) => byId.get(id),
     figuresOf: (session) => bySession.get(session) ?? [],
     findingsOf: (key, id) => register.findings.filter(({ where }) => where[key] === id),
-    budgetOf,
   };
 }
