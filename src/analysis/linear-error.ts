@@ -9,6 +9,7 @@ import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import tCdf from '@stdlib/stats-base-dists-t-cdf';
 import type { BudgetedValue, NamedComponent } from './components.ts';
 import { addIndependent, fromCdf, varianceOf, type Distribution } from './distribution.ts';
+import { once } from '../model/once.ts';
 import { regrid } from './regrid.ts';
 
 interface ErrorPart {
@@ -83,15 +84,7 @@ function scaled({ low, step, masses }: Distribution, c: number): Distribution {
   return { low: (low + (masses.length - 1) * step) * c, step: -step * c, masses: masses.toReversed() };
 }
 
-const variances = new WeakMap<Distribution, number>();
-
-function varianceOfShape(shape: Distribution): number {
-  const known = variances.get(shape);
-  if (known !== undefined) return known;
-  const variance = shape.masses.length < 2 ? 0 : varianceOf(shape);
-  variances.set(shape, variance);
-  return variance;
-}
+const varianceOfShape = once((shape: Distribution) => (shape.masses.length < 2 ? 0 : varianceOf(shape)));
 
 function trimmed({ low, step, masses }: Distribution): Distribution {
   let [from, to] = [0, masses.length];

@@ -1,4 +1,5 @@
 import type { Condition } from './design-matrix.ts';
+import { compareText } from '../model/compare-text.ts';
 
 export interface PairCandidate {
   readonly id: string;
@@ -60,8 +61,4 @@ export function findMatchedPairs(
       compareText(x.fromId, y.fromId) ||
       compareText(x.toId, y.toId),
   );
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

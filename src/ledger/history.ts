@@ -1,5 +1,6 @@
 /** What readers are told of the past: earlier values of a figure, and what changed in a report after it came out. */
 import type { Ledger, LedgerEntry, Move } from '../model/ledger.ts';
+import { once } from '../model/once.ts';
 
 export interface EarlierValue {
   readonly text: string;
@@ -8,23 +9,18 @@ export interface EarlierValue {
   readonly entry: string;
 }
 
-/** Made once per ledger: every entry of a large site asks for its own figure's past. */
-const indexes = new WeakMap<Ledger, ReadonlyMap<string, readonly EarlierValue[]>>();
-
 /** Latest first. */
 export function earlierValues(ledger: Ledger | undefined, id: string): readonly EarlierValue[] {
-  if (ledger === undefined) return [];
-  const index = indexes.get(ledger) ?? indexPast(ledger);
-  indexes.set(ledger, index);
-  return index.get(id) ?? [];
+  return (ledger && pastOf(ledger).get(id)) ?? [];
 }
 
-function indexPast({ entries }: Ledger): ReadonlyMap<string, readonly EarlierValue[]> {
+/** Once per ledger: every entry of a large site asks for its own figure's past. */
+const pastOf = once(({ entries }: Ledger): ReadonlyMap<string, readonly EarlierValue[]> => {
   const past = entries.flatMap(({ id: entry, date, moved, gone }) =>
     [...moved, ...gone].map(({ id, from }) => ({ id, value: { text: from, until: date, entry } })),
   );
   return new Map([...Map.groupBy(past, ({ id }) => id)].map(([id, list]) => [id, list.map(({ value }) => value)]));
-}
+});
 
 export interface Correction {
   readonly entry: LedgerEntry;

@@ -1,6 +1,7 @@
 /** What is wrong in a file an author wrote: typed data. The words are in `problem-text.ts`. */
 
 import type { Cause } from './ledger.ts';
+import { compareText } from './compare-text.ts';
 
 /** Every kind of mistake. To add one: name it here, give it words in `problem-text.ts`, show it in a test. */
 export type ProblemCode =
@@ -226,8 +227,4 @@ export function compareProblems(a: Problem, b: Problem): number {
     (a.column ?? 0) - (b.column ?? 0) ||
     compareText(a.code, b.code)
   );
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

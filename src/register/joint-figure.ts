@@ -3,7 +3,7 @@ import { coverageFactor } from '../analysis/distributions.ts';
 import type { Interval } from '../analysis/interval.ts';
 import { groupEntry } from './entry-groups.ts';
 import { KINDS, type KindName } from './kinds.ts';
-import type { Figure, FigureSource, Subject } from './register.ts';
+import { finiteOrNull, type Figure, type FigureSource, type Subject } from './register.ts';
 import { describeMeasured } from './text.ts';
 
 /** A page of entries: `/figures/NAME/`. */
@@ -46,8 +46,7 @@ export function measuredFigure(
       describeMeasured(value, (interval.high - interval.low) / 2, KINDS[subject.kind].unit),
     ),
     standardUncertainty,
-    // JSON has no infinity: the register writes null.
-    degreesOfFreedom: Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null,
+    degreesOfFreedom: finiteOrNull(degreesOfFreedom),
     interval: { low: interval.low, high: interval.high, level: interval.level },
     coverageFactor: coverageFactor(interval.level, degreesOfFreedom),
   };

@@ -5,6 +5,7 @@
  * only of those that depart from it. One without such a majority is said of every session.
  */
 import type { Bench, Session } from '../model/bench.ts';
+import { capitalize } from './text.ts';
 import { traitsOf, type Trait } from './traits.ts';
 
 export interface Labels {
@@ -129,8 +130,4 @@ function join(traits: readonly Trait[]): string {
       .filter((short) => short !== '')
       .join(', '),
   );
-}
-
-function capitalize(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

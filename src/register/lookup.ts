@@ -1,7 +1,7 @@
 import { variationOf } from './variation/variation-of.ts';
 import type { Bench, Body, Display, Link, Rig, Session, Setting, SourceFile } from '../model/bench.ts';
 import type { Variation } from '../analysis/variation.ts';
-import { once } from './once.ts';
+import { once } from '../model/once.ts';
 
 /** The bench by id. Ingest has checked every reference, so a miss is a bug, not an author's mistake. */
 export interface Lookup {

@@ -111,3 +111,8 @@ export interface Register {
   readonly figures: readonly Figure[];
   readonly findings: readonly Finding[];
 }
+
+/** Degrees of freedom as the register writes them: JSON has no infinity. */
+export function finiteOrNull(degreesOfFreedom: number): number | null {
+  return Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
+}

@@ -9,7 +9,7 @@ import { rateHz } from '../model/rate.ts';
 import { KINDS, type KindName } from './kinds.ts';
 import type { Lookup } from './lookup.ts';
 import { sessionPath } from './paths.ts';
-import type { Component, Figure, FigureSource } from './register.ts';
+import { finiteOrNull, type Component, type Figure, type FigureSource } from './register.ts';
 import { countedReadings, sessionInput } from './session-input.ts';
 import { describeCount, describeMeasured, describeSignificant, describeValue, placeOfUncertainty } from './text.ts';
 
@@ -141,11 +141,6 @@ export function keyOf(shared: SharedKey, { rig, display }: Session): string | nu
   if (shared === null) return null;
   if (shared === 'display') return `display:${display}`;
   return shared === 'display-on-rig' ? `display:${display}@${rig}` : `${shared}:${rig}`;
-}
-
-/** JSON has no infinity: the register writes null. */
-function finiteOrNull(degreesOfFreedom: number): number | null {
-  return Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
 }
 
 function decimalsOf(resolutionMs: number | undefined): number {

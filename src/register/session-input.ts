@@ -2,7 +2,7 @@ import type { Chain } from '../analysis/chain.ts';
 import type { RunInput, SessionInput } from '../analysis/session-input.ts';
 import type { Reading, Session } from '../model/bench.ts';
 import type { Lookup } from './lookup.ts';
-import { once } from './once.ts';
+import { once } from '../model/once.ts';
 
 export interface CountedReading extends Reading {
   readonly latencyMs: number;

@@ -58,3 +58,8 @@ export function roundTo(value: number, place: number): string {
 function withUnit(text: string, unit: string): string {
   return unit === '1' ? text : `${text} ${unit}`;
 }
+
+/** `observer row skew` → `Observer row skew`. */
+export function capitalize(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}

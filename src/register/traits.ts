@@ -1,7 +1,7 @@
 import type { Bench, Session } from '../model/bench.ts';
 import { rateKey } from '../model/rate.ts';
 import { lookup, type Lookup } from './lookup.ts';
-import { once } from './once.ts';
+import { once } from '../model/once.ts';
 
 export interface Trait {
   /** Equal keys mean the same trait. */

@@ -1,7 +1,7 @@
 /** The budget of a figure as published: text of every component, of the corrections, and of the whole. */
 import { describeLevel } from '../register/provenance.ts';
 import type { Figure } from '../register/register.ts';
-import { describeSignificant, MINUS, placeOfUncertainty, roundTo } from '../register/text.ts';
+import { capitalize, describeSignificant, MINUS, placeOfUncertainty, roundTo } from '../register/text.ts';
 
 export interface BudgetRow {
   readonly name: string;
@@ -88,10 +88,6 @@ function describeCorrections(
 function describeShare(share: number): string {
   if (share === 0) return '0 %';
   return share < 0.005 ? 'under 1 %' : `${roundTo(share * 100, 0)} %`;
-}
-
-function capitalize(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
 
 /** `61.3`, `∞`; one decimal below a hundred. */

@@ -5,7 +5,7 @@ import { inBenchOrder } from '../select.ts';
 import { chainKey, closestInTime, conditionKey } from './conditions.ts';
 import { describeCondition } from './describe-condition.ts';
 import type { Family, SessionPair } from './family.ts';
-import { once } from '../once.ts';
+import { once } from '../../model/once.ts';
 
 /** Every session of one condition through one chain, whatever its body. */
 export interface Condition {

@@ -1,6 +1,7 @@
 import type { Bench, Session } from '../../model/bench.ts';
+import { compareText } from '../../model/compare-text.ts';
 import { chainKey } from './conditions.ts';
-import { once } from '../once.ts';
+import { once } from '../../model/once.ts';
 
 /** What can be set on one body, on one rig and through one chain: two sessions or more. */
 export interface Choice {
@@ -18,7 +19,3 @@ export const choicesOf: (bench: Bench) => readonly Choice[] = once((bench) => {
     )
     .sort((x, y) => compareText(x.body, y.body) || compareText(x.rig, y.rig) || y.sessions.length - x.sessions.length);
 });
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
-}

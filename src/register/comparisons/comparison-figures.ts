@@ -7,7 +7,7 @@ import { intervalMs } from '../../model/rate.ts';
 import type { Compilation } from '../compilation.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS, type KindName } from '../kinds.ts';
-import type { Component, Figure, VerdictData } from '../register.ts';
+import { finiteOrNull, type Component, type Figure, type VerdictData } from '../register.ts';
 import { describeCount, describeMeasured, describeValue } from '../text.ts';
 import { differenceId, familySizeId, ratioId, verdictId, type Family, type SessionPair } from './family.ts';
 import { describePair } from './pair-words.ts';
@@ -251,9 +251,4 @@ function componentsOf(
         shared: component.sharedKey,
       };
     });
-}
-
-/** JSON has no infinity: the register writes null. */
-function finiteOrNull(degreesOfFreedom: number): number | null {
-  return Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null;
 }

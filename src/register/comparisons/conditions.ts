@@ -1,5 +1,6 @@
 /** What makes two sessions comparable: the chain they were taken through, and the condition of the body. */
 import type { Session } from '../../model/bench.ts';
+import { compareText } from '../../model/compare-text.ts';
 
 /** Equal for sessions through one chain whose readings were taken the same way. */
 export function chainKey({ rig, links, display, method }: Session): string {
@@ -33,8 +34,4 @@ export function closestInTime<Pair extends { readonly a: Session; readonly b: Se
 /** Whole days since 1970, of an ISO 8601 calendar date. */
 function dayNumber(date: string): number {
   return Date.parse(`${date}T00:00:00Z`) / 86_400_000;
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -4,7 +4,7 @@ import { lookup } from '../lookup.ts';
 import { inBenchOrder } from '../select.ts';
 import { chainKey, closestInTime } from './conditions.ts';
 import { bodyGroup, bodyGroupTitle, type Family, type SessionPair } from './family.ts';
-import { once } from '../once.ts';
+import { once } from '../../model/once.ts';
 
 /**
  * For each body and rig, the pairs of sessions that differ in exactly one setting: same firmware, links, display and

@@ -1,0 +1,4 @@
+/** By code unit, the same everywhere: no locale takes part. For `sort`. */
+export function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
