@@ -1,4 +1,5 @@
 /** What the analysis refuses of a session, as a problem of that session's file: the row that explains it, where one does. */
+import { medianOf } from '../analysis/summary.ts';
 import type { Reading, Session } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
 import type { Lookup } from './lookup.ts';
@@ -116,10 +117,4 @@ function isEstimable(session: Session, find: Lookup, estimator: Estimator): bool
   } catch {
     return false;
   }
-}
-
-function medianOf(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = Math.floor(sorted.length / 2);
-  return sorted.length % 2 === 1 ? (sorted[middle] ?? 0) : ((sorted[middle - 1] ?? 0) + (sorted[middle] ?? 0)) / 2;
 }

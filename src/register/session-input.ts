@@ -15,6 +15,11 @@ export const countedReadings: (session: Session) => readonly CountedReading[] = 
   ),
 );
 
+/** The same, run by run. */
+export function countedRuns(session: Session): readonly (readonly CountedReading[])[] {
+  return [...Map.groupBy(countedReadings(session), ({ run }) => run).values()];
+}
+
 /** What the analysis needs to know of a session, as plain values: readings by run, and the chain they came through. */
 export function sessionInput(session: Session, find: Lookup): SessionInput {
   const { instrument } = find.rig(session.rig);
@@ -22,7 +27,7 @@ export function sessionInput(session: Session, find: Lookup): SessionInput {
   return {
     method: session.method,
     chain: chainOf(session, find),
-    runs: runsOf(countedReadings(session), find.rig(session.rig).sourceTimer?.wrapsAfterMs),
+    runs: runsOf(session, find.rig(session.rig).sourceTimer?.wrapsAfterMs),
     ...(session.resolutionMs === undefined ? {} : { resolutionMs: session.resolutionMs }),
     ...(variation === undefined ? {} : { variation }),
     // Stated with k = 2 (JCGM 100, 4.3.3).
@@ -32,8 +37,8 @@ export function sessionInput(session: Session, find: Lookup): SessionInput {
   };
 }
 
-function runsOf(readings: readonly CountedReading[], wrapsAfterMs: number | undefined): readonly RunInput[] {
-  return [...Map.groupBy(readings, ({ run }) => run).values()].map((run) => {
+function runsOf(session: Session, wrapsAfterMs: number | undefined): readonly RunInput[] {
+  return countedRuns(session).map((run) => {
     const sourceMs = unwrap(
       run.flatMap((reading) => reading.sourceMs ?? []),
       wrapsAfterMs,

@@ -1,6 +1,6 @@
 import { readingRangeMs } from '../../analysis/phase-errors.ts';
 import { medianOf } from '../../analysis/summary.ts';
-import { chainOf, countedReadings } from '../session-input.ts';
+import { chainOf, countedReadings, countedRuns } from '../session-input.ts';
 import { describeSignificant, roundTo } from '../text.ts';
 import type { Rule } from './rule.ts';
 
@@ -12,10 +12,7 @@ import type { Rule } from './rule.ts';
 export const outliers: Rule = ({ session, find }) => {
   const counted = countedReadings(session);
   const middles = new Map(
-    [...Map.groupBy(counted, ({ run }) => run)].map(([run, readings]) => [
-      run,
-      medianOf(readings.map(({ latencyMs }) => latencyMs)),
-    ]),
+    countedRuns(session).map((readings) => [readings[0]?.run, medianOf(readings.map(({ latencyMs }) => latencyMs))]),
   );
   const offBy = counted.map(({ run, latencyMs }) => Math.abs(latencyMs - (middles.get(run) ?? latencyMs)));
   const farthest = Math.max(...offBy);

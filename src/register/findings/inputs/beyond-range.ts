@@ -1,7 +1,6 @@
-import { freeRunningIntervalMs } from '../../../analysis/chain.ts';
-import { intervalMs } from '../../../model/rate.ts';
+import { readingRangeMs } from '../../../analysis/phase-errors.ts';
 import { plural } from '../../provenance.ts';
-import { chainOf, countedReadings, type CountedReading } from '../../session-input.ts';
+import { chainOf, countedRuns, type CountedReading } from '../../session-input.ts';
 import { describeSignificant } from '../../text.ts';
 import type { Rule } from '../rule.ts';
 
@@ -9,21 +8,12 @@ import type { Rule } from '../rule.ts';
 const MOST = 0.25;
 
 /**
- * Readings of one run lie within `T_d + 2·T_s (+ T_m)` and the resolution of each other, whatever the phases are: the
- * full range of a reading about the delay of its chain. A row without which the run does so was most likely misread.
+ * Readings of one run lie within `readingRangeMs` of each other, whatever the phases are. A row without which the run
+ * does so was most likely misread.
  */
 export const beyondRange: Rule = ({ session, find }) => {
-  const { body, display, source, observer } = chainOf(session, find);
-  const stepMs =
-    session.method === 'two-timers'
-      ? 2 * (source === undefined ? 0 : intervalMs(source.refresh)) + 2 * (session.resolutionMs ?? 0)
-      : session.method === 'frame-count' && observer !== undefined
-        ? 2 * intervalMs(observer.rate)
-        : 0;
-  const rangeMs = intervalMs(body.rate) + freeRunningIntervalMs(display) + stepMs;
-  const rows = [...Map.groupBy(countedReadings(session), ({ run }) => run).values()].flatMap((run) =>
-    outside(run, rangeMs),
-  );
+  const rangeMs = readingRangeMs(chainOf(session, find), session.method, session.resolutionMs ?? 0);
+  const rows = countedRuns(session).flatMap((run) => outside(run, rangeMs));
   if (rows.length === 0) return undefined;
   const named = rows.map(({ line, latencyMs }) => `line ${line} (${describeSignificant(latencyMs, 3, 'ms')})`);
   return {

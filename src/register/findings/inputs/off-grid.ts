@@ -1,5 +1,5 @@
 import { intervalMs } from '../../../model/rate.ts';
-import { countedReadings, type CountedReading } from '../../session-input.ts';
+import { countedReadings, countedRuns, type CountedReading } from '../../session-input.ts';
 import { describeSignificant } from '../../text.ts';
 import type { Rule } from '../rule.ts';
 
@@ -27,8 +27,9 @@ export const offGrid: Rule = ({ session, find }) => {
           message: `Times are written in steps of ${describeSignificant(resolutionMs, 2, 'ms')}, coarser than the ${describeSignificant(stepMs, 2, 'ms')} between two refreshes of the source timer: digits seem to be lost.`,
           hint: 'Spreadsheets round times: type them again with every digit that the timer shows; if it shows no more, state resolution in the rig’s source-timer.',
         };
-  const runs = [...Map.groupBy(countedReadings(session), ({ run }) => run).values()];
-  const off = runs.flatMap((run) => offIn(run, stepMs, resolutionMs, timer.clockTolerancePpm ?? TOLERANCE_PPM));
+  const off = countedRuns(session).flatMap((run) =>
+    offIn(run, stepMs, resolutionMs, timer.clockTolerancePpm ?? TOLERANCE_PPM),
+  );
   if (off.length === 0) return undefined;
   if (off.length > Math.max(1, MOST * countedReadings(session).length))
     return {
