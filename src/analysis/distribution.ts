@@ -56,10 +56,12 @@ export function onStep(distribution: Distribution, step: number): Distribution {
 export function addIndependent(a: Distribution, b: Distribution): Distribution {
   if (Math.abs(a.step - b.step) > 1e-9 * a.step)
     throw new RangeError(`distributions add on one step, not on ${a.step} and ${b.step}`);
+  // loops over plain arrays: every difference and every total is convolved here
   const masses = new Array<number>(a.masses.length + b.masses.length - 1).fill(0);
-  a.masses.forEach((p, i) => {
-    if (p > 0) b.masses.forEach((q, j) => (masses[i + j]! += p * q));
-  });
+  for (let i = 0; i < a.masses.length; i += 1) {
+    const p = a.masses[i]!;
+    if (p > 0) for (let j = 0; j < b.masses.length; j += 1) masses[i + j]! += p * b.masses[j]!;
+  }
   return { low: a.low + b.low, step: a.step, masses };
 }
 

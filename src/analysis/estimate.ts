@@ -27,7 +27,7 @@ import { phaseErrors, readingVarianceMs2, type PhaseErrors } from './phase-error
 import { withLevel } from './level-change.ts';
 import { sessionBudget } from './session-budget.ts';
 import type { SessionInput } from './session-input.ts';
-import { DEFAULT_VARIATION, checkVariation, type Level } from './variation.ts';
+import { DEFAULT_VARIATION, checkVariation, type Level, type Variation } from './variation.ts';
 import { looseEvidence, twoTimersEvidence } from './two-timers.ts';
 import { intervalMs } from '../model/rate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
@@ -90,9 +90,7 @@ export function estimateSession(input: SessionInput): Estimate {
   const value = uncorrectedValue + corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
   const budget = sessionBudget({ input, delay, value, corrections, meanVarianceMs2: expected.meanMs2 });
   const clips = shifted(delay.distribution, -meanOf(delay.distribution));
-  const frameMs = intervalMs(chain.body.rate);
-  const day = withLevel(clips, variation.clip, frameMs, runs.length);
-  const errors = { clips, day, condition: withLevel(day, variation.day, frameMs, 1) };
+  const errors = errorsByLevel(clips, variation, intervalMs(chain.body.rate), runs.length);
   const speaksOf = variation.knows;
   const expandedUncertainty = halfWidthAbout(withOthers(errors[speaksOf], budget), 0, level);
   return {
@@ -108,6 +106,22 @@ export function estimateSession(input: SessionInput): Estimate {
     diagnostics: describeSession({ chain, method, runs, resolutionMs, errors: expected, delay, phasesKnown }),
     speaksOf,
     errors,
+  };
+}
+
+/** Each level's when it is asked for: most estimates speak of their clips, and nobody asks for more. */
+function errorsByLevel(clips: Distribution, variation: Variation, frameMs: number, runs: number): Estimate['errors'] {
+  let [day, condition]: (Distribution | undefined)[] = [];
+  return {
+    clips,
+    get day() {
+      day ??= withLevel(clips, variation.clip, frameMs, runs);
+      return day;
+    },
+    get condition() {
+      condition ??= withLevel(this.day, variation.day, frameMs, 1);
+      return condition;
+    },
   };
 }
 
