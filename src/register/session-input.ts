@@ -1,3 +1,4 @@
+import { extent } from 'd3-array';
 import type { Chain } from '../analysis/chain.ts';
 import type { RunInput, SessionInput } from '../analysis/session-input.ts';
 import type { Reading, Session } from '../model/bench.ts';
@@ -70,7 +71,8 @@ function unwrapInOrder(stampsMs: readonly number[], wrapsAfterMs: number): numbe
 }
 
 function spanOf(stampsMs: readonly number[]): number {
-  return Math.max(...stampsMs) - Math.min(...stampsMs);
+  const [first = 0, last = 0] = extent(stampsMs);
+  return last - first;
 }
 
 /** The chain of a session, done or planned. */

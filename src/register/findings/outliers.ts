@@ -1,3 +1,4 @@
+import { max } from 'd3-array';
 import { readingRangeMs } from '../../analysis/phase-errors.ts';
 import { medianOf } from '../../analysis/summary.ts';
 import { chainOf, countedReadings, countedRuns } from '../session-input.ts';
@@ -15,7 +16,7 @@ export const outliers: Rule = ({ session, find }) => {
     countedRuns(session).map((readings) => [readings[0]?.run, medianOf(readings.map(({ latencyMs }) => latencyMs))]),
   );
   const offBy = counted.map(({ run, latencyMs }) => Math.abs(latencyMs - (middles.get(run) ?? latencyMs)));
-  const farthest = Math.max(...offBy);
+  const farthest = max(offBy) ?? 0;
   const rangeMs = readingRangeMs(chainOf(session, find), session.method, session.resolutionMs ?? 0);
   const reading = farthest > rangeMs ? counted[offBy.indexOf(farthest)] : undefined;
   if (reading === undefined) return undefined;
