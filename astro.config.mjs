@@ -5,8 +5,8 @@ import { cellAlignment } from './src/components/cell-alignment.ts';
 import { refuseCode } from './src/commands/refuse-code.ts';
 import { reloadOnData } from './src/commands/reload-on-data.ts';
 
-/** As package.json exports it. */
-const SITE = 'lagfolio/site';
+/** As package.json exports them: one instance of each, for the command and for the pages that it bundles. */
+const SHARED = ['lagfolio/memory', 'lagfolio/site'];
 
 export default defineConfig({
   output: 'static',
@@ -23,9 +23,8 @@ export default defineConfig({
   vite: {
     cacheDir: './.astro/vite',
     plugins: [refuseCode()],
-    // One instance of the compiled site, for the command and for the pages that it bundles.
-    ssr: { external: [SITE] },
-    build: { rolldownOptions: { external: [SITE], checks: { moduleLevelDirective: false } } },
+    ssr: { external: SHARED },
+    build: { rolldownOptions: { external: SHARED, checks: { moduleLevelDirective: false } } },
     server: { watch: { ignored: ['**/dist/**', '**/.*.building/**'] } },
   },
 });

@@ -109,6 +109,21 @@ export function estimateSession(input: SessionInput): Estimate {
   };
 }
 
+/** What is enough to have an estimate again without making it: plain data. */
+export type KeptEstimate = Omit<Estimate, 'errors'> & { readonly clips: Distribution };
+
+export function keepEstimate({ errors, ...rest }: Estimate): KeptEstimate {
+  return { ...rest, clips: errors.clips };
+}
+
+/** The estimate of this input, as it was kept. */
+export function restoreEstimate(
+  { clips, ...rest }: KeptEstimate,
+  { chain, runs, variation = DEFAULT_VARIATION }: SessionInput,
+): Estimate {
+  return { ...rest, errors: errorsByLevel(clips, variation, intervalMs(chain.body.rate), runs.length) };
+}
+
 /** Each level's when it is asked for: most estimates speak of their clips, and nobody asks for more. */
 function errorsByLevel(clips: Distribution, variation: Variation, frameMs: number, runs: number): Estimate['errors'] {
   let [day, condition]: (Distribution | undefined)[] = [];

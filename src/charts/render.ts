@@ -1,5 +1,6 @@
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
+import { Store } from 'lagfolio/memory';
 import { textWidth } from './text-width.ts';
 import { CHART_CONFIG, FONT_FAMILY } from './theme.ts';
 
@@ -46,6 +47,8 @@ interface Stage {
   readonly problems: string[];
 }
 
+const drawn = new Store('drawings', ['charts', 'model']);
+
 const stages = new WeakMap<TopLevelSpec, Stage>();
 
 /** vega counts the ids of clips and gradients in one place: one drawing at a time, each starting anew. */
@@ -56,12 +59,18 @@ let queue: Promise<unknown> = Promise.resolve();
  *
  *     spec ── 1 stage (once per kind) ── 2 sizes, params, rows ── 3 SVG ── 4 tidy: ids, roles, digits ── 5 words
  *
- * Rejects when vega warns of anything: a warning means that something is missing from the drawing.
+ * What was drawn before from the same is taken from disk. Rejects when vega warns of anything: a warning means that
+ * something is missing from the drawing.
  */
-export function renderSvg(drawing: Drawing, words: DrawingWords): Promise<string> {
+export async function renderSvg(drawing: Drawing, words: DrawingWords): Promise<string> {
+  const name = drawn.nameOf({ drawing, words });
+  const known = drawn.get(name);
+  if (typeof known === 'string') return known;
   const job = queue.then(() => draw(drawing, words));
   queue = job.catch(() => undefined);
-  return job;
+  const svg = await job;
+  drawn.put(name, svg);
+  return svg;
 }
 
 async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {

@@ -4,10 +4,12 @@ import { build } from 'astro';
 import { checkLedger } from '../ledger/check.ts';
 import { compareWithLedger } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
+import { keepResultsIn, sweepResults } from 'lagfolio/memory';
 import { loadSite } from 'lagfolio/site';
 import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { describeByReport } from '../write-ups/changes-by-report.ts';
+import { cacheFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
 import { countPages, type BuildSummary } from './summary.ts';
@@ -16,6 +18,8 @@ export interface BuildOptions {
   readonly root: string;
   readonly output: OutputFolder;
   readonly strict?: boolean;
+  /** Computes and draws everything, whatever was kept of earlier builds. */
+  readonly fresh?: boolean;
 }
 
 /**
@@ -26,10 +30,16 @@ export interface BuildOptions {
  * to replace or the author's files hold mistakes; a strict build, also when a number moved that nobody has
  * recorded.
  */
-export async function buildSite({ root, output, strict = false }: BuildOptions): Promise<BuildSummary> {
+export async function buildSite({
+  root,
+  output,
+  strict = false,
+  fresh: fromNothing = false,
+}: BuildOptions): Promise<BuildSummary> {
   const start = performance.now();
   await finishEarlier(root);
   await checkOutput(output, [join(root, 'data'), join(root, 'content')]);
+  keepResultsIn(cacheFolder(root), { fresh: fromNothing });
   return await replaceSite(output, async (fresh) => {
     const site = await loadSite();
     const { register, bench } = site;
@@ -41,6 +51,7 @@ export async function buildSite({ root, output, strict = false }: BuildOptions):
       throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
     }
     await build({ root, outDir: fresh, logLevel: 'error' }, { devOutput: false });
+    sweepResults();
     const byReport = describeByReport(changes, site);
     return {
       bench,

@@ -5,16 +5,17 @@ import { runCommand } from './run.ts';
 import { say } from './say.ts';
 import { describeSummary } from './summary.ts';
 
-const USAGE = `Usage: npm run build [-- --strict] [--output DIR]
+const USAGE = `Usage: npm run build [-- --strict] [--fresh] [--output DIR]
 
   --strict      refuse to publish a number that moved since it was last recorded (npm run record)
+  --fresh       compute, draw and write everything anew, whatever is kept of earlier builds
   --output DIR  build into this folder; without it, into dist/`;
 
-const OPTIONS = { strict: { type: 'boolean' }, output: { type: 'string' } } as const;
+const OPTIONS = { strict: { type: 'boolean' }, fresh: { type: 'boolean' }, output: { type: 'string' } } as const;
 
-await runCommand(USAGE, OPTIONS, async ({ strict = false, output: said }) => {
+await runCommand(USAGE, OPTIONS, async ({ strict = false, fresh = false, output: said }) => {
   const root = process.cwd();
   const output = await outputFolder(root, said);
-  const summary = await buildSite({ root, output, strict });
+  const summary = await buildSite({ root, output, strict, fresh });
   say(`Compiled ${summary.bench.site.title} into ${output.name}/\n${describeSummary(summary)}`);
 });

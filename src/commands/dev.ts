@@ -1,5 +1,7 @@
 /** `npm run dev`: serves the site while it is written. */
 import { dev } from 'astro';
+import { keepResultsIn, sweepResults } from 'lagfolio/memory';
+import { cacheFolder } from './cache-folder.ts';
 import { portOf, runCommand } from './run.ts';
 
 const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
@@ -8,8 +10,11 @@ const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
   --host ADDRESS  serve on this address; without it, to this machine only`;
 
 await runCommand(USAGE, { port: { type: 'string' }, host: { type: 'string' } }, async ({ port, host }) => {
+  const root = process.cwd();
+  keepResultsIn(cacheFolder(root));
+  sweepResults();
   await dev({
-    root: process.cwd(),
+    root,
     server: { ...(port === undefined ? {} : { port: portOf(port) }), ...(host === undefined ? {} : { host }) },
   });
 });

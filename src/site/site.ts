@@ -6,8 +6,8 @@
  */
 import { join } from 'node:path';
 import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
-import { estimateSession } from '../analysis/estimate.ts';
-import { Memory } from '../register/memory.ts';
+import { estimateSession, keepEstimate, restoreEstimate } from '../analysis/estimate.ts';
+import { Memory } from '../memory/memory.ts';
 import type { Published } from '../register/published.ts';
 import { compileSite } from './compile.ts';
 
@@ -16,8 +16,20 @@ export interface Site extends Published {
   readonly precision: ReadonlyMap<string, PrecisionOfRig>;
 }
 
-const estimates = new Memory(estimateSession);
-const precisions = new Memory(simulateTable);
+const estimates = new Memory({
+  name: 'estimates',
+  code: ['analysis', 'model'],
+  compute: estimateSession,
+  keep: keepEstimate,
+  restore: restoreEstimate,
+});
+const precisions = new Memory({
+  name: 'precision',
+  code: ['analysis', 'model'],
+  compute: simulateTable,
+  keep: (table) => table,
+  restore: (table) => table,
+});
 /** The latest reading of the files: under way, or done without a mistake. */
 let latest: Promise<Site> | undefined;
 
