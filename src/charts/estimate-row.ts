@@ -15,6 +15,8 @@ export interface EstimatesInput {
   readonly rows: readonly EstimateRow[];
   /** Says what the figures are; otherwise the figures' own label. */
   readonly title?: string;
+  /** The axis goes up to it at least, so that several charts have one axis. */
+  readonly reach?: number;
   /** Values to mark with a dashed line each, in the figures' unit, and what they are: said under the axis. */
   readonly marked?: { readonly values: readonly number[]; readonly note: string };
 }

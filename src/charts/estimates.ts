@@ -11,12 +11,12 @@ export type { EstimateRow, EstimatesInput } from './estimate-row.ts';
  */
 export async function renderEstimates(input: EstimatesInput): Promise<Chart> {
   refuseMixtures(input.id, input.rows);
-  const { id, rows, marked } = input;
+  const { id, rows, marked, reach } = input;
+  const plot = { id, rows: rows.map(plotRow), ...(reach === undefined ? {} : { reach }) };
   const words = describeEstimates(input);
-  if (!marked) return renderRowPlot({ id, rows: rows.map(plotRow), ...words });
+  if (!marked) return renderRowPlot({ ...plot, ...words });
   return renderRowPlot({
-    id,
-    rows: rows.map(plotRow),
+    ...plot,
     ...words,
     marked: marked.values,
     notes: [marked.note],

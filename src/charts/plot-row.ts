@@ -25,6 +25,8 @@ export interface RowPlot {
   readonly axisTitle: string;
   /** A stretch of the axis to set off, such as a margin. */
   readonly shaded?: Range;
+  /** The axis goes up to it at least. */
+  readonly reach?: number;
   /** Values of the axis to mark with a dashed line each. */
   readonly marked?: readonly number[];
   /** Under the axis. */

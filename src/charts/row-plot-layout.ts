@@ -31,7 +31,7 @@ interface Stack {
 
 /** Places every mark and every text of a row plot, for one variant. */
 export function layOutRows(
-  { rows, axisTitle, shaded, marked = [], notes }: RowPlot,
+  { rows, axisTitle, shaded, marked = [], notes, reach }: RowPlot,
   variant: Variant,
 ): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
@@ -42,7 +42,7 @@ export function layOutRows(
     bracket?.low,
     bracket?.high,
   ]);
-  const drawn = [...values, shaded?.low, shaded?.high, ...marked].filter((value) => value !== undefined);
+  const drawn = [...values, shaded?.low, shaded?.high, reach, ...marked].filter((value) => value !== undefined);
   const columns = layOutColumns(rows, axisFromZero(drawn, total), variant);
   const { texts, lines, marks, bands, height } = stackRows(rows, columns, variant);
   const { plotLeft, plotRight } = columns;

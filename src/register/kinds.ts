@@ -38,6 +38,12 @@ const COMPARISON_KINDS = {
     'ms',
     'The total latency of a session less the lowest one of its body, through the same chain.',
   ),
+  later: kind(
+    'later',
+    'Later than the least',
+    'ms',
+    'The total latency of a body less the lowest one in the same condition, through the same chain.',
+  ),
   family: kind('family', 'Comparisons read together', '1', 'How many comparisons were adjusted together.'),
   effect: kind(
     'effect',

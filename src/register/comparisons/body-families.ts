@@ -2,9 +2,10 @@ import type { Bench, Session } from '../../model/bench.ts';
 import { anchorOf } from '../entry-groups.ts';
 import { lookup, type Lookup } from '../lookup.ts';
 import { inBenchOrder } from '../select.ts';
-import { chainKey, closestInTime, conditionKey } from './conditions.ts';
+import { chainKey, conditionKey } from './conditions.ts';
 import { describeCondition } from './describe-condition.ts';
 import type { Family, SessionPair } from './family.ts';
+import { standingBodies } from './standing.ts';
 import { once } from '../../model/once.ts';
 
 /** Every session of one condition through one chain, whatever its body. */
@@ -55,17 +56,10 @@ export const bodyFamilies: (bench: Bench) => readonly Family[] = once((bench) =>
   });
 });
 
+/** One session speaks for each body: repeats compared crosswise would let one session's error speak many times. */
 function bodyPairs(bench: Bench, sessions: readonly Session[]): readonly SessionPair[] {
-  const ofBody = bench.bodies
-    .map(({ id }) => sessions.filter(({ body }) => body === id))
-    .filter((own) => own.length > 0);
-  return ofBody.flatMap((own, index) =>
-    ofBody
-      .slice(index + 1)
-      .flatMap((others) =>
-        closestInTime(own.flatMap((a) => others.map((b) => ({ a, b })))).map(({ a, b }) => ({ a: a.id, b: b.id })),
-      ),
-  );
+  const standing = standingBodies(bench, sessions);
+  return standing.flatMap((a, index) => standing.slice(index + 1).map((b) => ({ a: a.id, b: b.id })));
 }
 
 /** `balcony-uhd-59-94-10-4-2-2-off-off`: fit for an address. */

@@ -6,6 +6,7 @@ import { bodyFamilies } from './body-families.ts';
 import { comparisonFigures } from './comparison-figures.ts';
 import { comparisonFindings } from './comparison-findings.ts';
 import { costFigures } from './cost-figures.ts';
+import { laterFigures } from './later-figures.ts';
 import { settingFamilies } from './setting-families.ts';
 
 /** The comparisons that every bench asks for by itself: matched pairs of each body, and bodies in each condition. */
@@ -15,7 +16,7 @@ export function standingFamilies(bench: Bench): readonly Family[] {
 
 /**
  * Differences, ratios and verdicts: matched pairs of each body on each rig; bodies against bodies in each condition;
- * what each write-up asks for; and what every setting costs over the fastest.
+ * what each write-up asks for; what every setting costs over the fastest, and how much later each body is than the least.
  *
  * A pair that several families hold has one difference and one ratio, entered with the first of them; a verdict
  * belongs to its family, because it is adjusted with it.
@@ -27,7 +28,7 @@ export function compileComparisons(
 ): Contribution {
   const figures = new Map<string, Figure>();
   const families = [...standing, ...asked].map((family) => comparisonFigures(compilation, family));
-  for (const figure of [...families.flat(), ...costFigures(compilation)])
+  for (const figure of [...families.flat(), ...costFigures(compilation), ...laterFigures(compilation)])
     if (!figures.has(figure.id)) figures.set(figure.id, figure);
   const all = [...figures.values()];
   return { figures: all, findings: comparisonFindings(compilation, asked, all) };

@@ -1,4 +1,6 @@
-import { estimateDrift } from '../../analysis/drift.ts';
+import { estimateDrift, type Drift } from '../../analysis/drift.ts';
+import type { Session } from '../../model/bench.ts';
+import { once } from '../../model/once.ts';
 import { countedReadings } from '../session-input.ts';
 import { describeMeasured } from '../text.ts';
 import type { Rule } from './rule.ts';
@@ -6,15 +8,21 @@ import type { Rule } from './rule.ts';
 /** Chance at which a slope like this comes about without any drift. */
 const RARE = 0.001;
 
-/** Latency that creeps along the session: a body that warms up, or slows down with heat. */
-export const drift: Rule = ({ session }) => {
+/** The line along the session, where its slope is too steep for chance. */
+export const driftOf: (session: Session) => Drift | undefined = once((session) => {
   const latencies = countedReadings(session).map(({ latencyMs }) => latencyMs);
   const line = estimateDrift(
     latencies.map((_, index) => index),
     latencies,
   );
-  if (line.kind !== 'drift' || line.p === undefined || line.p > RARE) return undefined;
-  const along = latencies.length - 1;
+  return line.kind !== 'drift' || line.p === undefined || line.p > RARE ? undefined : line;
+});
+
+/** Latency that creeps along the session: a body that warms up, or slows down with heat. */
+export const drift: Rule = ({ session }) => {
+  const line = driftOf(session);
+  if (line === undefined) return undefined;
+  const along = countedReadings(session).length - 1;
   const change = describeMeasured(
     line.slope * along,
     ((line.slopeInterval.high - line.slopeInterval.low) / 2) * along,

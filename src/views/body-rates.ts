@@ -1,0 +1,44 @@
+/** A body at a glance: its lowest total at each frame rate, through the chain it was measured on most. */
+import { conditionsOf } from '../register/comparisons/body-families.ts';
+import { chainKey } from '../register/comparisons/conditions.ts';
+import { standingBodies } from '../register/comparisons/standing.ts';
+import { bodyPath } from '../register/paths.ts';
+import type { Published } from '../register/published.ts';
+import type { Figure } from '../register/register.ts';
+
+export interface BodyAtGlance {
+  readonly name: string;
+  readonly maker: string;
+  readonly path: string;
+  /** `Balcony`; undefined for a body without a session. */
+  readonly rig: string | undefined;
+  /** Fastest rate first. */
+  readonly rows: readonly { readonly rate: string; readonly total: Figure }[];
+}
+
+type Site = Pick<Published, 'bench' | 'find' | 'figure'>;
+
+export function bodiesAtGlance(site: Site): readonly BodyAtGlance[] {
+  return site.bench.bodies.map(({ id, name, maker }) => ({ name, maker, path: bodyPath(id), ...ratesOf(site, id) }));
+}
+
+function ratesOf({ bench, find, figure }: Site, body: string): Pick<BodyAtGlance, 'rig' | 'rows'> {
+  const chains = Map.groupBy(
+    bench.sessions.filter((session) => session.body === body),
+    chainKey,
+  );
+  const [most = []] = [...chains.values()].sort((x, y) => y.length - x.length);
+  const own = new Set(most.map(({ id }) => id));
+  const standing = conditionsOf(bench).flatMap(({ sessions }) =>
+    standingBodies(
+      bench,
+      sessions.filter(({ id }) => own.has(id)),
+    ),
+  );
+  const byRate = Map.groupBy(standing, ({ settings }) => settings['rate'] ?? '');
+  const rows = [...byRate].flatMap(([rate, sessions]) => {
+    const [lowest] = sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []).sort((x, y) => x.value - y.value);
+    return lowest === undefined ? [] : [{ rate: `${find.level('rate', rate)} frames/s`, total: lowest }];
+  });
+  return { rig: most[0] && find.rig(most[0].rig).name, rows: rows.toReversed() };
+}

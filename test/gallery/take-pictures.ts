@@ -1,0 +1,57 @@
+/**
+ * Pictures of a built site, to look at: one page of every kind at the width of a phone, a tablet and a desk, light and
+ * dark, and on paper.
+ *
+ *     npm run gallery -- FOLDER [--site DIR] [--only /path/]
+ */
+import { mkdirSync, readdirSync, statSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { chromium, type Browser } from 'playwright-core';
+import { findChromium, launchOptions } from '../support/chromium.ts';
+import { serveFolder } from '../support/serve-folder.ts';
+import { pagesOfEveryKind } from './pages-of-every-kind.ts';
+
+const WIDTHS = [360, 768, 1440];
+const HEIGHT = 900;
+const SCHEMES = ['light', 'dark'] as const;
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { site: { type: 'string', default: 'dist' }, only: { type: 'string', multiple: true, default: [] } },
+});
+const [folder] = positionals;
+if (folder === undefined) throw new Error('usage: npm run gallery -- FOLDER [--site DIR] [--only /path/]');
+const site = resolve(values.site);
+mkdirSync(folder, { recursive: true });
+
+await using server = await serveFolder(site);
+const browser = await chromium.launch(launchOptions(await findChromium()));
+try {
+  const paths = values.only.length > 0 ? values.only : pagesOfEveryKind(pagesIn(site));
+  for (const path of paths) await picture(browser, path);
+  console.log(`${paths.length} pages, in ${folder}`);
+} finally {
+  await browser.close();
+}
+
+function pagesIn(dist: string): readonly string[] {
+  return readdirSync(dist, { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.html') && statSync(join(dist, path)).isFile())
+    .map((path) => `/${path.replace(/(^|\/)index\.html$/, '$1')}`)
+    .sort();
+}
+
+async function picture(from: Browser, path: string): Promise<void> {
+  const name = path === '/' ? 'home' : path.replaceAll('/', ' ').trim().replaceAll(' ', '_');
+  for (const width of WIDTHS)
+    for (const colorScheme of SCHEMES) {
+      const page = await from.newPage({ viewport: { width, height: HEIGHT }, colorScheme });
+      await page.goto(server.home + path.slice(1), { waitUntil: 'load' });
+      await page.evaluate(() => document.fonts.ready.then(() => undefined));
+      await page.screenshot({ path: join(folder ?? '', `${name}-${width}-${colorScheme}.png`), fullPage: true });
+      if (width === WIDTHS[0] && colorScheme === 'light')
+        await page.pdf({ path: join(folder ?? '', `${name}.pdf`), format: 'A4', preferCSSPageSize: true });
+      await page.close();
+    }
+}
