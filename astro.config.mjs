@@ -3,6 +3,7 @@ import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { cellAlignment } from './src/components/cell-alignment.ts';
 import { refuseCode } from './src/commands/refuse-code.ts';
+import { writeUps } from './src/commands/write-ups.ts';
 import { reloadOnData } from './src/commands/reload-on-data.ts';
 
 /** As package.json exports them: one instance of each, for the command and for the pages that it bundles. */
@@ -22,7 +23,7 @@ export default defineConfig({
   },
   vite: {
     cacheDir: './.astro/vite',
-    plugins: [refuseCode()],
+    plugins: [writeUps(), refuseCode()],
     ssr: { external: SHARED },
     build: { rolldownOptions: { external: SHARED, checks: { moduleLevelDirective: false } } },
     server: { watch: { ignored: ['**/dist/**', '**/.*.building/**'] } },

@@ -13,6 +13,7 @@ import { CallError, runCommand } from './run.ts';
 import { say } from './say.ts';
 import { whileWriting } from './write-all.ts';
 import { describePlanned, planFiles } from './write-sessions.ts';
+import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run add-body -- --name NAME --maker MAKER --model MODEL --rig RIG [...]
 
@@ -43,7 +44,7 @@ const OPTIONS = {
 } as const;
 
 await runCommand(USAGE, OPTIONS, async (options) => {
-  const root = process.cwd();
+  const root = publicationFolder();
   const earlier = await finishEarlier(root);
   // most likely those that are asked for now: a second set would be a surprise
   if (earlier.length > 0) return;

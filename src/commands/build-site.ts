@@ -12,6 +12,7 @@ import { describeByReport } from '../write-ups/changes-by-report.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
+import { TOOL } from '../site/publication.ts';
 import { countPages, type BuildSummary } from './summary.ts';
 
 export interface BuildOptions {
@@ -50,7 +51,7 @@ export async function buildSite({
       // First by cause, as any build shows it: a long list of problems is cut.
       throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
     }
-    await build({ root, outDir: fresh, logLevel: 'error' }, { devOutput: false });
+    await build({ root: TOOL, outDir: fresh, logLevel: 'error' }, { devOutput: false });
     sweepResults();
     const byReport = describeByReport(changes, site);
     return {

@@ -4,6 +4,7 @@ import { outputFolder } from './output-folder.ts';
 import { runCommand } from './run.ts';
 import { say } from './say.ts';
 import { describeSummary } from './summary.ts';
+import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run build [-- --strict] [--fresh] [--output DIR]
 
@@ -14,7 +15,7 @@ const USAGE = `Usage: npm run build [-- --strict] [--fresh] [--output DIR]
 const OPTIONS = { strict: { type: 'boolean' }, fresh: { type: 'boolean' }, output: { type: 'string' } } as const;
 
 await runCommand(USAGE, OPTIONS, async ({ strict = false, fresh = false, output: said }) => {
-  const root = process.cwd();
+  const root = publicationFolder();
   const output = await outputFolder(root, said);
   const summary = await buildSite({ root, output, strict, fresh });
   say(`Compiled ${summary.bench.site.title} into ${output.name}/\n${describeSummary(summary)}`);

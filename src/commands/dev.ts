@@ -3,6 +3,7 @@ import { dev } from 'astro';
 import { keepResultsIn, sweepResults } from 'lagfolio/memory';
 import { cacheFolder } from './cache-folder.ts';
 import { portOf, runCommand } from './run.ts';
+import { publicationFolder, TOOL } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
 
@@ -10,11 +11,10 @@ const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
   --host ADDRESS  serve on this address; without it, to this machine only`;
 
 await runCommand(USAGE, { port: { type: 'string' }, host: { type: 'string' } }, async ({ port, host }) => {
-  const root = process.cwd();
-  keepResultsIn(cacheFolder(root));
+  keepResultsIn(cacheFolder(publicationFolder()));
   sweepResults();
   await dev({
-    root,
+    root: TOOL,
     server: { ...(port === undefined ? {} : { port: portOf(port) }), ...(host === undefined ? {} : { host }) },
   });
 });

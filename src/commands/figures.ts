@@ -1,5 +1,4 @@
 /** `npm run figures`: prints the register without building a site. */
-import { join } from 'node:path';
 import { compileSite } from '../site/compile.ts';
 import { compareWithLedger } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
@@ -8,6 +7,7 @@ import { nearest } from '../ingest/nearest.ts';
 import type { Register } from '../register/register.ts';
 import { CallError, runCommand } from './run.ts';
 import { complain } from './say.ts';
+import { foldersOf, fromCaller, publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run figures [-- [ID ...] [--data DIR] [--content DIR]]
 
@@ -19,11 +19,11 @@ await runCommand(
   USAGE,
   { data: { type: 'string' }, content: { type: 'string' } },
   async ({ data, content }, ids) => {
-    const root = process.cwd();
+    const folders = foldersOf(publicationFolder());
     const { bench, register } = await compileSite({
-      root,
-      dataDir: data ?? join(root, 'data'),
-      contentDir: content ?? join(root, 'content'),
+      ...folders,
+      ...(data === undefined ? {} : { dataDir: fromCaller(data) }),
+      ...(content === undefined ? {} : { contentDir: fromCaller(content) }),
     });
     // Beside the register, not in it: another program may be reading that.
     const changes = describeChanges(compareWithLedger(bench, register));

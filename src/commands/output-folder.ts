@@ -13,6 +13,7 @@ import { lstat, mkdir, readdir, readFile, readlink, realpath, rm, stat } from 'n
 import { basename, dirname, join, resolve } from 'node:path';
 import { errorCode, isInside } from '../ingest/read-source.ts';
 import { problemsError } from '../model/problem-text.ts';
+import { fromCaller } from '../site/publication.ts';
 import { withLock } from './lock.ts';
 import { foreignFiles, markSite } from './site-mark.ts';
 
@@ -27,7 +28,7 @@ export interface OutputFolder {
 
 /** The folder that was said, or `dist` in the folder of the publication. */
 export async function outputFolder(root: string, said: string | undefined): Promise<OutputFolder> {
-  const path = resolve(said ?? join(root, 'dist'));
+  const path = said === undefined ? resolve(root, 'dist') : fromCaller(said);
   const parent = await realpath(dirname(path)).catch(() => dirname(path));
   return { path: join(parent, basename(path)), name: said ?? 'dist' };
 }

@@ -14,6 +14,7 @@ import {
 } from './plan-options.ts';
 import { whileWriting } from './write-all.ts';
 import { describePlanned, planFiles } from './write-sessions.ts';
+import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run plan -- --rig RIG --rate RATE [--half-width MS | --difference MS] [...]
 
@@ -37,7 +38,7 @@ const OPTIONS = {
 } as const;
 
 await runCommand(USAGE, OPTIONS, async (options) => {
-  const root = process.cwd();
+  const root = publicationFolder();
   const earlier = await finishEarlier(root);
   // most likely those that are asked for now: a second set would be a surprise
   if (earlier.length > 0) return;

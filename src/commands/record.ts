@@ -12,6 +12,7 @@ import { renderEntry, renderFigures, renderInputs } from '../ingest/render-ledge
 import { finishEarlier } from './finish-earlier.ts';
 import { CallError, requireDay, runCommand } from './run.ts';
 import { say } from './say.ts';
+import { foldersOf, publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run record -- --reason TEXT --date YYYY-MM-DD
 
@@ -26,12 +27,12 @@ await runCommand(
     if (reason === '') throw new CallError(`A record needs a reason: --reason "why the numbers moved".\n\n${USAGE}`);
     requireDay(date, 'A record', USAGE);
 
-    const root = process.cwd();
+    const root = publicationFolder();
     await finishEarlier(root);
-    const contentDir = join(root, 'content');
-    const { bench, register } = await compileSite({ root, dataDir: join(root, 'data'), contentDir });
+    const folders = foldersOf(root);
+    const { bench, register } = await compileSite(folders);
     const changes = compareWithLedger(bench, register);
-    const folder = join(contentDir, LEDGER.folder);
+    const folder = join(folders.contentDir, LEDGER.folder);
     const state = [
       [join(folder, LEDGER.inputs), renderInputs(inputsOf(bench, register))],
       [join(folder, LEDGER.figures), renderFigures(statementsOf(bench, register))],

@@ -3,6 +3,7 @@ import { loadSite } from 'lagfolio/site';
 import { parseReferences } from '../ingest/references.ts';
 import { problemsError } from '../model/problem-text.ts';
 import type { Problem } from '../model/problem.ts';
+import { publishedPath } from './write-ups.ts';
 
 type Plugin = NonNullable<ViteUserConfig['plugins']>[number];
 
@@ -20,7 +21,11 @@ export function refuseCode(): Plugin {
       async handler(text, id) {
         const { bench } = await loadSite();
         const problems: Problem[] = [];
-        parseReferences(text, (problem) => problems.push({ ...problem, file: id }), bench.site.writeUpsRunCode);
+        parseReferences(
+          text,
+          (problem) => problems.push({ ...problem, file: publishedPath(id) ?? id }),
+          bench.site.writeUpsRunCode,
+        );
         if (problems.length > 0) throw problemsError(problems);
       },
     },

@@ -1,10 +1,10 @@
 import { join, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { AstroIntegration, AstroIntegrationLogger } from 'astro';
-import { forgetSite, loadSite } from 'lagfolio/site';
+import { forgetSite, loadSite, publicationFolder } from 'lagfolio/site';
 import { ProblemsError } from '../model/problem.ts';
 import { renderProblemPage } from './problem-page.ts';
 import { StalePages } from './stale-pages.ts';
+import { isOfWriteUps } from './write-ups.ts';
 
 /** Editors save in several steps: a file may be gone for a moment, or be written twice. */
 const SETTLE_MS = 30;
@@ -17,14 +17,11 @@ const RELOAD = { type: 'full-reload' } as const;
  * are mistakes, every page shows the list of them, and so does the terminal; pages come back when they are mended.
  */
 export function reloadOnData(): AstroIntegration {
-  let root = '';
   return {
     name: 'reload-on-data',
     hooks: {
-      'astro:config:setup': ({ config }) => {
-        root = fileURLToPath(config.root);
-      },
       'astro:server:setup': ({ server, logger }) => {
+        const root = publicationFolder();
         const folders = ['data', 'content'].map((name) => join(root, name) + sep);
         const report = problemReporter(logger);
         const pages = new StalePages();
@@ -34,7 +31,12 @@ export function reloadOnData(): AstroIntegration {
           pages.change();
           forgetSite();
           // sessions come and go: which pages there are is asked again
-          for (const name of PAGE_ENVIRONMENTS) server.environments[name]?.hot.send('astro:content-changed', {});
+          for (const name of PAGE_ENVIRONMENTS) {
+            const environment = server.environments[name];
+            for (const module of environment?.moduleGraph.idToModuleMap.values() ?? [])
+              if (module.id !== null && isOfWriteUps(module.id)) environment?.moduleGraph.invalidateModule(module);
+            environment?.hot.send('astro:content-changed', {});
+          }
           loadSite().then(() => report(undefined), report);
           server.ws.send(RELOAD);
         };
@@ -43,7 +45,7 @@ export function reloadOnData(): AstroIntegration {
           if (folders.some((folder) => path.startsWith(folder))) {
             clearTimeout(settling);
             settling = setTimeout(reload, SETTLE_MS);
-          } else if (path.endsWith('data-store.json')) pages.change(); // the text of a write-up, and Astro reloads the pages
+          }
         });
 
         // a page that was under way when a file was saved has missed the call to reload

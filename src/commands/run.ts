@@ -1,9 +1,12 @@
 import './no-requests.ts';
+import { existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { distance } from 'fastest-levenshtein';
 import { date as dateSchema } from '../ingest/fields.ts';
 import { nearest } from '../ingest/nearest.ts';
 import { ProblemsError } from '../model/problem.ts';
+import { fromCaller, publicationFolder, PUBLICATION_VARIABLE } from '../site/publication.ts';
 import { fileSystemProblem } from './file-system-faults.ts';
 import { complain, say } from './say.ts';
 
@@ -18,6 +21,22 @@ type Given<Option> = Option extends { type: 'boolean' }
     ? readonly string[]
     : string;
 
+/** What every command takes that works on a publication. */
+const PUBLICATION_OPTION = { publication: { type: 'string' } } as const;
+const PUBLICATION_USAGE = `
+
+  --publication DIR  work on the publication in this folder; without it, on the one that the environment
+                     variable ${PUBLICATION_VARIABLE} names, and without that on the demonstration`;
+
+const BEGIN = ' To begin one: npm run begin -- DIR';
+
+interface Manner {
+  /** Whether words that belong to no option mean something to the command. */
+  readonly takesWords?: boolean;
+  /** Whether it works on a publication that is there already. */
+  readonly onPublication?: boolean;
+}
+
 /** A mistake in how a command was called: shown without a stack, with exit code 2. */
 export class CallError extends Error {}
 
@@ -28,19 +47,24 @@ const LONG_ENOUGH = 6;
 /**
  * Runs a command of package.json: reads its options, prints what an author can mend as plain text without
  * a stack, and ends with code 1 for mistakes in files and 2 for mistakes in the call.
- *
- * @param takesWords whether words that belong to no option mean something to the command
  */
 export async function runCommand<const O extends Options>(
-  usage: string,
-  options: O,
+  ownUsage: string,
+  ownOptions: O,
   command: (values: CommandOptions<O>, words: readonly string[]) => Promise<void>,
-  { takesWords = false } = {},
+  { takesWords = false, onPublication = true }: Manner = {},
 ): Promise<void> {
+  const [usage, options] = onPublication
+    ? [`${ownUsage}${PUBLICATION_USAGE}`, { ...ownOptions, ...PUBLICATION_OPTION }]
+    : [ownUsage, ownOptions];
   try {
     const { values, words } = readCall(usage, options, takesWords);
-    if (values['help'] === true) say(usage);
-    else await command(values as CommandOptions<O>, words);
+    if (values['help'] === true) {
+      say(usage);
+      return;
+    }
+    if (onPublication) choosePublication(values['publication']);
+    await command(values as CommandOptions<O>, words);
   } catch (error) {
     if (error instanceof CallError) {
       complain(error.message);
@@ -52,6 +76,17 @@ export async function runCommand<const O extends Options>(
     complain(told === undefined ? error : `${told.message}\n\nNothing was published.`);
     process.exitCode = 1;
   }
+}
+
+/** Settles which publication everything works on from here, and that there is one. */
+function choosePublication(said: unknown): void {
+  if (typeof said === 'string') process.env[PUBLICATION_VARIABLE] = fromCaller(said);
+  const root = publicationFolder();
+  const by = typeof said === 'string' ? '--publication' : PUBLICATION_VARIABLE;
+  if (!existsSync(root)) throw new CallError(`There is no folder ${root}, which ${by} names.${BEGIN}`);
+  if (!statSync(root).isDirectory()) throw new CallError(`${root}, which ${by} names, is no folder.${BEGIN}`);
+  if (!['data', 'content'].some((folder) => existsSync(join(root, folder))))
+    throw new CallError(`${root}, which ${by} names, holds no publication: neither data/ nor content/.${BEGIN}`);
 }
 
 /** Refuses a --date that is no calendar date; `what` needs one, as in `A record`. */

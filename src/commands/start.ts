@@ -5,6 +5,7 @@ import { outputFolder } from './output-folder.ts';
 import { portOf, runCommand } from './run.ts';
 import { say } from './say.ts';
 import { describeSummary } from './summary.ts';
+import { publicationFolder, TOOL } from '../site/publication.ts';
 
 const USAGE = `Usage: npm start [-- --port NUMBER] [--host ADDRESS] [--output DIR]
 
@@ -16,10 +17,10 @@ const OPTIONS = { port: { type: 'string' }, host: { type: 'string' }, output: { 
 
 await runCommand(USAGE, OPTIONS, async ({ port: wanted = '4321', host = '127.0.0.1', output: said }) => {
   const port = portOf(wanted);
-  const root = process.cwd();
+  const root = publicationFolder();
   const output = await outputFolder(root, said);
   const summary = await buildSite({ root, output });
   say(`Compiled ${summary.bench.site.title}\n${describeSummary(summary)}\n`);
-  const server = await preview({ root, outDir: output.path, server: { port, host }, logLevel: 'error' });
+  const server = await preview({ root: TOOL, outDir: output.path, server: { port, host }, logLevel: 'error' });
   say(`Serving at http://${host}:${server.port}/\nStop with Ctrl+C.`);
 });

@@ -9,6 +9,7 @@ import { learnStatement } from '../register/variation/learn-statement.ts';
 import { loadBench } from './load-bench.ts';
 import { CallError, requireDay, runCommand } from './run.ts';
 import { say } from './say.ts';
+import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run variation -- --date YYYY-MM-DD
 
@@ -19,7 +20,7 @@ data/${VARIATION_FILE}. Every interval rests on that file: build to see what mov
 
 await runCommand(USAGE, { date: { type: 'string' } }, async ({ date = '' }) => {
   requireDay(date, 'What is learnt', USAGE);
-  const root = process.cwd();
+  const root = publicationFolder();
   const bench = await loadBench(root);
   if (bench.sessions.length === 0)
     throw new CallError('There is no session with readings yet, so nothing to learn from.');

@@ -4,12 +4,14 @@
  * Imported by its name in package.json, `lagfolio/site`, everywhere: the command and the pages that it bundles
  * then have one instance of this module (astro.config.mjs names it external), and nothing is computed twice.
  */
-import { join } from 'node:path';
 import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
 import { estimateSession, keepEstimate, restoreEstimate } from '../analysis/estimate.ts';
 import { Memory } from '../memory/memory.ts';
 import type { Published } from '../register/published.ts';
 import { compileSite } from './compile.ts';
+import { foldersOf, publicationFolder } from './publication.ts';
+
+export { publicationFolder, TOOL } from './publication.ts';
 
 export interface Site extends Published {
   /** By rig; none for a rig without a session yet. */
@@ -34,12 +36,12 @@ const precisions = new Memory({
 let latest: Promise<Site> | undefined;
 
 /**
- * Reads `data/` and `content/` of the current folder, once until `forgetSite`. Rejects with a ProblemsError
+ * Reads `data/` and `content/` of the publication, once until `forgetSite`. Rejects with a ProblemsError
  * when they hold mistakes; the next call reads them again.
  */
 export function loadSite(): Promise<Site> {
   if (latest === undefined) {
-    const reading = readSite(process.cwd());
+    const reading = readSite(publicationFolder());
     latest = reading;
     reading.catch(() => {
       if (latest === reading) forgetSite();
@@ -54,10 +56,7 @@ export function forgetSite(): void {
 }
 
 async function readSite(root: string): Promise<Site> {
-  const published = await compileSite(
-    { root, dataDir: join(root, 'data'), contentDir: join(root, 'content') },
-    estimates.recall,
-  );
+  const published = await compileSite(foldersOf(root), estimates.recall);
   const { bench, find } = published;
   const precision = bench.rigs.flatMap((rig) => {
     const found = precisionOfRig(bench, rig, find, precisions.recall);

@@ -14,7 +14,7 @@ function planner(changes: Files = {}) {
       const { status, stdout, stderr } = spawnSync(
         process.execPath,
         [join(PROJECT, 'src/commands', command), ...words],
-        { cwd: folder.root, encoding: 'utf8', input: '' },
+        { env: { ...process.env, LAGFOLIO_PUBLICATION: folder.root }, encoding: 'utf8', input: '' },
       );
       return { status, stdout, stderr };
     };

@@ -10,7 +10,7 @@ function recorder() {
   const folder = writeBenchFolder();
   const run = (command: string, ...words: readonly string[]) => {
     const { status, stdout, stderr } = spawnSync(process.execPath, [join(PROJECT, 'src/commands', command), ...words], {
-      cwd: folder.root,
+      env: { ...process.env, LAGFOLIO_PUBLICATION: folder.root },
       encoding: 'utf8',
     });
     return { status, stdout, stderr };

@@ -41,7 +41,7 @@ describe('the imports of src', () => {
     expect(inSource.length).toBeGreaterThan(350);
     expect(table.size).toBeGreaterThan(12);
     expect([...new Set([...byFile.keys()].map(folderOf))].sort()).toEqual(
-      [...table.keys(), 'content.config.ts'].filter((folder) => folder !== 'styles').sort(),
+      [...table.keys()].filter((folder) => folder !== 'styles').sort(),
     );
     expect(
       [...byFile].filter(([path, imports]) => path.endsWith('.astro') && imports.length > 0).length,

@@ -13,8 +13,8 @@ export interface DevServer extends AsyncDisposable {
 
 const START_MS = 120_000;
 
-/** Starts `npm run dev` in a folder, and waits until it serves. */
-export async function startDevServer(root: string): Promise<DevServer> {
+/** Starts `npm run dev` of a tool, on its own demonstration or on a publication, and waits until it serves. */
+export async function startDevServer(root: string, publication: string = root): Promise<DevServer> {
   let printed = '';
   const { NODE_ENV, VITEST, TEST, DEV, PROD, MODE, ...env } = process.env;
   // not through npm, which would stand between the server and the signal that ends it
@@ -22,6 +22,7 @@ export async function startDevServer(root: string): Promise<DevServer> {
     cwd: root,
     env: {
       ...env,
+      LAGFOLIO_PUBLICATION: publication,
       PATH: [join(PROJECT, 'node_modules', '.bin'), env['PATH']].join(delimiter),
       NO_COLOR: '1',
     },

@@ -67,8 +67,8 @@ export function openCopy(root: string, dispose: () => void = () => {}): ProjectC
   const run = (script: string, words: readonly string[] = [], env: NodeJS.ProcessEnv = {}): CommandResult => {
     // As npm does: the pinned runtime, which is a package, comes first.
     const path = [join(PROJECT, 'node_modules', '.bin'), process.env['PATH']].join(delimiter);
-    // What the test runner says about itself is not for the product.
-    const { NODE_ENV, VITEST, TEST, DEV, PROD, MODE, ...rest } = process.env;
+    // What the test runner says about itself, and what its caller works on, is not for the product.
+    const { NODE_ENV, VITEST, TEST, DEV, PROD, MODE, INIT_CWD, LAGFOLIO_PUBLICATION, ...rest } = process.env;
     const { status, stdout, stderr } = spawnSync('npm', ['run', '--silent', script, '--', ...words], {
       cwd: root,
       env: { ...rest, PATH: path, ...env },

@@ -1,4 +1,5 @@
 import { createRequire } from 'node:module';
+import { TOOL } from 'lagfolio/site';
 
 /** The package that brings each family. */
 export const FONT_PACKAGES: ReadonlyMap<string, string> = new Map([
@@ -8,5 +9,5 @@ export const FONT_PACKAGES: ReadonlyMap<string, string> = new Map([
 
 /** Where a file of an installed package stands. */
 export function fileOfPackage(name: string, file: string): string {
-  return createRequire(`${process.cwd()}/package.json`).resolve(`${name}/${file}`);
+  return createRequire(`${TOOL}package.json`).resolve(`${name}/${file}`);
 }
