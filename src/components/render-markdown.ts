@@ -1,5 +1,6 @@
 import { defineHastPlugin, defineMdastPlugin, markdownToHtml } from 'satteri';
 import { cellAlignment } from './cell-alignment.ts';
+import { labelCells } from './label-cells.ts';
 import { parseNoteMark } from '../model/note-mark.ts';
 import { relativeHref } from './relative-href.ts';
 
@@ -55,9 +56,10 @@ const safeLinks = (from: string) =>
  * @param from site path of the page, for relative links
  */
 export function renderMarkdown(markdown: string, from: string): string {
-  return markdownToHtml(markdown, {
+  const { html } = markdownToHtml(markdown, {
     features: { frontmatter: false },
     mdastPlugins: [htmlAsText],
     hastPlugins: [imagesAsText, safeLinks(from), cellAlignment],
-  }).html;
+  });
+  return html.replace(/<table>[\s\S]*?<\/table>/g, (table) => `<div class="table">${labelCells(table)}</div>`);
 }

@@ -1,12 +1,13 @@
 import chart from '../styles/chart.css?raw';
 import fonts from '../styles/fonts.css?raw';
 import page from '../styles/page.css?raw';
+import stacked from '../styles/stacked-table.css?raw';
 import table from '../styles/table.css?raw';
 import tokens from '../styles/tokens.css?raw';
 
 /** One stylesheet for every page, under a path that pages and fonts can be linked from relatively. */
 export function GET(): Response {
-  return new Response([fonts, tokens, page, table, chart].join('\n'), {
+  return new Response([fonts, tokens, page, table, stacked, chart].join('\n'), {
     headers: { 'Content-Type': 'text/css; charset=utf-8' },
   });
 }

@@ -9,20 +9,26 @@ export interface StatementName {
   readonly path: string | undefined;
 }
 
-/** What a reader is told a recorded id is: `Total latency, Orrin V2, 24 frames/s (orrin-uhd24-a)`. */
+/** What a reader is told a recorded id is: `Total latency, Orrin V2, 24 frames/s (orrin-uhd24-a)`; its id where it is gone. */
 export function nameStatement(id: string, { bench, figure }: Pick<Published, 'bench' | 'figure'>): StatementName {
   const [kind = '', ...rest] = id.split('/');
   const subject = rest.join('/');
   const session = bench.sessions.find((each) => each.id === subject);
-  const of = session === undefined ? subject : `${sessionTitle(bench, session)} (${subject})`;
+  const title = session && sessionTitle(bench, session);
+  const of = title === undefined ? subject : `${title} (${subject})`;
   if (kind === 'session') return { name: `Session ${of}`, path: session && sessionPath(session.id) };
   if (kind === 'body') {
     const body = bench.bodies.find((each) => each.id === subject);
     return { name: `Body ${body?.name ?? subject}`, path: body && bodyPath(body.id) };
   }
   const now = figure(id);
+  // What has a page of entries to itself says in its label what it is of.
+  const says = now?.group !== undefined;
   const label = now?.label ?? kindLabel(kind);
-  return { name: session === undefined ? `${label} (${subject})` : `${label}, ${of}`, path: now?.entry };
+  return {
+    name: title !== undefined ? `${label}, ${of}` : says ? label : `${label} (${subject})`,
+    path: now?.entry,
+  };
 }
 
 /** `Total latency`, `Session`. */

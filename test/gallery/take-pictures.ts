@@ -14,6 +14,8 @@ import { pagesOfEveryKind } from './pages-of-every-kind.ts';
 
 const WIDTHS = [360, 768, 1440];
 const HEIGHT = 900;
+/** An A4 sheet less its margins, (210 − 2 × 16) mm at 96 px an inch. */
+const SHEET_PX = 672;
 const SCHEMES = ['light', 'dark'] as const;
 
 const { values, positionals } = parseArgs({
@@ -50,8 +52,17 @@ async function picture(from: Browser, path: string): Promise<void> {
       await page.goto(server.home + path.slice(1), { waitUntil: 'load' });
       await page.evaluate(() => document.fonts.ready.then(() => undefined));
       await page.screenshot({ path: join(folder ?? '', `${name}-${width}-${colorScheme}.png`), fullPage: true });
-      if (width === WIDTHS[0] && colorScheme === 'light')
-        await page.pdf({ path: join(folder ?? '', `${name}.pdf`), format: 'A4', preferCSSPageSize: true });
       await page.close();
     }
+  await picturePaper(from, path, join(folder ?? '', name));
+}
+
+/** The sheets, and the whole length of paper as a picture. */
+async function picturePaper(from: Browser, path: string, to: string): Promise<void> {
+  const page = await from.newPage({ viewport: { width: SHEET_PX, height: HEIGHT } });
+  await page.goto(server.home + path.slice(1), { waitUntil: 'load' });
+  await page.pdf({ path: `${to}.pdf`, format: 'A4', preferCSSPageSize: true });
+  await page.emulateMedia({ media: 'print' });
+  await page.screenshot({ path: `${to}-print.png`, fullPage: true });
+  await page.close();
 }

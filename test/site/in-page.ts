@@ -116,3 +116,38 @@ export function chartFaults(leastPx: number): Looked {
   }
   return { faults, looked };
 }
+
+/**
+ * Tables of which something does not show: cells that reach out of the box of their table, and tables whose box has to
+ * be scrolled to be read. Counts the cells looked at.
+ */
+export function hiddenColumns(): Looked {
+  /** By how many CSS pixels the ink of a cell reaches out to either side. */
+  const outPx = (cell: Element, { left, right }: DOMRect): number => {
+    const range = document.createRange();
+    range.selectNodeContents(cell);
+    const inks = [cell.getBoundingClientRect(), ...range.getClientRects()].filter(({ width }) => width > 0);
+    return Math.max(0, ...inks.map((ink) => Math.max(left - ink.left, ink.right - Math.min(right, innerWidth))));
+  };
+  // The head of stacked rows is there for readers aloud only; its words stand on the cells.
+  const isSeen = (cell: Element): boolean =>
+    cell.checkVisibility() && !(cell.closest('thead') && getComputedStyle(cell.closest('table')!).display === 'block');
+  const found = [...document.querySelectorAll('table')]
+    .filter((table) => table.checkVisibility())
+    .map((table) => {
+      const box = table.closest('.table') ?? document.documentElement;
+      const name = (table.querySelector('caption') ?? table).textContent.trim().slice(0, 60);
+      const cells = [...table.querySelectorAll('td, th, caption')].filter(isSeen);
+      const out = cells
+        .map((cell) => ({ cell, px: outPx(cell, box.getBoundingClientRect()) }))
+        // Half a pixel can be rounding.
+        .filter(({ px }) => px > 0.5)
+        .map(({ cell, px }) => `${Math.round(px)} px out of its box: ${name}: ${cell.textContent.trim().slice(0, 40)}`);
+      const scrolled = box.scrollWidth > box.clientWidth ? [`has to be scrolled: ${name}`] : [];
+      return { faults: [...scrolled, ...out], looked: cells.length };
+    });
+  return {
+    faults: found.flatMap(({ faults }) => faults),
+    looked: found.reduce((sum, { looked }) => sum + looked, 0),
+  };
+}

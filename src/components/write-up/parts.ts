@@ -14,6 +14,7 @@ import FigureTable from './FigureTable.astro';
 import History from './History.astro';
 import Highest from './Highest.astro';
 import Lowest from './Lowest.astro';
+import MarkdownTable from './MarkdownTable.astro';
 import MethodNote from './MethodNote.astro';
 import Quoted from './Quoted.astro';
 import Ranking from './Ranking.astro';
@@ -48,4 +49,5 @@ export const parts = {
   Setting,
   Verdict,
   a: Link,
-} satisfies Record<PartName | 'a', unknown>;
+  table: MarkdownTable,
+} satisfies Record<PartName | 'a' | 'table', unknown>;

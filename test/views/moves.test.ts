@@ -1,0 +1,38 @@
+import { expect, it } from 'vitest';
+import { moveGroups } from '../../src/views/moves.ts';
+import { bench, session } from '../support/small-bench.ts';
+
+const site = {
+  bench: bench([session('a', { resolution: 'hd', rate: '24', 'audio-out': 'off' })]),
+  figure: () => undefined,
+};
+
+it('what moved is told by what kind of thing it is: the important first, limits and statistics folded', () => {
+  const groups = moveGroups(
+    [
+      { id: 'mean/a', from: '251 ms', to: '249 ms' },
+      { id: 'bracket/x', from: '0 to 9 ms', to: '0 to 8 ms' },
+      { id: 'verdict/f/a/b', from: 'slower by 5 ± 1 ms', to: 'the same within ± 8.3 ms' },
+      { id: 'total/a', from: '251.9 ± 8.4 ms', to: '248.8 ± 5.1 ms' },
+      { id: 'body/brae', from: 'Brae 1', to: 'Brae 2' },
+    ],
+    site,
+  );
+  expect(groups.map(({ title, isImportant }) => [title, isImportant])).toEqual([
+    ['What bodies and sessions are', true],
+    ['Latency measured', true],
+    ['Bodies and settings compared', true],
+    ['Limits and parts of the chain', false],
+    ['Counts and statistics of single sessions', false],
+  ]);
+});
+
+it.each([
+  ['251.9 ± 8.4 ms', '248.8 ± 5.1 ms', '251.9 ± 8.4'],
+  ['7.55 ± 0.25 frames', '7.46 ± 0.15 frames', '7.55 ± 0.25'],
+  ['−55 ± 11 ms', '−58.3 ± 8.4 ms', '−55 ± 11'],
+  ['slower by 130 ± 10 ms', 'slower by 126.5 ± 7.8 ms', 'slower by 130 ± 10 ms'],
+  ['251 ms', 'not to be judged', '251 ms'],
+])('from %s to %s the unit is said once: %s', (from, to, shown) => {
+  expect(moveGroups([{ id: 'total/a', from, to }], site)[0]?.rows[0]).toMatchObject({ from: shown, to });
+});
