@@ -31,7 +31,8 @@ interface Owner {
  */
 export async function withLock<T>(path: string, what: string, act: (lock: Lock) => Promise<T>): Promise<T> {
   const owner = await readOwner(path);
-  const isLeftOver = owner !== undefined && owner.host === hostname() && !isRunning(owner.pid);
+  // without an owner: killed in the instant between taking the lock and saying whose it is
+  const isLeftOver = owner === undefined || (owner.host === hostname() && !isRunning(owner.pid));
   const refusal = () =>
     problemsError([{ code: 'in-use', file: what, ...(owner && !isLeftOver ? { found: String(owner.pid) } : {}) }]);
   let taken = false;
@@ -44,7 +45,7 @@ export async function withLock<T>(path: string, what: string, act: (lock: Lock) 
           stale: STALE_WITHOUT_PROCESS_MS,
           retries: { retries: 14, factor: 1, minTimeout: STALE_WITHOUT_PROCESS_MS / 4 },
         }
-      : { stale: owner !== undefined && owner.host === hostname() ? Number.MAX_SAFE_INTEGER : STALE_MS }),
+      : { stale: owner.host === hostname() ? Number.MAX_SAFE_INTEGER : STALE_MS }),
     onCompromised: () => {
       taken = true;
     },

@@ -26,7 +26,12 @@ export interface NewFile {
   /** From the root of the publication, with forward slashes. */
   readonly path: string;
   readonly text: string;
+  /** Whether it takes the place of what is there; else that is a problem, and nothing is written. */
+  readonly replaces?: boolean;
 }
+
+/** A file that is listed as written. */
+type Listed = string | { readonly path: string; readonly replaces: true };
 
 /** Lets a function read and then write, with no other command writing in between. */
 export async function whileWriting<T>(
@@ -50,10 +55,11 @@ export async function finishWriting(root: string): Promise<readonly string[]> {
   return existsSync(join(root, LIST)) ? await whileWriting(root, async (_write, finished) => finished) : [];
 }
 
-/** Throws a ProblemsError where a file is there already: nothing is ever written over. */
+/** Throws a ProblemsError where a file is there already that is not to be replaced. */
 async function stage(root: string, files: readonly NewFile[]): Promise<void> {
   const there: Problem[] = [];
-  for (const { path } of files) if (await isThere(join(root, path))) there.push({ code: 'there-already', file: path });
+  for (const { path, replaces } of files)
+    if (replaces !== true && (await isThere(join(root, path)))) there.push({ code: 'there-already', file: path });
   if (there.length > 0) throw problemsError(there);
   await rm(join(root, WORKSHOP, 'stage'), { recursive: true, force: true });
   await mkdir(join(root, WORKSHOP, 'stage'));
@@ -64,7 +70,7 @@ async function list(root: string, files: readonly NewFile[]): Promise<void> {
   await writeFileAtomic(
     join(root, LIST),
     `${JSON.stringify(
-      files.map(({ path }) => path),
+      files.map(({ path, replaces }): Listed => (replaces === true ? { path, replaces } : path)),
       undefined,
       2,
     )}\n`,
@@ -73,31 +79,42 @@ async function list(root: string, files: readonly NewFile[]): Promise<void> {
 
 /** What is moved already is no longer aside, so that it does not matter how often this begins. */
 async function moveListed(root: string): Promise<readonly string[]> {
-  const paths = await readList(root);
-  for (const [index, path] of paths.entries()) {
+  const listed = await readList(root);
+  for (const [index, file] of listed.entries()) {
+    const path = pathOf(file);
     const [from, to] = [stagedAt(root, index), join(root, path)];
     if (!existsSync(from)) continue;
     await mkdir(dirname(to), { recursive: true });
     if (!isInside(await realpath(dirname(to)), await realpath(root))) throw notAList();
     // written by somebody in the meantime: theirs stays
-    if (!(await isThere(to))) await move(from, to);
+    if (typeof file !== 'string' || !(await isThere(to))) await move(from, to);
   }
   await rm(join(root, LIST), { force: true });
   await rm(join(root, WORKSHOP, 'stage'), { recursive: true, force: true });
-  return paths;
+  return listed.map(pathOf);
 }
 
-async function readList(root: string): Promise<readonly string[]> {
+async function readList(root: string): Promise<readonly Listed[]> {
   try {
     if (!(await lstat(join(root, LIST))).isFile()) throw notAList();
-    const paths: unknown = JSON.parse(await readFile(join(root, LIST), 'utf8'));
-    if (Array.isArray(paths) && paths.every((path) => typeof path === 'string' && PATH.test(path))) return paths;
+    const listed: unknown = JSON.parse(await readFile(join(root, LIST), 'utf8'));
+    if (Array.isArray(listed) && listed.every(isListed)) return listed;
   } catch (error) {
     if (error instanceof SyntaxError) throw notAList();
     if (errorCode(error) === 'ENOENT') return [];
     throw error;
   }
   throw notAList();
+}
+
+function isListed(file: unknown): file is Listed {
+  if (typeof file === 'string') return PATH.test(file);
+  if (typeof file !== 'object' || file === null || !('path' in file && 'replaces' in file)) return false;
+  return typeof file.path === 'string' && PATH.test(file.path) && file.replaces === true;
+}
+
+function pathOf(file: Listed): string {
+  return typeof file === 'string' ? file : file.path;
 }
 
 async function move(from: string, to: string): Promise<void> {

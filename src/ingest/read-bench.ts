@@ -32,6 +32,8 @@ export interface BenchFolders {
   readonly root: string;
   readonly dataDir: string;
   readonly contentDir: string;
+  /** Whether what was recorded last is left unread, because a merge has left it in pieces; its entries are read. */
+  readonly ledgerEntriesAlone?: boolean;
 }
 
 /**
@@ -43,7 +45,8 @@ export interface BenchFolders {
  * every file; a mistake in one file does not hide those of another. Once both folders are found it is an
  * UnsoundBenchError, which tells what the bench holds besides.
  */
-export async function readBench({ root, dataDir, contentDir }: BenchFolders): Promise<Bench> {
+export async function readBench(folders: BenchFolders): Promise<Bench> {
+  const { root, dataDir, contentDir } = folders;
   const problems = new ProblemList();
   // 1. where everything is
   const data = await Folder.open(root, dataDir, problems);
@@ -78,7 +81,7 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
   const methods = await content.readRecords('methods', '.mdx', writeUpSchema, false);
   const reports = await content.readRecords('reports', '.mdx', writeUpSchema, false);
   const variation = await readVariation(data);
-  const ledger = await readLedger(content);
+  const ledger = await readLedger(content, folders.ledgerEntriesAlone);
 
   // 3. what refers to something else
   const rigs = await data.readRecords('rigs', '.md', rigSchema);
@@ -183,7 +186,7 @@ function describe<T>({
 }
 
 /** With what its text asks for; nothing, where the text is not MDX, which is reported. */
-function asWriteUp({ id, value, source }: RecordFile<WriteUpFrontMatter>, isTrusted: boolean): WriteUp {
+function asWriteUp({ id, value, front, source }: RecordFile<WriteUpFrontMatter>, isTrusted: boolean): WriteUp {
   const references = parseReferences(new TextDecoder().decode(source.bytes), source.report, isTrusted);
-  return { id, ...value, ...references, file: source.file };
+  return { id, ...value, ...references, text: front.body, file: source.file };
 }

@@ -1,38 +1,78 @@
-/** The files of the ledger, as text: sorted, one figure or input a line, so that they diff and merge by line. */
-import { Document, isMap, isSeq } from 'yaml';
-import type { Inputs, LedgerEntry, Published } from '../model/ledger.ts';
-import { ANALYSIS_INPUT, FIGURE_COLUMNS, INPUT_COLUMNS } from './read-ledger.ts';
+/** The files of the ledger, as text: sorted, one figure or input a line, so that they diff well. */
+import { Document, isMap, isSeq, visit } from 'yaml';
+import { compareText } from '../model/compare-text.ts';
+import { ANALYSIS_INPUT, type Cause, type ChainedEntry, type Inputs, type Published } from '../model/ledger.ts';
+import { CHANGE_COLUMNS, FIGURE_COLUMNS } from './ledger-rows.ts';
+import { INPUT_COLUMNS, LEDGER_INPUT } from './read-ledger.ts';
 
 export function renderFigures(figures: readonly Published[]): string {
   const rows = figures
-    .toSorted((a, b) => (a.id < b.id ? -1 : 1))
-    .map(({ id, text, value, low, high, files }) =>
-      [id, text, value, low, high, files].map((cell) => String(cell ?? '')),
-    );
+    .toSorted((a, b) => compareText(a.id, b.id))
+    .map((figure) => FIGURE_COLUMNS.map((column) => String(figure[column] ?? '')));
   return renderCsv(FIGURE_COLUMNS, rows);
 }
 
-export function renderInputs({ analysis, checksums }: Inputs): string {
+/** @param head what the last entry says */
+export function renderInputs({ analysis, checksums }: Inputs, head: string): string {
   return renderCsv(INPUT_COLUMNS, [
     [ANALYSIS_INPUT, analysis],
-    ...Object.entries(checksums).sort(([a], [b]) => (a < b ? -1 : 1)),
+    [LEDGER_INPUT, head],
+    ...Object.entries(checksums).sort(([a], [b]) => compareText(a, b)),
   ]);
 }
 
 /** As YAML; what is empty is left out. */
-export function renderEntry({ causes, moved, gone, added, ...rest }: Omit<LedgerEntry, 'id'>): string {
-  const lists = { causes, moved, gone };
-  const full = Object.entries(lists).filter(([, list]) => list.length > 0);
+export function renderEntry({
+  date,
+  reason,
+  analysis,
+  before,
+  says,
+  causes,
+}: Omit<ChainedEntry, 'id' | 'path' | 'changes'>): string {
   const document = new Document({
-    ...rest,
-    ...Object.fromEntries(full),
-    ...(Object.keys(added).length > 0 ? { added } : {}),
+    date,
+    reason,
+    analysis,
+    ...(before === undefined ? {} : { before }),
+    says,
+    ...(causes.length > 0 ? { causes: causes.map((set) => set.map(writeCause)) } : {}),
   });
-  for (const name of ['moved', 'gone']) {
-    const list = document.get(name);
-    if (isSeq(list)) for (const item of list.items) if (isMap(item)) item.flow = true;
-  }
+  visit(document, {
+    // everything below the causes stands on one line each
+    Collection(_key, node, path) {
+      if ((isSeq(node) || isMap(node)) && path.length > 3) node.flow = true;
+    },
+  });
   return document.toString({ lineWidth: 0 });
+}
+
+/** The table beside an entry, in the order given. */
+export function renderChanges(changes: ChainedEntry['changes']): string {
+  return renderCsv(
+    CHANGE_COLUMNS,
+    changes.map(({ id, was, now, cause }) =>
+      CHANGE_COLUMNS.map((column) =>
+        String((column === 'id' ? id : column === 'was' ? was : column === 'cause' ? cause : now?.[column]) ?? ''),
+      ),
+    ),
+  );
+}
+
+function writeCause(cause: Cause): Readonly<Record<string, unknown>> {
+  switch (cause.kind) {
+    case 'changed':
+    case 'new':
+    case 'gone':
+      return { [cause.kind]: cause.file, ...(cause.own ? {} : { aside: true }) };
+    case 'renamed':
+    case 'analysis':
+      return { [cause.kind]: [cause.from, cause.to] };
+    case 'regrouped':
+      return { regrouped: true };
+    case 'code':
+      return { code: cause.analysis };
+  }
 }
 
 /** RFC 4180. */

@@ -1,13 +1,26 @@
 import type { Bench } from '../model/bench.ts';
-import type { Cause, Inputs, Move, Recorded, Withdrawal } from '../model/ledger.ts';
+import {
+  ANALYSIS_INPUT,
+  inputId,
+  isInputId,
+  type Cause,
+  type Inputs,
+  type Ledger,
+  type Move,
+  type Withdrawal,
+} from '../model/ledger.ts';
+import type { Problem } from '../model/problem.ts';
 import { publishedFiles } from '../register/published-files.ts';
 import type { Register } from '../register/register.ts';
 import { causeFinder } from './causes.ts';
+import { describeMove, isSame } from './moves.ts';
+import { renamedId, renamesBetween, type Rename } from './renames.ts';
+import { recordedState, replay, type State } from './replay.ts';
 import { statementsOf, type Statement } from './statements.ts';
 
 interface Explained {
-  /** Of `content/ledger/figures.csv`. */
-  readonly line: number;
+  /** Of `content/ledger/figures.csv`, where it stands there. */
+  readonly line?: number;
   /** At least one. */
   readonly causes: readonly Cause[];
 }
@@ -19,49 +32,108 @@ export interface Changes {
   /** Ids of what is new. */
   readonly added: readonly string[];
   readonly unchanged: number;
+  /** What was renamed, and every statement that has another id by it, moved or not. */
+  readonly renames: readonly Rename[];
+  readonly renamed: readonly { readonly id: string; readonly was: string }[];
+  /** Where the ledger itself does not hold together, or has the form of before. */
+  readonly faults: readonly Problem[];
 }
 
 /** Compares a bench and its register with the ledger; where there is none, everything is new. Pure. */
 export function compareWithLedger(bench: Bench, register: Register): Changes {
   const statements = statementsOf(bench, register);
   const { ledger } = bench;
-  if (ledger === undefined) return { moved: [], gone: [], added: statements.map(({ id }) => id), unchanged: 0 };
-  const causes = causeFinder(ledger, inputsOf(bench, register));
-  const recorded = new Map(ledger.figures.map((figure) => [figure.id, figure]));
+  if (ledger === undefined)
+    return {
+      moved: [],
+      gone: [],
+      added: statements.map(({ id }) => id),
+      renames: [],
+      renamed: [],
+      unchanged: 0,
+      faults: [],
+    };
+  const { faults } = replay(ledger);
+  const changes = compareWithState(baseOf(ledger), statements, inputsOf(bench, register));
+  const lines = new Map(ledger.figures.map(({ id, line }) => [id, line]));
+  const placed = <Each extends { readonly id: string }>(each: Each): Each & { readonly line?: number } => {
+    const line = lines.get(each.id);
+    return line === undefined ? each : { ...each, line };
+  };
+  return { ...changes, moved: changes.moved.map(placed), gone: changes.gone.map(placed), faults };
+}
+
+/** What the site said last: by the entries where they can be replayed, else by the list of figures. */
+export function baseOf(ledger: Ledger): State {
+  const { state, faults } = replay(ledger);
+  return faults.every(({ code }) => ROW_FAULTS.has(code)) ? state : recordedState(ledger);
+}
+
+const ROW_FAULTS = new Set<Problem['code']>(['row-missing', 'row-edited', 'row-unrecorded']);
+
+/** The same against any state of the past. */
+export function compareWithState(base: State, statements: readonly Statement[], inputs: Inputs): Changes {
+  const recorded = inputsOfState(base);
+  const known = alsoRecorded(recorded, inputs);
+  const renames = renamesBetween(recorded, known);
+  const causes = causeFinder(recorded, known, renames);
   const published = new Set(statements.map(({ id }) => id));
-  const moved = statements.flatMap((now) => {
-    const before = recorded.get(now.id);
-    return before === undefined || isSame(before, now)
+  const lost = [...base.keys()].filter((id) => !isInputId(id) && !published.has(id));
+  const formerOf = new Map(
+    renames.length === 0
       ? []
-      : [{ ...describeMove(before, now), line: before.line, causes: causes.ofMoved(now, before) }];
+      : lost.flatMap((was) => {
+          const id = renamedId(was, renames);
+          return published.has(id) && !base.has(id) ? [[id, was] as const] : [];
+        }),
+  );
+  const moved = statements.flatMap((now) => {
+    const was = formerOf.get(now.id);
+    const before = base.get(was ?? now.id);
+    if (before === undefined || isSame(before, now)) return [];
+    const said = { id: now.id, ...(was === undefined ? {} : { was }), ...describeMove(before, now) };
+    return [{ ...said, causes: causes.ofMoved(now, before) }];
   });
-  const gone = ledger.figures
-    .filter(({ id }) => !published.has(id))
-    .map((before) => ({ id: before.id, from: before.text, line: before.line, causes: causes.ofGone(before) }));
-  const added = statements.filter(({ id }) => !recorded.has(id)).map(({ id }) => id);
-  return { moved, gone, added, unchanged: statements.length - moved.length - added.length };
+  const taken = new Set(formerOf.values());
+  const gone = lost
+    .filter((id) => !taken.has(id))
+    .flatMap((id) => base.get(id) ?? [])
+    .map((before) => ({ id: before.id, from: before.text, causes: causes.ofGone(before) }));
+  const added = statements.filter(({ id }) => !base.has(id) && !formerOf.has(id)).map(({ id }) => id);
+  return {
+    moved,
+    gone,
+    added,
+    renamed: [...formerOf].map(([id, was]) => ({ id, was })),
+    renames,
+    unchanged: statements.length - moved.length - added.length,
+    faults: [],
+  };
+}
+
+/** Without write-ups where these were no inputs yet: then they are none that changed. */
+function alsoRecorded({ checksums: recorded }: Inputs, now: Inputs): Inputs {
+  const isWritten = (path: string): boolean => path.endsWith('.mdx') || path.endsWith('/site.md');
+  if (Object.keys(recorded).some(isWritten)) return now;
+  return { ...now, checksums: Object.fromEntries(Object.entries(now.checksums).filter(([path]) => !isWritten(path))) };
 }
 
 export function inputsOf(bench: Bench, { analysis }: Pick<Register, 'analysis'>): Inputs {
-  return { analysis, checksums: Object.fromEntries(publishedFiles(bench).map(({ path, sha256 }) => [path, sha256])) };
+  // write-ups and the words of the site say numbers and choose margins, and are published as pages
+  const written = [bench.site, ...bench.methods, ...bench.reports].map(({ file }) => file);
+  const files = [...publishedFiles(bench), ...written];
+  return { analysis, checksums: Object.fromEntries(files.map(({ path, sha256 }) => [path, sha256])) };
+}
+
+/** The inputs among the rows of a state. */
+export function inputsOfState(state: State): Inputs {
+  const files = [...state.values()]
+    .filter(({ id }) => isInputId(id) && id !== inputId(ANALYSIS_INPUT))
+    .map(({ id, text }) => [id.slice(inputId('').length), text]);
+  return { analysis: state.get(inputId(ANALYSIS_INPUT))?.text ?? '', checksums: Object.fromEntries(files) };
 }
 
 /** Whether nothing moved, went or came. */
-export function isUnchanged({ moved, gone, added }: Changes): boolean {
-  return moved.length + gone.length + added.length === 0;
-}
-
-function isSame(before: Recorded, now: Statement): boolean {
-  return before.text === now.text && before.value === now.value && before.low === now.low && before.high === now.high;
-}
-
-/** In the published words; where these are the same, with the digits that they do not show. */
-function describeMove(before: Recorded, now: Statement): Move {
-  const { id } = before;
-  if (before.text !== now.text) return { id, from: before.text, to: now.text };
-  return { id, from: describeDigits(before), to: describeDigits(now) };
-}
-
-function describeDigits({ text, value, low, high }: Recorded | Statement): string {
-  return `${text} (${value}${low === undefined && high === undefined ? '' : `, interval ${low} to ${high}`})`;
+export function isUnchanged({ moved, gone, added, renames }: Changes): boolean {
+  return moved.length + gone.length + added.length + renames.length === 0;
 }

@@ -1,8 +1,11 @@
-import { createHash } from 'node:crypto';
-import type { Bench, Body, Session } from '../model/bench.ts';
+import { inWordsOf, KINDS } from '../register/kinds.ts';
+import type { Bench } from '../model/bench.ts';
 import type { Published } from '../model/ledger.ts';
-import { rateLabel } from '../model/rate.ts';
-import type { Figure, Register } from '../register/register.ts';
+import type { Figure, Finding, Register } from '../register/register.ts';
+import { benchStatements } from './bench-statements.ts';
+import { digestOf } from './digest.ts';
+import { statesBesides } from './figure-parts.ts';
+import { sourcesOf } from './sources.ts';
 
 /** What is published now, with the names of the files it rests on. */
 export interface Statement extends Published {
@@ -12,53 +15,64 @@ export interface Statement extends Published {
 const DIGITS = 10;
 
 /**
- * Everything that the ledger holds still: every figure, and what each body and session is. A figure says
- * 300 ms of `session/a`; if that session turns into another body's, the figure has moved although its number has not.
+ * Everything that the ledger holds still, because a reader relies on it: every figure with all that it states, the
+ * findings, what the kinds of figures are, and what the files say of bodies, displays, links, rigs, sessions and
+ * settings. A figure says 300 ms of `session/a`; if that session turns into another body's, it has moved although its
+ * number has not.
  */
-export function statementsOf(bench: Bench, { figures }: Pick<Register, 'figures'>): readonly Statement[] {
-  return [...bench.bodies.map(bodyStatement), ...bench.sessions.map(sessionStatement), ...figures.map(figureStatement)];
-}
-
-/** Digest of the names, in any order: eight hexadecimal digits. */
-export function digestOf(names: readonly string[]): string {
-  return createHash('sha256').update(names.toSorted().join('\n')).digest('hex').slice(0, 8);
-}
-
-function bodyStatement({ id, name, maker, model, file }: Body): Statement {
-  return statement(`body/${id}`, `${name} (${maker}, ${model})`, [file.path]);
-}
-
-function sessionStatement({
-  id,
-  body,
-  firmware,
-  rig,
-  links,
-  display,
-  method,
-  date,
-  rate,
-  settings,
-  file,
-}: Session): Statement {
-  const levels = Object.entries(settings).map(
-    ([setting, level]) => `${setting} ${setting === 'rate' ? rateLabel(rate) : level}`,
-  );
-  const chain = [rig, ...links, display].join(' → ');
-  return statement(
-    `session/${id}`,
-    [body, ...(firmware === undefined ? [] : [`firmware ${firmware}`]), chain, method, date, ...levels].join(', '),
-    [file.path],
-  );
-}
-
-function figureStatement({ id, text, value, interval, sources }: Figure): Statement {
-  return {
-    ...statement(
-      id,
-      text,
-      sources.map(({ file }) => file),
+export function statementsOf(bench: Bench, register: Pick<Register, 'figures' | 'findings'>): readonly Statement[] {
+  const sources = sourcesOf(bench, register);
+  return [
+    ...benchStatements(bench).map(({ id, text, files }) =>
+      statement(
+        id,
+        text,
+        files.map(({ path }) => path),
+      ),
     ),
+    ...kindStatements(register),
+    ...findingStatements(bench, register),
+    ...register.figures.map((figure) => figureStatement(figure, sources(figure))),
+  ];
+}
+
+/** Of the kinds that are published: what each is and how it is computed. No file says so, but the code. */
+function kindStatements({ figures }: Pick<Register, 'figures'>): readonly Statement[] {
+  const used = new Map(figures.map((figure) => [figure.kind, figure]));
+  return [...used].flatMap(([kind, { unit }]) => {
+    const known = Object.entries(KINDS).find(([name]) => name === kind)?.[1];
+    if (known === undefined) return [];
+    return [statement(`kind/${kind}`, `${known.label} (${unit}): ${inWordsOf({ kind })}`, [])];
+  });
+}
+
+/** What several findings of one rule say of one place stands together: none of them has a name of its own. */
+function findingStatements(bench: Bench, { findings }: Pick<Register, 'findings'>): readonly Statement[] {
+  const files = new Map(bench.sessions.map(({ id, file, readingsFile }) => [id, [file.path, readingsFile.path]]));
+  const alike = Map.groupBy(findings, ({ rule, where }) => ['finding', rule, ...placesOf(where)].join('/'));
+  return [...alike].map(([id, all]) => {
+    const text = all.map(({ severity, message, hint }) => `${severity}: ${message} ${hint}`).join(' ');
+    const places = all.flatMap(({ where }) => placesOf(where));
+    return statement(id, text, [
+      ...new Set(places.flatMap((place) => files.get(place) ?? (isFile(place) ? [place] : []))),
+    ]);
+  });
+}
+
+/** Lines move with whatever is written above them, and are no part of what is said. */
+function placesOf(where: Finding['where']): readonly string[] {
+  return Object.values(where).map((place) => place.replace(/:\d+$/, ''));
+}
+
+function isFile(place: string): boolean {
+  return /^(?:data|content)\//.test(place);
+}
+
+function figureStatement(figure: Figure, sources: readonly string[]): Statement {
+  const { id, text, value, interval } = figure;
+  return {
+    ...statement(id, text, sources),
+    also: statesBesides(figure),
     value: roundedTo(DIGITS, value),
     ...(interval === undefined ? {} : { low: roundedTo(DIGITS, interval.low), high: roundedTo(DIGITS, interval.high) }),
   };

@@ -212,6 +212,8 @@ export interface WriteUp {
   readonly prose: readonly Prose[];
   /** Names that the file imports or defines itself, so that they are no mistake. */
   readonly ownNames: readonly string[];
+  /** All that stands under its front matter, as written. */
+  readonly text: string;
   readonly file: SourceFile;
 }
 

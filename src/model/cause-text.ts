@@ -13,6 +13,8 @@ export function describeCause(cause: Cause): string {
       return `${cause.file} is new${aside(cause.own)}`;
     case 'gone':
       return `${cause.file} is gone${aside(cause.own)}`;
+    case 'renamed':
+      return `${cause.from} was renamed to ${cause.to}`;
     case 'regrouped':
       return 'it is computed from other files than before';
     case 'code':

@@ -24,6 +24,10 @@ const SHAPES: Readonly<Record<string, string>> = { text: 'text', list: 'a list',
 
 const DURATION = 'write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min';
 const AS_RECORDED = 'npm run record writes this file: take it back from version control';
+const TAKE_BACK =
+  'Take its files back from version control; what is wrong in an entry is put right by a further record';
+const WRITE_AGAIN =
+  'Take the file back from version control, or let it be written again from the entries: npm run record -- --join';
 const RECORD = 'If that is meant, say why: npm run record -- --reason "…" --date YYYY-MM-DD';
 const TRUST =
   'A publisher who trusts every author can allow code and any markup: write-ups-run-code: true in content/site.md';
@@ -337,10 +341,37 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'repeated-record': (p) => [`${found(p)} stands here a second time`, 'Keep one of the two lines, then record again'],
   'merge-conflict': () => [
     'a merge is not finished: the marks of version control begin here',
-    'Keep the lines of either side, remove the marks, then record again',
+    'The file follows from the entries: let it be written again, npm run record -- --join',
+  ],
+  'bad-digest': (p) => [`expected a SHA-256 digest, 64 hexadecimal digits, found ${found(p)}`, AS_RECORDED],
+  'bad-cause': () => ['this is not one cause', AS_RECORDED],
+  'entry-half': (p) => [`has no ${asIs(p.expected)} beside it, and the two are one entry`, TAKE_BACK],
+  'earlier-ledger': () => [
+    'was recorded in the form of before, in which nobody can see whether it was changed by hand',
+    'Record once, and it is brought into the present form; its entries stay: npm run record -- --reason "…" --date YYYY-MM-DD',
+  ],
+  'entry-edited': (p) => [`it and ${asIs(p.expected)} beside it do not say what was recorded`, TAKE_BACK],
+  'entry-lost': (p) => [`follows an entry that is not here (${asIs(p.found)})`, TAKE_BACK],
+  'entry-fork': (p) => [
+    `follows the same entry as ${asIs(p.found)} does, as where two branches both recorded`,
+    'Join them: npm run record -- --join',
+  ],
+  'entry-dated': (p) => [`is of ${asIs(p.found)}, and the entry before it of ${asIs(p.expected)}`, TAKE_BACK],
+  'entry-last': (p) => [
+    `the last entry is not the one that was recorded last (${asIs(p.found?.slice(0, 12))})`,
+    TAKE_BACK,
+  ],
+  'entry-unfounded': () => ['what it says to have changed was not so by the entries before it', TAKE_BACK],
+  'row-missing': (p) => [`is missing here; by the entries it is ${quote(p.expected ?? '')}`, WRITE_AGAIN],
+  'row-edited': (p) => [`is ${found(p)} here, and by the entries ${quote(p.expected ?? '')}`, WRITE_AGAIN],
+  'row-unrecorded': (p) => [`is ${found(p)} here, and in no entry`, WRITE_AGAIN],
+  'join-unrecorded': (p) => [
+    `is as neither branch recorded it (${asIs(p.found?.slice(0, 12))})`,
+    'Take it back to what one of them recorded, join, and record its change after that',
   ],
   'moved-figure': (p) => [`was ${found(p)}, is now ${quote(p.expected ?? '')}: ${because(p)}`, RECORD],
   'gone-figure': (p) => [`was ${found(p)}, is no longer published: ${because(p)}`, RECORD],
+  'renamed-record': (p) => [`is called ${asIs(p.expected)} now, so its address is another`, RECORD],
   'no-ledger': () => [
     'nothing was recorded yet, so no number can be held to what was published',
     'Record the first state: npm run record -- --reason "first publication" --date YYYY-MM-DD',

@@ -121,6 +121,10 @@ export type ProblemCode =
   | 'bad-count'
   | 'repeated-record'
   | 'merge-conflict'
+  | 'bad-digest'
+  | 'bad-cause'
+  | 'entry-half'
+  | (typeof CHAIN_CODES)[number]
   | (typeof LEDGER_CODES)[number]
   | (typeof WRITING_CODES)[number];
 
@@ -149,8 +153,23 @@ export const WRITE_UP_CODES = [
 /** What the analysis refuses: shown by what the readings say together. */
 export const ANALYSIS_CODES = ['not-estimable', 'not-compilable'] as const;
 
+/** What shows only when the entries of the ledger are replayed. */
+export const CHAIN_CODES = [
+  'earlier-ledger',
+  'entry-edited',
+  'entry-lost',
+  'entry-fork',
+  'entry-dated',
+  'entry-last',
+  'entry-unfounded',
+  'row-missing',
+  'row-edited',
+  'row-unrecorded',
+  'join-unrecorded',
+] as const;
+
 /** What a strict build refuses: shown by the state of the numbers, not by a file alone. */
-export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'no-ledger'] as const;
+export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'renamed-record', 'no-ledger'] as const;
 
 /** What keeps a command from writing: where it would write, not what an author wrote. */
 export const WRITING_CODES = [

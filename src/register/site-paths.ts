@@ -5,18 +5,20 @@ import { bodyPath, filePath, methodPath, PATHS, reportPath, rigPath, sessionPath
 
 /** Every address on the site that a link can lead to: pages and files. */
 export function sitePaths(bench: Bench): readonly string[] {
+  return [...pagePathsOf(bench), ...publishedFiles(bench).map(filePath)];
+}
+
+/** The address of every page of a bench. */
+export function pagePathsOf(bench: Bench): readonly string[] {
   const ids = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
   const { reports, bodies, rigs, methods, sessions } = bench;
-  return [
-    ...pagePaths({
-      reports: ids(reports),
-      bodies: ids(bodies),
-      rigs: ids(rigs),
-      methods: ids(methods),
-      sessions: ids(sessions),
-    }),
-    ...publishedFiles(bench).map(filePath),
-  ];
+  return pagePaths({
+    reports: ids(reports),
+    bodies: ids(bodies),
+    rigs: ids(rigs),
+    methods: ids(methods),
+    sessions: ids(sessions),
+  });
 }
 
 /** The address of every page. */

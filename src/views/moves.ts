@@ -23,19 +23,30 @@ interface GroupOfKinds {
   readonly title: string;
   readonly isImportant: boolean;
   readonly kinds: RegExp;
+  /** Where what is printed stayed, and only what stands behind it moved. */
+  readonly isBehind?: true;
 }
 
 /** In the order in which they are told; every kind falls under the first that matches. */
 const GROUPS: readonly GroupOfKinds[] = [
   { title: 'What bodies and sessions are', isImportant: true, kinds: /^(?:body|session)$/ },
+  {
+    title: 'What displays, rigs and settings are',
+    isImportant: true,
+    kinds: /^(?:display|link|rig|facts|setting|level|kind|variation)$/,
+  },
+  { title: 'Texts revised', isImportant: true, kinds: /^(?:words|report|method|date|site)$/ },
   { title: 'Latency measured', isImportant: true, kinds: /^(?:total|frames)$/ },
   { title: 'Bodies and settings compared', isImportant: true, kinds: /^(?:difference|verdict|cost|later)$/ },
   { title: 'What settings do', isImportant: true, kinds: /^(?:effect|interaction)/ },
   { title: 'How latency goes with the frame rate', isImportant: true, kinds: /^rate-law/ },
   { title: 'Repeats and firmware', isImportant: true, kinds: /^(?:repeat|firmware)/ },
+  { title: 'Findings', isImportant: false, kinds: /^finding$/ },
+  { title: 'Readings as written', isImportant: false, kinds: /^(?:rows|excluded-rows)$/ },
   { title: 'Ratios', isImportant: false, kinds: /^ratio$/ },
   { title: 'Limits and parts of the chain', isImportant: false, kinds: /^(?:bracket|element)$/ },
   { title: 'Counts and statistics of single sessions', isImportant: false, kinds: /./ },
+  { title: 'Behind the same words', isImportant: false, kinds: /./, isBehind: true },
 ];
 
 export function moveGroups(moves: readonly Move[], site: Pick<Published, 'bench' | 'figure'>): readonly MoveGroup[] {
@@ -43,7 +54,8 @@ export function moveGroups(moves: readonly Move[], site: Pick<Published, 'bench'
   const rank = ({ id }: Move): number => ranks.indexOf(kindOf(id));
   const byGroup = Map.groupBy(
     moves.toSorted((a, b) => rank(a) - rank(b)),
-    ({ id }) => GROUPS.find(({ kinds }) => kinds.test(kindOf(id))),
+    ({ id, quiet }) =>
+      GROUPS.find(({ kinds, isBehind = false }) => isBehind === (quiet === 'behind') && kinds.test(kindOf(id))),
   );
   return GROUPS.flatMap((group) => {
     const own = byGroup.get(group) ?? [];

@@ -1,5 +1,6 @@
 import { sessionTitle } from '../register/labels.ts';
-import { bodyPath, sessionPath } from '../register/paths.ts';
+import type { Bench } from '../model/bench.ts';
+import { bodyPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { isKind, KINDS } from '../register/kinds.ts';
 
@@ -21,6 +22,8 @@ export function nameStatement(id: string, { bench, figure }: Pick<Published, 'be
     const body = bench.bodies.find((each) => each.id === subject);
     return { name: `Body ${body?.name ?? subject}`, path: body && bodyPath(body.id) };
   }
+  const named = nameOfFile(id, bench);
+  if (named !== undefined) return named;
   const now = figure(id);
   // What has a page of entries to itself says in its label what it is of.
   const says = now?.group !== undefined;
@@ -29,6 +32,77 @@ export function nameStatement(id: string, { bench, figure }: Pick<Published, 'be
     name: title !== undefined ? `${label}, ${of}` : says ? label : `${label} (${subject})`,
     path: now?.entry,
   };
+}
+
+/** What is no figure: by what it says something of. */
+function nameOfFile(id: string, bench: Bench): StatementName | undefined {
+  const [kind = '', first = '', ...rest] = id.split('/');
+  const of = rest.join('/');
+  switch (kind) {
+    case 'display':
+    case 'link':
+    case 'rig':
+    case 'report':
+    case 'method':
+      return recordNamed(`${kind}s`, first, bench);
+    case 'setting':
+      return { name: `Setting ${settingLabel(first, bench)}`, path: undefined };
+    case 'level':
+      return { name: `Label of ${of} (${settingLabel(first, bench)})`, path: undefined };
+    case 'facts':
+      return about('What is stated', first, of, bench);
+    case 'words':
+      return first === 'site' ? { name: 'Text of the site', path: undefined } : about('Text', first, of, bench);
+    case 'date':
+      return about('Date', first, of, bench);
+    case 'rows':
+      return about('Rows', 'sessions', first, bench);
+    case 'excluded-rows':
+      return about('Rows that do not count', 'sessions', first, bench);
+    case 'finding':
+      return {
+        name: `Finding ${first} (${of})`,
+        path: bench.sessions.some((each) => each.id === of) ? sessionPath(of) : undefined,
+      };
+    case 'kind':
+      return { name: `What is meant by “${kindLabel(first)}”`, path: undefined };
+    case 'site':
+      return { name: `The site’s ${first}`, path: PATHS.home };
+    default:
+      return undefined;
+  }
+}
+
+function about(what: string, folder: string, id: string, bench: Bench): StatementName {
+  const { name, path } = recordNamed(folder, id, bench);
+  return { name: `${what} of ${name.slice(0, 1).toLowerCase()}${name.slice(1)}`, path };
+}
+
+/** A record of a folder: `Display Stage screen`, `Report Which body`; by its id where it is no longer there. */
+function recordNamed(folder: string, id: string, bench: Bench): StatementName {
+  const lists: Readonly<
+    Record<string, readonly [what: string, named: readonly Named[], pathOf?: (id: string) => string]>
+  > = {
+    bodies: ['Body', bench.bodies, bodyPath],
+    displays: ['Display', bench.displays],
+    links: ['Link', bench.links],
+    rigs: ['Rig', bench.rigs, rigPath],
+    sessions: ['Session', bench.sessions.map((session) => ({ id: session.id, name: session.id })), sessionPath],
+    reports: ['Report', bench.reports.map(({ id: of, title }) => ({ id: of, name: `“${title}”` })), reportPath],
+    methods: ['Method note', bench.methods.map(({ id: of, title }) => ({ id: of, name: `“${title}”` })), methodPath],
+  };
+  const [what, list, pathOf] = lists[folder] ?? [folder, []];
+  const found = list.find((each) => each.id === id);
+  return { name: `${what} ${found?.name ?? id}`, path: found && pathOf?.(id) };
+}
+
+interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+function settingLabel(id: string, { settings }: Bench): string {
+  return settings.find((setting) => setting.id === id)?.label ?? id;
 }
 
 /** `Total latency`, `Session`. */

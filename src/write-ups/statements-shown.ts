@@ -1,28 +1,54 @@
 import type { Figure } from '../register/register.ts';
 import type { WriteUp } from '../model/bench.ts';
 import { partNamed } from './parts.ts';
-import { readProps, type Answering } from './parts/definition.ts';
+import { readProps, type Answering, type PartDefinition } from './parts/definition.ts';
+
+interface Shown {
+  readonly figures: readonly Figure[];
+  readonly prints: PartDefinition['prints'];
+}
 
 /**
  * The figures that a write-up shows through its parts, in the order of its parts. What a part shows whose properties
  * are not written out is known only when the page is drawn, and missing here.
  */
-export function figuresShown({ parts }: Pick<WriteUp, 'parts'>, answering: Answering): readonly Figure[] {
+export function figuresShown(writeUp: Pick<WriteUp, 'parts'>, answering: Answering): readonly Figure[] {
+  return shownBy(writeUp, answering).flatMap(({ figures }) => figures);
+}
+
+/**
+ * Ids of all that a write-up prints: the figures whose text stands in it, the sessions and bodies that it names beside
+ * them, and its own title, day and words. Not what its words only lead to: they are held by a claim.
+ */
+export function statementsShown(
+  writeUp: Pick<WriteUp, 'parts' | 'id' | 'file'>,
+  answering: Answering,
+): ReadonlySet<string> {
+  const bodyOf = new Map(answering.bench.sessions.map(({ id, body }) => [id, body]));
+  const shown = shownBy(writeUp, answering);
+  const printed = shown.filter(({ prints }) => prints === undefined || prints === 'figures');
+  const named = shown.filter(({ prints }) => prints === undefined || prints === 'names');
+  const subjects = named.flatMap(({ figures }) => figures).flatMap(({ of }) => Object.values(of));
+  const sessions = new Set(subjects.filter((subject) => bodyOf.has(subject)));
+  return new Set([
+    ...printed.flatMap(({ figures }) => figures.map(({ id }) => id)),
+    ...[...sessions].map((session) => `session/${session}`),
+    ...[...sessions].map((session) => `body/${bodyOf.get(session)}`),
+    ...ownStatements(writeUp),
+  ]);
+}
+
+/** Title, summary and author; day; text. */
+function ownStatements({ id, file }: Pick<WriteUp, 'id' | 'file'>): readonly string[] {
+  const [, folder, kind] = /\/((report|method)s)\/[^/]+$/.exec(file.path) ?? [];
+  return folder === undefined ? [] : [`${kind}/${id}`, `date/${folder}/${id}`, `words/${folder}/${id}`];
+}
+
+function shownBy({ parts }: Pick<WriteUp, 'parts'>, answering: Answering): readonly Shown[] {
   return parts.flatMap((part) => {
     const definition = partNamed(part.name);
     const props = definition && readProps(definition, part);
-    return definition === undefined || props === undefined ? [] : definition.figures(definition.view(props, answering));
+    if (definition === undefined || props === undefined) return [];
+    return [{ figures: definition.figures(definition.view(props, answering)), prints: definition.prints }];
   });
-}
-
-/** Ids of all that it states: these figures, and the sessions and bodies that they are of. */
-export function statementsShown(writeUp: Pick<WriteUp, 'parts'>, answering: Answering): ReadonlySet<string> {
-  const bodyOf = new Map(answering.bench.sessions.map(({ id, body }) => [id, body]));
-  const shown = figuresShown(writeUp, answering);
-  const sessions = new Set(shown.flatMap(({ of }) => Object.values(of).filter((subject) => bodyOf.has(subject))));
-  return new Set([
-    ...shown.map(({ id }) => id),
-    ...[...sessions].map((session) => `session/${session}`),
-    ...[...sessions].map((session) => `body/${bodyOf.get(session)}`),
-  ]);
 }

@@ -25,6 +25,7 @@ function writeUp(id: string, text: string): WriteUp {
     summary: id,
     date: '2026-04-22',
     ...parseReferences(text, refuse),
+    text,
     file: { path: `content/reports/${id}.mdx`, sha256: '0'.repeat(64), bytes: text.length },
   };
 }

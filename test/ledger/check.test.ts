@@ -25,11 +25,15 @@ const changes: Changes = {
   ],
   added: ['total/c'],
   unchanged: 3,
+  faults: [],
+  renames: [{ from: 'data/sessions/x', to: 'data/sessions/y' }],
+  renamed: [{ id: 'total/y', was: 'total/x' }],
 };
 
 it('refuses each number that moved or went, at its line, with its cause and the way out', () => {
   const problems = checkLedger({ ...published, ledger: ledgerOf(published) }, changes);
   expect(problems.map(describeProblem)).toEqual([
+    'content/ledger/figures.csv  data/sessions/x  is called data/sessions/y now, so its address is another. If that is meant, say why: npm run record -- --reason "…" --date YYYY-MM-DD.',
     'content/ledger/figures.csv:7  total/a  was "308 ± 54 ms", is now "340 ± 60 ms": the analysis went from version 1 to version 2; data/sessions/a.csv changed. If that is meant, say why: npm run record -- --reason "…" --date YYYY-MM-DD.',
     'content/ledger/figures.csv:9  total/b  was "200 ms", is no longer published: data/sessions/b.csv is gone. If that is meant, say why: npm run record -- --reason "…" --date YYYY-MM-DD.',
   ]);
@@ -41,5 +45,7 @@ it('refuses each number that moved or went, at its line, with its cause and the 
 });
 
 it('lets new figures and an unchanged state pass', () => {
-  expect(checkLedger({ ...published, ledger: ledgerOf(published) }, { ...changes, moved: [], gone: [] })).toEqual([]);
+  expect(
+    checkLedger({ ...published, ledger: ledgerOf(published) }, { ...changes, moved: [], gone: [], renames: [] }),
+  ).toEqual([]);
 });

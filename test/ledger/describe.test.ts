@@ -5,7 +5,7 @@ import type { Cause } from '../../src/model/ledger.ts';
 
 const edited: readonly Cause[] = [{ kind: 'changed', file: 'data/sessions/a.csv', own: true }];
 const move = (id: string, causes: readonly Cause[] = edited) => ({ id, from: '1 ms', to: '2 ms', line: 2, causes });
-const none: Changes = { moved: [], gone: [], added: [], unchanged: 5 };
+const none: Changes = { moved: [], gone: [], added: [], unchanged: 5, faults: [], renames: [], renamed: [] };
 
 it('says nothing where nothing changed', () => expect(describeChanges(none)).toBe(''));
 
@@ -18,6 +18,9 @@ it('puts together what has one cause, and lists what went and what is new', () =
     ],
     added: ['n/1', 'n/2', 'n/3', 'n/4', 'n/5', 'n/6', 'n/7'],
     unchanged: 5,
+    faults: [],
+    renames: [],
+    renamed: [],
   };
   expect(describeChanges(changes)).toBe(`Since the last record: 3 moved, 1 gone, 7 new; 5 as recorded.
 

@@ -1,5 +1,5 @@
 /** That no published number moves in silence: a copy of the demonstration is recorded, changed, and built strictly. */
-import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkLedger } from '../../src/ledger/check.ts';
@@ -40,6 +40,14 @@ const halfASecondMore = (csv: string): string =>
     (_all, before: string, seconds: string) => `${before}${(Number(seconds) + 0.5).toFixed(3).padStart(6, '0')},`,
   );
 const coarser = (source: string): string => source.replace(/(placeOfSignificant\(\w+, )2\)/, '$11)');
+
+/** What was recorded on a day, row by row. */
+function tableOf(day: string): string {
+  const name = readdirSync(join(copy.root, 'content/ledger/entries')).find(
+    (file) => file.startsWith(day) && file.endsWith('.csv'),
+  );
+  return copy.read(`content/ledger/entries/${name}`);
+}
 
 function swap([one, two]: readonly [string, string]): void {
   const [first, second] = [copy.read(one), copy.read(two)];
@@ -144,9 +152,11 @@ describe('a strict build', () => {
     expect(copy.run('record', ['--reason', 'A source time was read again', '--date', '2026-06-01']).code).toBe(0);
     const { code, stderr } = copy.run('build', ['--strict']);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    const entry = copy.read('content/ledger/entries/2026-06-01-a-source-time-was-read-again.yaml');
-    const [, from = '', to = ''] = /- \{ id: total\/orrin-uhd60-a, from: ([^,]+), to: ([^}]+) \}/.exec(entry) ?? [];
+    const [from = '', to = ''] = ['2026-05-02', '2026-06-01'].map(
+      (day) => /^total\/orrin-uhd60-a,,([^,]+),/m.exec(tableOf(day))?.[1],
+    );
     expect(from).toMatch(/ms$/);
+    expect(to).not.toBe(from);
     for (const page of ['corrections', 'reports/stage-screen', 'sessions/orrin-uhd60-a']) {
       const html = copy.read(`dist/${page}/index.html`);
       expect(html, page).toContain(`<del>${page.startsWith('sessions') ? from : from.replace(/ ms$/, '')}</del>`);
@@ -154,6 +164,23 @@ describe('a strict build', () => {
       expect(html, page).toContain('1 June 2026');
       if (!page.startsWith('sessions')) expect(html, page).toContain('A source time was read again');
     }
+  });
+
+  it('leaves a page at the old address of a session that was renamed', () => {
+    for (const end of ['csv', 'md']) {
+      copy.write(`data/sessions/renamed.${end}`, copy.read(`data/sessions/${UNNAMED}.${end}`));
+      copy.remove(`data/sessions/${UNNAMED}.${end}`);
+    }
+    const refused = copy.run('build', ['--strict']);
+    expect(refused.stderr).toContain(
+      `data/sessions/${UNNAMED}  is called data/sessions/renamed now, so its address is another.`,
+    );
+    expect(copy.run('record', ['--reason', 'A session has a better name', '--date', '2026-06-02']).code).toBe(0);
+    expect(copy.run('build', ['--strict']).code).toBe(0);
+    const old = copy.read(`dist/sessions/${UNNAMED}/index.html`);
+    expect(old).toContain('content="0; url=../renamed/"');
+    expect(old).toContain('href="../renamed/"');
+    expect(copy.read('dist/corrections/index.html')).toContain('href="../sessions/renamed/"');
   });
 });
 

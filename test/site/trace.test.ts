@@ -1,5 +1,8 @@
 /** That every number on the pages which came from data has a trace, and that every entry says all that a reader needs to check it. */
+import { join } from 'node:path';
 import { describe, expect, inject, it } from 'vitest';
+import { readBench } from '../../src/ingest/read-bench.ts';
+import { entriesOf } from '../../src/ledger/history.ts';
 import { describeBudget } from '../../src/views/budget.ts';
 import { describeCoverageTable } from '../../src/views/coverage.ts';
 import { describeEntry } from '../../src/views/entry.ts';
@@ -9,14 +12,25 @@ import type { Figure, Register } from '../../src/register/register.ts';
 import { readBuiltSite, type Page } from '../support/built-site.ts';
 import { attributeOf, elementsOf, hasClass, textOf, type Element, type Node } from '../support/html.ts';
 import { openCopy } from '../support/project-copy.ts';
-import { projectFiles } from '../support/project-files.ts';
+import { PROJECT } from '../support/project-files.ts';
 
 const project = openCopy(inject('builtProject'));
 const site = readBuiltSite(project.dist);
 const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as Register;
 const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
-const ledger = projectFiles('content/ledger')
-  .map((path) => project.read(path))
+const bench = await readBench({
+  root: PROJECT,
+  dataDir: join(PROJECT, 'data'),
+  contentDir: join(PROJECT, 'content'),
+});
+/** All that the ledger tells of what was published before. */
+const ledger = entriesOf(bench.ledger)
+  .flatMap(({ reason, causes, moved, gone }) => [
+    reason,
+    ...causes,
+    ...moved.flatMap(({ from, to }) => [from, to]),
+    ...gone.map(({ from }) => from),
+  ])
   .join('\n');
 const findings = register.findings.flatMap(({ message, hint }) => [message, hint]).map(bare);
 

@@ -9,9 +9,12 @@ import { sessionPage } from '../../src/views/session-page.ts';
 import { compilationOf, given } from '../support/joint-bench.ts';
 
 const LEDGER: NonNullable<Bench['ledger']> = {
-  figures: new Map(),
-  inputs: { analysis: '2', checksums: {} },
-  entries: [
+  path: 'content/ledger/figures.csv',
+  figures: [],
+  chain: [],
+  analysis: '2',
+  checksums: {},
+  told: [
     {
       id: '2026-05-03-two',
       date: '2026-05-03',
@@ -23,7 +26,7 @@ const LEDGER: NonNullable<Bench['ledger']> = {
       added: {},
     },
   ],
-} as unknown as NonNullable<Bench['ledger']>;
+};
 
 const FIGURE = {
   unit: 'ms',

@@ -15,15 +15,23 @@ it('what moved is told by what kind of thing it is: the important first, limits 
       { id: 'verdict/f/a/b', from: 'slower by 5 ± 1 ms', to: 'the same within ± 8.3 ms' },
       { id: 'total/a', from: '251.9 ± 8.4 ms', to: '248.8 ± 5.1 ms' },
       { id: 'body/brae', from: 'Brae 1', to: 'Brae 2' },
+      { id: 'total/b', from: '1 ms (u 2)', to: '1 ms (u 3)', quiet: 'behind' },
+      { id: 'words/reports/r', from: '2 words (0123abcd)', to: '3 words (abcd0123)' },
+      { id: 'level/audio-out/off', from: 'Off', to: 'On' },
+      { id: 'finding/drift/a', from: 'note: one', to: 'note: other' },
     ],
     site,
   );
   expect(groups.map(({ title, isImportant }) => [title, isImportant])).toEqual([
     ['What bodies and sessions are', true],
+    ['What displays, rigs and settings are', true],
+    ['Texts revised', true],
     ['Latency measured', true],
     ['Bodies and settings compared', true],
+    ['Findings', false],
     ['Limits and parts of the chain', false],
     ['Counts and statistics of single sessions', false],
+    ['Behind the same words', false],
   ]);
 });
 

@@ -24,6 +24,7 @@ function writeUp(text: string, id = 'r'): WriteUp {
     summary: id,
     date: '2026-01-05',
     ...parseReferences(text, refuse),
+    text,
     file: published.settingsFile,
   };
 }

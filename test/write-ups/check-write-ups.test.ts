@@ -19,6 +19,7 @@ function writeUp(id: string, text: string): WriteUp {
     summary: id,
     date: '2026-01-05',
     ...parseReferences(text, (problem) => inText.push({ ...problem, file: `content/reports/${id}.mdx` })),
+    text,
     file: { path: `content/reports/${id}.mdx`, sha256: '0'.repeat(64), bytes: text.length },
   };
 }

@@ -14,6 +14,7 @@ function found(text: string): readonly string[] {
     summary: 'r',
     date: '2026-01-05',
     ...parseReferences(text, refuse),
+    text,
     file: { path: 'content/reports/r.mdx', sha256: '0'.repeat(64), bytes: text.length },
   };
   return typedNumbers(bench([], { reports: [report] })).map(

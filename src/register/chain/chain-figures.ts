@@ -7,6 +7,7 @@ import {
   type ChainEstimate,
 } from '../../analysis/chain-network.ts';
 import { DEFAULT_LEVEL } from '../../analysis/interval.ts';
+import { compareText } from '../../model/compare-text.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
 import { measuredFigure, plainFigure, type EntryPage } from '../joint-figure.ts';
 import type { Figure, FigureSource, Subject } from '../register.ts';
@@ -76,13 +77,14 @@ function elementFigures(
             estimate,
           ),
         ];
-  const displays = island.elements.filter((element) => partOf(element).type === 'display');
+  // by name, so that which is set against which does not hang on the order of sessions
+  const displays = island.elements.filter((element) => partOf(element).type === 'display').sort(compareText);
   const alone = island.elements.flatMap((element) =>
     figure(estimateChainElement(chain, element), element, subjectOf(element), nameOf(element)),
   );
   const apart = displays.flatMap((display, index) =>
     displays
-      .slice(0, index)
+      .slice(index + 1)
       .flatMap((than) =>
         figure(
           estimateChainDifference(chain, display, than),

@@ -68,6 +68,7 @@ function slugOf(session: Session, find: Lookup): string {
   const chain = [
     ...(session.links.join() === rig.links.join() ? [] : session.links),
     ...(session.display === rig.display ? [] : [session.display]),
+    ...(session.method === 'two-timers' ? [] : [session.method]),
   ];
   return anchorOf([session.rig, ...chain, ...Object.values(session.settings)].join('-'));
 }

@@ -74,6 +74,7 @@ export const claim = definePart({
   },
   marksWords: true,
   isSettledBefore: true,
+  prints: 'words',
   example:
     'Embedding makes the Orrin <Claim of="orrin-uhd24-audio" than="orrin-uhd24-b" atLeast="100 ms">slower by at least 100 ms</Claim>.',
   failure: {

@@ -45,6 +45,11 @@ export interface PartDefinition<Name extends string = string, Props = unknown, V
   readonly marksWords?: true;
   /** Whether every property must be a plain value, because what it says is settled before pages are drawn. */
   readonly isSettledBefore?: true;
+  /**
+   * What of its figures stands on the page, where that is not both: their text alone, the names of what they are of
+   * alone, or words of the author that lead to them.
+   */
+  readonly prints?: 'figures' | 'names' | 'words';
   /** On the demonstration, from which it builds. */
   readonly example: string;
   /** A mistake, and what the build says of it after the name of the file, had the file but this line. */

@@ -8,6 +8,7 @@ export const difference = definePart({
     'how much later the one session is than the other, in running text: 52.8 ± 5.3 ms; what the rig adds to both falls out',
   needs: ['of', 'than'],
   properties: TWO_SESSIONS,
+  prints: 'figures',
   example: 'Embedding costs <Difference of="orrin-uhd24-audio" than="orrin-uhd24-b" />.',
   failure: {
     written: '<Difference of="orrin-uhd24-audio" />',

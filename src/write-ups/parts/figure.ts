@@ -16,6 +16,7 @@ export const figure = definePart({
       check: checkFigure,
     },
   },
+  prints: 'figures',
   example:
     'The picture arrives <Figure id="total/orrin-uhd24-a" /> after the event, or <Figure id="frames/orrin-uhd24-a" />.',
   failure: {

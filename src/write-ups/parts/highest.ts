@@ -8,6 +8,7 @@ export const highest = definePart({
   shows: 'the same at the other end',
   needs: [['ids', 'kind']],
   properties: RANKED,
+  prints: 'names',
   example:
     'At 23.976 the slowest is the <Highest ids={["total/orrin-uhd24-b", "total/tamsel-uhd24-a", "total/wexley-uhd24-a"]} />.',
   failure: {

@@ -8,6 +8,7 @@ export const lowest = definePart({
   shows: 'the name of the session with the lowest figure, or of all that cannot be told from it, in running text',
   needs: [['ids', 'kind']],
   properties: RANKED,
+  prints: 'names',
   example:
     'In UHD at 59.94 the fastest is the <Lowest kind="total" rig="balcony" where={{ resolution: "uhd", rate: "59.94", "audio-out": "off" }} />.',
   failure: {

@@ -9,6 +9,7 @@ export const rateLawSentence = definePart({
   shows: 'the same as a statement in running text',
   needs: ['body'],
   properties: LAW,
+  prints: 'figures',
   example: '<RateLawSentence body="tamsel-6" rig="balcony" where={{ resolution: "uhd", "audio-out": "off" }} />',
   failure: {
     written: '<RateLawSentence body="tamsel-6" where={{ resolution: "4k" }} />',

@@ -7,6 +7,7 @@ export const ratio = definePart({
   shows: 'the same as a ratio: 1.74 (1.65 to 1.84)',
   needs: ['of', 'than'],
   properties: TWO_SESSIONS,
+  prints: 'figures',
   example: 'That is <Ratio of="orrin-uhd24-audio" than="orrin-uhd24-b" /> of what it was.',
   failure: {
     written: '<Ratio of="orrin-uhd24-b" than="orrin-uhd24-b" />',

@@ -8,6 +8,7 @@ export const verdict = definePart({
     'what that allows to say, in words that change with the data: slower by 52.8 ± 5.3 ms, the same within ± 8.3 ms, not settled by these data',
   needs: ['of', 'than'],
   properties: TWO_SESSIONS,
+  prints: 'figures',
   example: 'With embedded audio the Wexley is <Verdict of="wexley-hd60-audio" than="wexley-hd60-a" margin="10 ms" />.',
   failure: {
     written: '<Verdict of="wexley-hd60-audio" than="wexley-hd60-a" margin="10" />',

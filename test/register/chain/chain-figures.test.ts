@@ -64,14 +64,22 @@ describe('without an anchor', () => {
   it('a link that some sessions have and others lack is a figure, and so is the difference of two displays', () => {
     expect(figures.filter(({ kind }) => kind === 'element').map(({ id }) => id)).toEqual([
       'element/link/radio',
-      'element/display/stage/than/hall',
+      'element/display/hall/than/stage',
     ]);
     expect(figureOf(figures, 'element/link/radio').value).toBeCloseTo(38, 9);
-    expect(figureOf(figures, 'element/display/stage/than/hall')).toMatchObject({
-      of: { display: 'stage', than: 'hall' },
-      label: 'Latency of one part of the chain: Stage less Hall',
+    expect(figureOf(figures, 'element/display/hall/than/stage')).toMatchObject({
+      of: { display: 'hall', than: 'stage' },
+      label: 'Latency of one part of the chain: Hall less Stage',
     });
-    expect(figureOf(figures, 'element/display/stage/than/hall').value).toBeCloseTo(25, 9);
+    expect(figureOf(figures, 'element/display/hall/than/stage').value).toBeCloseTo(-25, 9);
+  });
+
+  it('names two displays by their ids, in whatever order their sessions come', () => {
+    const ids = (network: typeof NETWORK) =>
+      chain(network)
+        .figures.map(({ id }) => id)
+        .filter((id) => id.includes('/than/'));
+    expect(ids(NETWORK.toReversed())).toEqual(ids(NETWORK));
   });
 
   it('lists the sessions that have a share in it, and no others', () => {

@@ -24,6 +24,7 @@ function report(text: string): Bench['reports'][number] {
     summary: '',
     date: '2026-01-05',
     ...parseReferences(text, refuse),
+    text,
     file: { path: 'content/reports/r.mdx', sha256: '0'.repeat(64), bytes: 0 },
   };
 }

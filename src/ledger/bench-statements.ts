@@ -1,0 +1,209 @@
+/** What files say besides the readings: names, labels, what rigs and displays are, excluded rows, and their words. */
+import type { Bench, Reading, Session, SettingLevel, SourceFile, StatedLatency, WriteUp } from '../model/bench.ts';
+import { rateLabel } from '../model/rate.ts';
+import { digestOfText } from './digest.ts';
+
+/** A statement of files, before it is one of the ledger's. */
+export interface Said {
+  readonly id: string;
+  readonly text: string;
+  readonly files: readonly SourceFile[];
+}
+
+type Part = string | false | undefined;
+
+/** Everything that a reader relies on besides figures and findings. Ids and texts are kept: they stand in ledgers. */
+export function benchStatements(bench: Bench): readonly Said[] {
+  return [
+    ...siteStatements(bench),
+    ...settingStatements(bench),
+    ...bench.bodies.flatMap(({ id, name, maker, model, readoutMs, invented, description, file }) => [
+      said(`body/${id}`, `${name} (${maker}, ${model})`, file),
+      ...facts(
+        'bodies',
+        id,
+        [readoutMs !== undefined && `sensor readout ${ms(readoutMs)}`, inventedOrNot(invented)],
+        file,
+      ),
+      ...words('bodies', id, description, file),
+    ]),
+    ...bench.displays.flatMap(({ id, name, refresh, sync, scanOutMs, latency, invented, description, file }) => [
+      said(`display/${id}`, name, file),
+      ...facts(
+        'displays',
+        id,
+        [
+          `refreshes at ${rateLabel(refresh)} Hz`,
+          sync === 'input' ? 'in step with its input' : 'on its own clock',
+          scanOutMs !== undefined && `scan-out ${ms(scanOutMs)}`,
+          stated(latency),
+          inventedOrNot(invented),
+        ],
+        file,
+      ),
+      ...words('displays', id, description, file),
+    ]),
+    ...bench.links.flatMap(({ id, name, latency, invented, description, file }) => [
+      said(`link/${id}`, name, file),
+      ...facts('links', id, [stated(latency), inventedOrNot(invented)], file),
+      ...words('links', id, description, file),
+    ]),
+    ...rigStatements(bench),
+    ...bench.sessions.flatMap(sessionStatements),
+    ...bench.methods.flatMap((writeUp) => writeUpStatements('method', 'methods', writeUp)),
+    ...bench.reports.flatMap((writeUp) => writeUpStatements('report', 'reports', writeUp)),
+    ...(bench.variation === undefined ? [] : [variationStatement(bench.variation)]),
+  ];
+}
+
+function siteStatements({ site }: Bench): readonly Said[] {
+  const { title, tagline, publisher, writeUpsRunCode, introduction, file } = site;
+  return [
+    said('site/title', title, file),
+    ...(tagline.trim() === '' ? [] : [said('site/tagline', tagline, file)]),
+    ...(publisher.trim() === '' ? [] : [said('site/publisher', publisher, file)]),
+    ...(writeUpsRunCode ? [said('site/write-ups', 'may run code', file)] : []),
+    ...words('site', 'introduction', introduction, file),
+  ];
+}
+
+function settingStatements({ settings, settingsFile }: Bench): readonly Said[] {
+  const labelOf = ({ id, label }: SettingLevel): string => (id === label ? id : `${id} (${label})`);
+  return settings.flatMap(({ id, label, kind, levels }) => [
+    said(`setting/${id}`, `${label}, ${kind}: ${levels.map(labelOf).join(', ')}`, settingsFile),
+    ...levels.map((level) => said(`level/${id}/${level.id}`, level.label, settingsFile)),
+  ]);
+}
+
+function rigStatements({ rigs }: Bench): readonly Said[] {
+  return rigs.flatMap(({ id, name, sourceTimer, observer, instrument, links, display, digitsRow, ...rest }) => [
+    said(`rig/${id}`, name, rest.file),
+    ...facts(
+      'rigs',
+      id,
+      [
+        sourceTimer &&
+          `source timer ${list([
+            sourceTimer.name,
+            `refreshes at ${rateLabel(sourceTimer.refresh)} Hz`,
+            sourceTimer.resolutionMs !== undefined && `steps of ${ms(sourceTimer.resolutionMs)}`,
+            sourceTimer.wrapsAfterMs !== undefined && `starts again after ${ms(sourceTimer.wrapsAfterMs)}`,
+            sourceTimer.clockTolerancePpm !== undefined && `clock within ${sourceTimer.clockTolerancePpm} ppm`,
+          ])}`,
+        observer &&
+          `observer ${list([
+            observer.name,
+            `${rateLabel(observer.rate)} frames/s`,
+            observer.exposureMs !== undefined && `exposure ${ms(observer.exposureMs)}`,
+            observer.readoutMs !== undefined && `readout ${ms(observer.readoutMs)}`,
+            observer.sourceRow !== undefined && `timer at row ${observer.sourceRow}`,
+            observer.displayRow !== undefined && `display at row ${observer.displayRow}`,
+            observer.clockTolerancePpm !== undefined && `clock within ${observer.clockTolerancePpm} ppm`,
+          ])}`,
+        instrument &&
+          `instrument ${instrument.name}, expanded uncertainty ${ms(instrument.expandedUncertaintyMs)} (k = 2)`,
+        links.length > 0 && `links ${links.join(' → ')}`,
+        `display ${display}`,
+        digitsRow !== undefined && `digits at row ${digitsRow}`,
+        inventedOrNot(rest.invented),
+      ],
+      rest.file,
+    ),
+    ...words('rigs', id, rest.description, rest.file),
+  ]);
+}
+
+function sessionStatements(session: Session): readonly Said[] {
+  const { id, body, firmware, rig, links, display, method, date, rate, settings, file, readingsFile } = session;
+  const levels = Object.entries(settings).map(
+    ([setting, level]) => `${setting} ${setting === 'rate' ? rateLabel(rate) : level}`,
+  );
+  const chain = [rig, ...links, display].join(' → ');
+  const condition = [body, firmware !== undefined && `firmware ${firmware}`, chain, method, date, ...levels];
+  const rows = session.readings.map(rowOf);
+  const excluded = session.readings.filter((reading) => reading.excluded !== undefined);
+  return [
+    said(`session/${id}`, list(condition), file),
+    ...facts(
+      'sessions',
+      id,
+      [
+        session.room !== undefined && `room ${session.room}`,
+        session.warmUp !== undefined && `warm-up ${session.warmUp}`,
+        session.cutShort !== undefined && `cut short: ${session.cutShort}`,
+      ],
+      file,
+    ),
+    ...words('sessions', id, session.notes, file),
+    said(`rows/${id}`, `${rows.length} rows (${digestOfText(JSON.stringify(rows))})`, readingsFile),
+    ...(excluded.length === 0
+      ? []
+      : [said(`excluded-rows/${id}`, excluded.map((reading) => rowOf(reading).join(', ')).join('; '), readingsFile)]),
+  ];
+}
+
+/** As it is published, whatever stands around it in the file. */
+function rowOf({ run, cells, sourceMs, shownMs, frames, latencyMs, excluded, note }: Reading): readonly string[] {
+  const written = Object.keys(cells).length > 0 ? Object.values(cells) : [run, sourceMs, shownMs, frames, latencyMs];
+  const all = written.map((cell) => String(cell ?? ''));
+  const reasons = [excluded, note].flatMap((reason) => (reason === undefined || all.includes(reason) ? [] : [reason]));
+  return [...all, ...reasons].filter((cell) => cell !== '');
+}
+
+function writeUpStatements(kind: string, folder: string, writeUp: WriteUp): readonly Said[] {
+  const { id, title, summary, date, author, text, file } = writeUp;
+  return [
+    said(`${kind}/${id}`, `${title}: ${summary}${author === undefined ? '' : ` (${author})`}`, file),
+    said(`date/${folder}/${id}`, date, file),
+    ...words(folder, id, text, file),
+  ];
+}
+
+function variationStatement({ file, ...statement }: NonNullable<Bench['variation']>): Said {
+  const { date, knows, stated: from } = statement;
+  return said(
+    'variation/delays',
+    list([`of ${date}`, `knows ${knows}`, from, `sizes ${digestOfText(JSON.stringify(statement))}`]),
+    file,
+  );
+}
+
+/** What a text says is held by its digest: `18 words (1a2b3c4d)`. Blanks and line breaks are as good as any other. */
+function words(folder: string, id: string, text: string, file: SourceFile): readonly Said[] {
+  const all = text.trim().split(/\s+/);
+  if (text.trim() === '') return [];
+  return [
+    said(
+      `words/${folder}/${id}`,
+      `${all.length} word${all.length === 1 ? '' : 's'} (${digestOfText(all.join(' '))})`,
+      file,
+    ),
+  ];
+}
+
+function facts(folder: string, id: string, parts: readonly Part[], file: SourceFile): readonly Said[] {
+  const text = list(parts);
+  return text === '' ? [] : [said(`facts/${folder}/${id}`, text, file)];
+}
+
+function said(id: string, text: string, file: SourceFile): Said {
+  return { id, text, files: [file] };
+}
+
+function list(parts: readonly Part[]): string {
+  return parts.filter(Boolean).join(', ');
+}
+
+function stated(latency: StatedLatency | undefined): Part {
+  return (
+    latency && `stated latency ${ms(latency.valueMs)}, u ${ms(latency.standardUncertaintyMs)}, by ${latency.source}`
+  );
+}
+
+function inventedOrNot(invented: boolean): Part {
+  return invented && 'invented';
+}
+
+function ms(value: number): string {
+  return `${Number(value.toPrecision(10))} ms`;
+}
