@@ -5,6 +5,7 @@ import {
   inputId,
   isInputId,
   ANALYSIS_INPUT,
+  type Cause,
   type ChainedEntry,
   type Change,
   type Inputs,
@@ -52,7 +53,7 @@ export const replay: (ledger: Ledger) => Replay = once((ledger) => {
   const applied = chain.map((entry) => applyEntry(state, entry));
   const all = [...faults, ...applied.flatMap((each) => each.faults)];
   return {
-    entries: newestFirst([...told, ...applied.map(({ entry }) => entry)]),
+    entries: newestFirst([...told, ...applied.map(({ entry }, index) => (index === 0 ? opening(entry, told) : entry))]),
     chain,
     state,
     // what follows from a broken chain would only be said twice
@@ -124,13 +125,23 @@ function isFounded({ was, now }: Change, before: Published | undefined): boolean
 }
 
 function moveOf(before: Published, now: Published, { id, was, cause }: Change, causes: ChainedEntry['causes']): Move {
-  const isOnlyNew = cause !== undefined && (causes[cause - 1] ?? []).every(({ kind }) => kind === 'new');
   return {
     id,
     ...(was === undefined ? {} : { was }),
     ...describeMove(before, now),
-    ...(isOnlyNew && FOLLOWING.has(kindOf(id)) ? { quiet: 'follows' } : {}),
+    ...(FOLLOWING.has(kindOf(id)) && isAddition(cause === undefined ? [] : (causes[cause - 1] ?? []))
+      ? { quiet: 'follows' }
+      : {}),
   };
+}
+
+/** Whether something was added and nothing measured was changed: what is new may want a level or a sentence of its own. */
+function isAddition(causes: readonly Cause[]): boolean {
+  const isWritten = (file: string): boolean => /(?:\.mdx|\/site\.md|\/settings\.yaml|\/variation\.yaml)$/.test(file);
+  return (
+    causes.some(({ kind }) => kind === 'new') &&
+    causes.every((cause) => cause.kind === 'new' || (cause.kind === 'changed' && isWritten(cause.file)))
+  );
 }
 
 /** Kinds that count everything, or are limits from everything: they move with whatever is added. */
@@ -164,6 +175,11 @@ function compareStates(ledger: Ledger, state: State): readonly Problem[] {
 function tellRow(row: Published, other: Published): string {
   if (isSame(row, other) && row.also === other.also) return row.files;
   return row.text === other.text ? describeMove(row, other).from : row.text;
+}
+
+/** What opens a chain after entries of the form of before adds nothing: it was published already. */
+function opening(entry: LedgerEntry, told: readonly LedgerEntry[]): LedgerEntry {
+  return told.length === 0 ? entry : { ...entry, added: {} };
 }
 
 function newestFirst(entries: readonly LedgerEntry[]): readonly LedgerEntry[] {

@@ -73,6 +73,21 @@ describe('a ledger that nobody touched', () => {
       quiet: 'follows',
     });
     expect(quiet(1, 'maximum/a')).toBeUndefined();
+    // the same readings counted otherwise is no addition
+    const excluded = { ...slower, readings: [...slower.readings.slice(0, 2), reading(4, 305, { excluded: 'why' })] };
+    const counted = ledgerAfter([
+      { bench: bench([slower]), date: '2026-03-01' },
+      {
+        bench: bench([{ ...excluded, readingsFile: { ...a.readingsFile, sha256: '4'.repeat(64) } }]),
+        date: '2026-04-01',
+      },
+    ]);
+    const [latest] = replay(counted).entries;
+    expect(latest?.moved.find(({ id }) => id === 'count/excluded')).toEqual({
+      id: 'count/excluded',
+      from: '0',
+      to: '1',
+    });
   });
 });
 
@@ -201,6 +216,8 @@ describe('a ledger in the form of before', () => {
     expect(replay(after).faults.filter(({ code }) => !code.startsWith('row-'))).toEqual([]);
     expect(replay(after).state).toEqual(record?.state);
     expect(earlierValues(after, 'maximum/a')).toMatchObject([{ text: '310 ms', until: '2026-04-01' }]);
+    // readers are told nothing new by the entry that opens the chain
+    expect(replay(after).entries[1]).toMatchObject({ date: '2026-02-01', moved: [], added: {} });
     // its own entries are held from then on
     expect(replay({ ...after, told: [{ ...told[0]!, reason: 'Other' }] }).faults.map(({ code }) => code)).toContain(
       'entry-lost',
