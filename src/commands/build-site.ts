@@ -9,6 +9,7 @@ import { loadSite } from 'lagfolio/site';
 import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { describeByReport } from '../write-ups/changes-by-report.ts';
+import { checkTyped } from '../write-ups/prose/typed-quantities.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
@@ -29,7 +30,7 @@ export interface BuildOptions {
  * The pages take the place of the last site only when all of them are done: a build that fails leaves that
  * as it was, or none. Throws a ProblemsError before any page is written when the output folder is not ours
  * to replace or the author's files hold mistakes; a strict build, also when a number moved that nobody has
- * recorded.
+ * recorded, or a quantity was typed by hand.
  */
 export async function buildSite({
   root,
@@ -45,9 +46,9 @@ export async function buildSite({
     const site = await loadSite();
     const { register, bench } = site;
     const changes = compareWithLedger(bench, register);
-    const unrecorded = strict ? checkLedger(bench, changes) : [];
-    if (unrecorded.length > 0) {
-      const { problems, message } = problemsError(unrecorded);
+    const refused = strict ? [...checkLedger(bench, changes), ...checkTyped(bench)] : [];
+    if (refused.length > 0) {
+      const { problems, message } = problemsError(refused);
       // First by cause, as any build shows it: a long list of problems is cut.
       throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
     }

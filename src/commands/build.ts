@@ -8,7 +8,8 @@ import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run build [-- --strict] [--fresh] [--output DIR]
 
-  --strict      refuse to publish a number that moved since it was last recorded (npm run record)
+  --strict      refuse to publish a number that moved since it was last recorded (npm run record), and a
+                quantity that was typed by hand
   --fresh       compute, draw and write everything anew, whatever is kept of earlier builds
   --output DIR  build into this folder; without it, into dist/`;
 

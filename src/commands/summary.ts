@@ -4,6 +4,7 @@ import { describeChanges } from '../ledger/describe.ts';
 import { describeCount, roundTo } from '../register/text.ts';
 import type { Finding, Register, Severity } from '../register/register.ts';
 import type { Bench } from '../model/bench.ts';
+import { typedQuantities } from '../write-ups/prose/typed-quantities.ts';
 
 export interface BuildSummary {
   readonly bench: Bench;
@@ -37,14 +38,25 @@ export function describeSummary({ bench, register, changes, byReport, pages, sec
   ];
   const width = Math.max(...rows.map(([, text]) => text.length));
   const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
-  return [counts, describeFindings(register.findings), describeChanges(changes), byReport].filter(Boolean).join('\n\n');
+  return [counts, describeFindings(register.findings), describeTyped(bench), describeChanges(changes), byReport]
+    .filter(Boolean)
+    .join('\n\n');
 }
 
 const FINDINGS_SHOWN = 8;
 const WEIGHT: Readonly<Record<Severity, number>> = { warning: 0, caution: 1, note: 2 };
 
+/** All of them, however many: a strict build refuses each. */
+function describeTyped(bench: Bench): string {
+  const typed = typedQuantities(bench);
+  if (typed.length === 0) return '';
+  const heading = `Typed by hand, which a strict build refuses: ${describeCount(typed.length)}`;
+  return [heading, ...typed.map(({ file, line, text }) => `  ${file}:${line}  ${text}`)].join('\n');
+}
+
 /** The gravest first, those that say the same together; the data page of the site lists them all. */
-function describeFindings(findings: readonly Finding[]): string {
+function describeFindings(all: readonly Finding[]): string {
+  const findings = all.filter(({ rule }) => rule !== 'typed-quantity');
   const sorted = findings.toSorted((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
   const alike = [...Map.groupBy(sorted, ({ message, hint }) => `${message} ${hint}`)];
   const shown = alike.slice(0, FINDINGS_SHOWN);

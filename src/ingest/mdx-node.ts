@@ -3,6 +3,8 @@ export interface Visited {
   readonly type: string;
   readonly name?: string | null;
   readonly url?: string;
+  readonly title?: string | null;
+  readonly alt?: string | null;
   readonly value?: unknown;
   readonly attributes?: readonly { readonly type: string; readonly name?: string; readonly value?: unknown }[];
   readonly children?: readonly Visited[];

@@ -1,8 +1,9 @@
-import type { Bench, PlannedSession, Prose, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
+import type { Bench, Body, PlannedSession, Rig, Session, WriteUp } from '../model/bench.ts';
 import { checkId, checkLinks } from './check-ids.ts';
 import { checkReadingsAlone } from './check-readings.ts';
 import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relations.ts';
 import { freezeDeep } from './freeze.ts';
+import { statedValues } from './front-texts.ts';
 import { Folder, type RecordFile } from './folder.ts';
 import { parseFrontMatter } from './front-matter.ts';
 import { checkTopFolder } from './list-folder.ts';
@@ -176,13 +177,11 @@ async function readSessions(data: Folder, known: Known, problems: ProblemList): 
   return { ids, sessions, planned };
 }
 
-function describe<T>({
-  id,
-  value,
-  front,
-  source,
-}: RecordFile<T>): T & { id: string; description: string; prose: readonly Prose[]; file: SourceFile } {
-  return { id, ...value, description: front.body, prose: readNote(source), file: source.file };
+type Described = Pick<Body, 'id' | 'description' | 'prose' | 'stated' | 'file'>;
+
+function describe<T>({ id, value, front, source }: RecordFile<T>): T & Described {
+  const stated = statedValues(front.value);
+  return { id, ...value, description: front.body, prose: readNote(source), stated, file: source.file };
 }
 
 /** With what its text asks for; nothing, where the text is not MDX, which is reported. */

@@ -3,6 +3,7 @@ import { parseRate, type Rate } from '../model/rate.ts';
 import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
 import { checkSchema } from './check-schema.ts';
 import type { FrontMatter } from './front-matter.ts';
+import { statedValues } from './front-texts.ts';
 import { nearest } from './nearest.ts';
 import { readNote } from './note.ts';
 import { present } from './present.ts';
@@ -83,7 +84,7 @@ export function parseSession(
   return {
     kind: 'session',
     session: {
-      ...present({ ...planned, date, notes: front.body, prose, ...details }),
+      ...present({ ...planned, date, notes: front.body, prose, stated: statedValues(front.value), ...details }),
       readings: parsed.readings,
       readingsFile: readingsSource.file,
     },

@@ -334,6 +334,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `the data do not support ${found(p)} (${asIs(p.expected)}): ${describeEvidence(p.evidence)}${p.causes?.length ? `. Since the last record: ${because(p)}` : ''}`,
     'Change the sentence to what the data say, or find out why they say it',
   ],
+  'claim-words': (p) => [
+    `the words of this claim say ${found(p)}, and it asserts ${asIs(p.expected)}`,
+    'Let the words and the property say the same',
+  ],
   'unknown-page': (p) => [`there is no page ${found(p)} on this site`],
 
   'bad-record': (p) => [`expected ${asIs(p.expected)}, found ${found(p)}`, AS_RECORDED],
@@ -372,6 +376,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'moved-figure': (p) => [`was ${found(p)}, is now ${quote(p.expected ?? '')}: ${because(p)}`, RECORD],
   'gone-figure': (p) => [`was ${found(p)}, is no longer published: ${because(p)}`, RECORD],
   'renamed-record': (p) => [`is called ${asIs(p.expected)} now, so its address is another`, RECORD],
+  'typed-quantity': (p) => [
+    `${found(p)} was typed by hand, so it stays as it is when the data move`,
+    'Ask for it with <Figure>, bind it to data with <Claim>, or mark it as meant: <Quoted from="…"> for a number from elsewhere, <Setting> for one that was chosen or planned; titles and captions do without it',
+  ],
   'no-ledger': () => [
     'nothing was recorded yet, so no number can be held to what was published',
     'Record the first state: npm run record -- --reason "first publication" --date YYYY-MM-DD',

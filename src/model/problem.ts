@@ -126,6 +126,7 @@ export type ProblemCode =
   | 'entry-half'
   | (typeof CHAIN_CODES)[number]
   | (typeof LEDGER_CODES)[number]
+  | (typeof TYPED_CODES)[number]
   | (typeof WRITING_CODES)[number];
 
 /** Mistakes of a write-up that show only against what the whole bench holds. */
@@ -147,6 +148,7 @@ export const WRITE_UP_CODES = [
   'one-sided',
   'not-rankable',
   'claim-fails',
+  'claim-words',
   'unknown-page',
 ] as const;
 
@@ -170,6 +172,9 @@ export const CHAIN_CODES = [
 
 /** What a strict build refuses: shown by the state of the numbers, not by a file alone. */
 export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'renamed-record', 'no-ledger'] as const;
+
+/** What a strict build refuses of words: quantities that do not come from data. */
+export const TYPED_CODES = ['typed-quantity'] as const;
 
 /** What keeps a command from writing: where it would write, not what an author wrote. */
 export const WRITING_CODES = [

@@ -28,7 +28,7 @@ import { findingsOf } from '../register/findings/findings.ts';
 import { compileComparisons, standingFamilies } from '../register/comparisons/compile-comparisons.ts';
 import { compileSettings } from '../register/settings/compile-settings.ts';
 import { compileRateLaws } from '../register/rate-law/rate-law-figures.ts';
-import { typedNumbers } from '../write-ups/prose/typed-numbers.ts';
+import { typedFindings } from '../write-ups/prose/typed-quantities.ts';
 import { publish, type Published } from '../register/published.ts';
 import { findRateLaws, type ConfigurationLaw } from '../register/rate-law/rate-laws.ts';
 import type { Register } from '../register/register.ts';
@@ -107,7 +107,7 @@ function contributionsOf(compilation: Compilation, laws: readonly ConfigurationL
     ['effects of settings', compileSettings],
     ['findings between sessions', ({ bench: of }) => ({ figures: [], findings: betweenSessions(of) })],
     ['variation', (own) => ({ figures: [], findings: variationFindings(own) })],
-    ['findings in write-ups', ({ bench: of }) => ({ figures: [], findings: typedNumbers(of) })],
+    ['quantities typed by hand', ({ bench: of }) => ({ figures: [], findings: typedFindings(of) })],
   ];
   return compilers.map(([what, compile]) => located(what, compile, compilation));
 }

@@ -53,7 +53,7 @@ beforeAll(async () => {
     ]),
   );
   typed = site.register.findings
-    .filter(({ rule }) => rule === 'typed-number')
+    .filter(({ rule }) => rule === 'typed-quantity')
     .map(({ where, message }) => `${where['place']} ${message}`);
 }, 120_000);
 

@@ -56,7 +56,7 @@ export const SESSIONS: readonly PlannedSession[] = [
       },
     ],
     notes:
-      'One flash every two to four seconds, counted by two people separately. The counts were compared afterwards and agreed.',
+      'One flash every <Setting>two to four seconds</Setting>, counted by two people separately. The counts were compared afterwards and agreed.',
   },
   {
     id: 'wexley-sensor-hd60',
@@ -135,8 +135,7 @@ export const SESSIONS: readonly PlannedSession[] = [
     room: '20.5 °C',
     warmUp: '20 min',
     runs: runs(3, 8, 2.4),
-    notes:
-      'Each clip runs for longer than the sixteen or seventeen seconds over which 59.94 and 60 drift through each other.',
+    notes: 'Each clip runs for longer than 59.94 and 60 take to drift through each other.',
   },
   {
     id: 'orrin-hd60-a',
@@ -148,7 +147,7 @@ export const SESSIONS: readonly PlannedSession[] = [
     warmUp: '40 min',
     runs: runs(1, 10, 0.3),
     notes:
-      'One clip of three seconds, stepped frame by frame and read ten times. Kept as an example of how not to do it: see the method notes.',
+      'One clip of <Setting>three seconds</Setting>, stepped frame by frame and read ten times. Kept as an example of how not to do it: see the method notes.',
   },
   {
     id: 'orrin-uhd60-audio',
@@ -371,7 +370,8 @@ export const SESSIONS: readonly PlannedSession[] = [
     room: '20.0 °C',
     warmUp: '50 min',
     runs: runs(2, 15, 0.33),
-    notes: 'Two clips of five seconds each. We had not yet understood why spreading the readings matters.',
+    notes:
+      'Two clips of <Setting>five seconds</Setting> each. We had not yet understood why spreading the readings matters.',
   },
   {
     id: 'wexley-uhd60-a',
@@ -404,7 +404,7 @@ export const SESSIONS: readonly PlannedSession[] = [
     room: '21.0 °C',
     warmUp: '50 min',
     runs: runs(4, 7, 1.6),
-    notes: 'Four clips, each longer than the eight seconds over which 119.88 and twice 60 drift through each other.',
+    notes: 'Four clips, each longer than 119.88 and twice 60 take to drift through each other.',
   },
   {
     id: 'wexley-hd24-a',
@@ -498,7 +498,7 @@ export const SESSIONS: readonly PlannedSession[] = [
       { readings: 9, spacingS: 2.6, startS: 84.15 },
     ],
     notes:
-      'During the second clip the tablet passed its hundred seconds and started again at zero; the digits are entered as they stood.',
+      'During the second clip the tablet passed its <Setting>hundred seconds</Setting> and started again at zero; the digits are entered as they stood.',
   },
   {
     id: 'wexley-pit-uhd60',

@@ -4,6 +4,7 @@ import {
   CHAIN_CODES,
   LEDGER_CODES,
   ProblemsError,
+  TYPED_CODES,
   WRITE_UP_CODES,
   WRITING_CODES,
   type ProblemCode,
@@ -59,13 +60,15 @@ describe.each(Object.entries(GROUPS))('a problem of %s is reported with its plac
 it('every kind of problem was seen above', () => {
   // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in test/ledger/check.test.ts,
   // of CHAIN_CODES in test/ledger/replay.test.ts and join.test.ts,
-  // of ANALYSIS_CODES in test/register/refusal.test.ts, of WRITING_CODES in test/commands
+  // of ANALYSIS_CODES in test/register/refusal.test.ts, of WRITING_CODES in test/commands,
+  // of TYPED_CODES in test/write-ups/prose
   const others: readonly ProblemCode[] = [
     ...WRITE_UP_CODES,
     ...LEDGER_CODES,
     ...CHAIN_CODES,
     ...ANALYSIS_CODES,
     ...WRITING_CODES,
+    ...TYPED_CODES,
   ];
   expect(PROBLEM_CODES.filter((code) => !seen.has(code) && !others.includes(code))).toEqual([]);
   expect(seen.size).toBeGreaterThan(60);

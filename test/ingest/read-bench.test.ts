@@ -22,6 +22,7 @@ describe('readBench', () => {
         warmUp: '15 min',
         notes: 'A quiet morning.',
         prose: [[{ text: 'A quiet morning.', line: 12 }]],
+        stated: ['1.40', '2026-04-11', '23.98', '10', '4:2:2', '22.5 °C', '15 min'],
         resolutionMs: 1,
         readings: [
           {

@@ -70,7 +70,7 @@ it('reads prose block by block, with the line of each piece', () => {
       { text: 'two ', line: 3 },
       { text: 'three', line: 3 },
       { text: '\nfour ', line: 3 },
-      { text: '\uFFFC', line: 4 },
+      { text: 'code', line: 4 },
     ],
   ]);
 });

@@ -86,7 +86,7 @@ A law: <RateLawSentence body="alba-one" />
 
 <Lowest kind="total" rig="attic" /> <Highest ids={["total/alba-24"]} />
 
-<Claim of="total/alba-24" atLeast="100 ms" atMost="12 frames">well over 100 ms</Claim>, <Claim of="alba-24-audio" than="alba-24" verdict="same" margin="1 s">the *same*</Claim>, <Claim of="count/sessions" exactly="2">two</Claim>
+<Claim of="total/alba-24" atLeast="100 ms" atMost="12 frames">well over 100 ms</Claim>, <Claim of="alba-24-audio" than="alba-24" verdict="same" margin="1 s">the *same*</Claim>, <Claim of="count/sessions" exactly="2">two</Claim>, <Claim of="total/alba-24" atLeast="0.1 s">not less than a hundred milliseconds on the Alba One at 59.94 frames a second, 25 and all</Claim>, <Claim of="alba-24-audio" than="alba-24" atLeast="half">more than half of the one and over one half</Claim>
 
 <Quoted from="a standard">125 ms</Quoted> <Setting>2 ms</Setting>
 `),
@@ -282,6 +282,14 @@ describe('refuses what does not, with the nearest that does', () => {
       'content/reports/r.mdx:1:1  Claim  holds <Figure> between its tags, and a link cannot stand in a link. Let it hold plain words only.',
     ],
     [
+      '<Claim of="count/sessions" exactly="2">three sessions</Claim>',
+      'content/reports/r.mdx:1:1  Claim  the words of this claim say "three", and it asserts exactly 2. Let the words and the property say the same.',
+    ],
+    [
+      '<Claim of="alba-24-audio" than="alba-24" verdict="same" margin="1 s">the same within 300 ms</Claim>',
+      'content/reports/r.mdx:1:1  Claim  the words of this claim say "300 ms", and it asserts verdict: same. Let the words and the property say the same.',
+    ],
+    [
       '<Claim of="total/alba-24" atLeast="400 ms">over 400 ms</Claim>',
       'content/reports/r.mdx:1:1  Claim  the data do not support "over 400 ms" (at least 400 ms): total/alba-24 is 305 ± 21 ms, 95 % interval 284 to 326 ms; its interval begins 120 ms too low. Change the sentence to what the data say, or find out why they say it.',
     ],
@@ -307,6 +315,24 @@ describe('refuses what does not, with the nearest that does', () => {
       'content/reports/r.mdx:3:1  there is no page "/reports/rr/" on this site. Did you mean /reports/r/ or /reports/?',
     ],
   ])('%s', (text, ...problems) => expect(check(text)).toEqual(problems));
+
+  it.each([
+    ['two frames and more', 'atLeast="0.1 frames"', 'two frames', 'at least 0.1 frames'],
+    [
+      'at least a hundred and twenty milliseconds',
+      'atLeast="100 ms"',
+      'a hundred and twenty milliseconds',
+      'at least 100 ms',
+    ],
+    ['under 100 ms', 'atLeast="100 ms"', 'under 100 ms', 'at least 100 ms'],
+    ['more than 1 s', 'atMost="1 s"', 'more than 1 s', 'at most 1 s'],
+    ['at least 47 of them', 'atLeast="100 ms"', '47', 'at least 100 ms'],
+    ['twice the other', 'atLeast="100 ms"', 'twice', 'at least 100 ms'],
+  ])('the claim %s, %s', (words, asserts, says, asserted) =>
+    expect(check(`<Claim of="total/alba-24" ${asserts}>${words}</Claim>`)).toEqual([
+      `content/reports/r.mdx:1:1  Claim  the words of this claim say "${says}", and it asserts ${asserted}. Let the words and the property say the same.`,
+    ]),
+  );
 });
 
 it('lets a trusted write-up bring parts and elements of its own, and holds its claims all the same', () => {

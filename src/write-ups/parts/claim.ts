@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { describeProvenance } from '../../register/provenance.ts';
 import { VERDICT_WORDS } from '../claims/assertions.ts';
+import { checkClaimWords } from '../claims/check-words.ts';
 import { claimOf } from '../claims/claim.ts';
 import { describeAssertions } from '../claims/describe.ts';
 import { judgeClaim } from '../claims/judge-claim.ts';
@@ -90,8 +91,10 @@ export const claim = definePart({
     const pair = pairOf(claimOf(props), bench);
     return pair === undefined ? [] : [pair];
   },
-  judge: (props, answering, part) => judgeClaim(claimOf(props), answering, part),
-  says: (props) => claimOf(props).quantities.map((each) => each.quantity),
+  judge: (props, answering, part) => [
+    ...checkClaimWords(claimOf(props), part.words ?? '', answering.bench),
+    ...judgeClaim(claimOf(props), answering, part),
+  ],
   view: (props, answering) => {
     const read = claimOf(props);
     const figure = targetOf(read, answering);

@@ -8,7 +8,6 @@ import type { Problem } from '../../model/problem.ts';
 import type { Family, SessionPair } from '../../register/comparisons/family.ts';
 import type { Published } from '../../register/published.ts';
 import type { Figure } from '../../register/register.ts';
-import type { Quantity } from '../claims/quantity.ts';
 import { schemaOf, type Known, type Need, type Properties, type PropsOf, type Unplaced } from './property.ts';
 
 /** Under which heading of the guide a part stands. */
@@ -62,8 +61,6 @@ export interface PartDefinition<Name extends string = string, Props = unknown, V
   whyEmpty?(props: Props, answering: Answering): 'empty-selection' | 'empty-comparison' | undefined;
   /** What the data have against it. */
   judge?(props: Props, answering: Answering, part: Part): readonly Omit<Problem, 'file' | 'line' | 'column'>[];
-  /** Numbers that the words between its tags may say. */
-  says?(props: Props): readonly Quantity[];
   /** All that is printed in its place, as plain data. Throws where it cannot be answered. */
   view(props: Props, answering: Answering): View;
   /** The figures that this view shows: their text, or words that lead to them. */

@@ -17,10 +17,15 @@ it.each([
   ['twice', 'ratio', 2],
   ['1.5 times', 'ratio', 1.5],
   ['1.5 ×', 'ratio', 1.5],
+  ['a third', 'ratio', 1 / 3],
+  ['half a second', 'ms', 500],
+  ['three hundred milliseconds', 'ms', 300],
+  ['seven frames', 'frames', 7],
+  ['thirty per cent', 'ratio', 0.3],
   ['3', '1', 3],
   [' 12  ms ', 'ms', 12],
 ] as const)('%j is a quantity', (text, unit, value) => expect(parseQuantity(text)).toMatchObject({ unit, value }));
 
-it.each(['', 'a lot', '1,5 ms', '5 msec', 'ms', '5 ms more', '1e3 ms', 'half a second'])('%j is none', (text) =>
+it.each(['', 'a lot', '1,5 ms', '5 msec', 'ms', '5 ms more', '1e3 ms', 'at 60 Hz', 'third'])('%j is none', (text) =>
   expect(parseQuantity(text)).toBeUndefined(),
 );
