@@ -1,6 +1,8 @@
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { build } from 'astro';
+import { auditProblems } from '../audit/audit-page.ts';
+import { siteFacts } from '../audit/site-facts.ts';
 import { checkLedger } from '../ledger/check.ts';
 import { compareWithLedger } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
@@ -10,6 +12,7 @@ import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { describeByReport } from '../write-ups/changes-by-report.ts';
 import { checkTyped } from '../write-ups/prose/typed-quantities.ts';
+import { auditPages } from './audit-pages.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
@@ -30,7 +33,8 @@ export interface BuildOptions {
  * The pages take the place of the last site only when all of them are done: a build that fails leaves that
  * as it was, or none. Throws a ProblemsError before any page is written when the output folder is not ours
  * to replace or the author's files hold mistakes; a strict build, also when a number moved that nobody has
- * recorded, or a quantity was typed by hand.
+ * recorded, or a quantity was typed by hand, and
+ * when a finished page says a number with a unit that nothing accounts for.
  */
 export async function buildSite({
   root,
@@ -54,12 +58,15 @@ export async function buildSite({
     }
     await build({ root: TOOL, outDir: fresh, logLevel: 'error' }, { devOutput: false });
     sweepResults();
+    const audit = await auditPages(fresh, siteFacts(site, site.precision));
+    if (strict && audit.unaccounted.length > 0) throw problemsError(auditProblems(audit));
     const byReport = describeByReport(changes, site);
     return {
       bench,
       register,
       changes,
       byReport,
+      audit,
       pages: await countPages(fresh),
       seconds: (performance.now() - start) / 1000,
     };

@@ -1,4 +1,5 @@
 import { readdir } from 'node:fs/promises';
+import type { PageAudit } from '../audit/audit-page.ts';
 import type { Changes } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
 import { describeCount, roundTo } from '../register/text.ts';
@@ -13,6 +14,8 @@ export interface BuildSummary {
   readonly changes: Changes;
   /** Which reports these touch, a line each. */
   readonly byReport: string;
+  /** Of every number with a unit on the finished pages. */
+  readonly audit: PageAudit;
   readonly pages: number;
   readonly seconds: number;
 }
@@ -24,7 +27,7 @@ export async function countPages(dist: string): Promise<number> {
 }
 
 /** What a build compiled, one thing a line; what an editor should look at; what moved since the last record, and in which report. */
-export function describeSummary({ bench, register, changes, byReport, pages, seconds }: BuildSummary): string {
+export function describeSummary({ bench, register, changes, byReport, audit, pages, seconds }: BuildSummary): string {
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
   const rows: readonly (readonly [string, string])[] = [
     ['sessions', describeCount(bench.sessions.length)],
@@ -34,11 +37,19 @@ export function describeSummary({ bench, register, changes, byReport, pages, sec
     ['figures', describeCount(register.figures.length)],
     ['findings', describeCount(register.findings.length)],
     ['pages', describeCount(pages)],
+    ['numbers', describeCount(audit.read)],
     ['seconds', roundTo(seconds, 1)],
   ];
   const width = Math.max(...rows.map(([, text]) => text.length));
   const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
-  return [counts, describeFindings(register.findings), describeTyped(bench), describeChanges(changes), byReport]
+  return [
+    counts,
+    describeFindings(register.findings),
+    describeTyped(bench),
+    describeAudit(audit),
+    describeChanges(changes),
+    byReport,
+  ]
     .filter(Boolean)
     .join('\n\n');
 }
@@ -52,6 +63,13 @@ function describeTyped(bench: Bench): string {
   if (typed.length === 0) return '';
   const heading = `Typed by hand, which a strict build refuses: ${describeCount(typed.length)}`;
   return [heading, ...typed.map(({ file, line, text }) => `  ${file}:${line}  ${text}`)].join('\n');
+}
+
+/** Each number on a page that is no figure, reading, setting, quotation or fact of the file that its mark names. */
+function describeAudit({ unaccounted }: PageAudit): string {
+  if (unaccounted.length === 0) return '';
+  const heading = `Numbers on pages that nothing accounts for, which a strict build refuses: ${describeCount(unaccounted.length)}`;
+  return [heading, ...unaccounted.map(({ page, number, around }) => `  ${page}  ${number}, in “${around}”`)].join('\n');
 }
 
 /** The gravest first, those that say the same together; the data page of the site lists them all. */

@@ -380,6 +380,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `${found(p)} was typed by hand, so it stays as it is when the data move`,
     'Ask for it with <Figure>, bind it to data with <Claim>, or mark it as meant: <Quoted from="…"> for a number from elsewhere, <Setting> for one that was chosen or planned; titles and captions do without it',
   ],
+  'unaccounted-number': (p) => [
+    `this page says ${found(p)} and nothing accounts for it, in “${asIs(p.expected)}”`,
+    'Every number with a unit is a figure, a raw reading, a marked setting or quotation, or a fact of the file that its mark names',
+  ],
   'no-ledger': () => [
     'nothing was recorded yet, so no number can be held to what was published',
     'Record the first state: npm run record -- --reason "first publication" --date YYYY-MM-DD',

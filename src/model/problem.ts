@@ -127,6 +127,7 @@ export type ProblemCode =
   | (typeof CHAIN_CODES)[number]
   | (typeof LEDGER_CODES)[number]
   | (typeof TYPED_CODES)[number]
+  | (typeof AUDIT_CODES)[number]
   | (typeof WRITING_CODES)[number];
 
 /** Mistakes of a write-up that show only against what the whole bench holds. */
@@ -175,6 +176,9 @@ export const LEDGER_CODES = ['moved-figure', 'gone-figure', 'renamed-record', 'n
 
 /** What a strict build refuses of words: quantities that do not come from data. */
 export const TYPED_CODES = ['typed-quantity'] as const;
+
+/** What a strict build refuses of built pages. */
+export const AUDIT_CODES = ['unaccounted-number'] as const;
 
 /** What keeps a command from writing: where it would write, not what an author wrote. */
 export const WRITING_CODES = [

@@ -5,17 +5,20 @@ import type { Lookup } from '../register/lookup.ts';
 export interface RigFact {
   readonly part: string;
   readonly says: string;
+  /** Path of the file that states it. */
+  readonly file: string;
 }
 
 /** What a rig is made of, as its author stated it; what nobody stated is said to be unstated where it matters. */
 export function rigFacts(
-  { sourceTimer, observer, instrument, links, display, digitsRow }: Rig,
+  { sourceTimer, observer, instrument, links, display, digitsRow, file: { path: file } }: Rig,
   find: Lookup,
 ): readonly RigFact[] {
   const screen = find.display(display);
   return [
     sourceTimer && {
       part: 'Source timer',
+      file,
       says: list([
         sourceTimer.name,
         `refreshes at ${rateLabel(sourceTimer.refresh)} Hz`,
@@ -26,10 +29,12 @@ export function rigFacts(
     },
     instrument && {
       part: 'Instrument',
+      file,
       says: `${instrument.name}, expanded uncertainty ${instrument.expandedUncertaintyMs} ms (k = 2), as stated`,
     },
     observer && {
       part: 'Observer',
+      file,
       says: list([
         observer.name,
         `${rateLabel(observer.rate)} frames/s`,
@@ -40,9 +45,14 @@ export function rigFacts(
         observer.displayRow !== undefined && `display’s digits at ${percent(observer.displayRow)}`,
       ]),
     },
-    ...links.map(find.link).map(({ name, latency }) => ({ part: 'Link', says: list([name, statedLatency(latency)]) })),
+    ...links.map(find.link).map(({ name, latency, file: of }) => ({
+      part: 'Link',
+      file: of.path,
+      says: list([name, statedLatency(latency)]),
+    })),
     {
       part: 'Display',
+      file: screen.file.path,
       says: list([
         screen.name,
         `refreshes at ${rateLabel(screen.refresh)} Hz`,

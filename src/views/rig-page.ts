@@ -10,7 +10,12 @@ export interface RigPage {
   readonly rig: Rig;
   readonly facts: readonly RigFact[];
   /** Links and displays that have a description, those included that single sessions put in place of the rig's own. */
-  readonly described: readonly { readonly name: string; readonly description: string; readonly isOwn: boolean }[];
+  readonly described: readonly {
+    readonly name: string;
+    readonly description: string;
+    readonly isOwn: boolean;
+    readonly file: string;
+  }[];
   readonly sessions: readonly { readonly label: string; readonly path: string }[];
   /** What they have in common. */
   readonly shared: string;
@@ -32,9 +37,10 @@ export function rigPage({ bench, find }: Published, id: string): RigPage {
     facts: rigFacts(rig, find),
     described: chain
       .filter(({ description }) => description.trim() !== '')
-      .map(({ id: part, name, description }) => ({
+      .map(({ id: part, name, description, file }) => ({
         name,
         description,
+        file: file.path,
         isOwn: rig.links.includes(part) || rig.display === part,
       })),
     sessions: sessions.map((session) => ({

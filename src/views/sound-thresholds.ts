@@ -21,6 +21,9 @@ export const SOUND_THRESHOLDS: readonly SoundThreshold[] = [
   { ms: 90, source: 'ITU-R BT.1359-1', says: 'no longer acceptable, on the average' },
 ];
 
+/** Where all of them are from. */
+export const SOUND_SOURCES = [...new Set(SOUND_THRESHOLDS.map(({ source }) => source))].join(', ');
+
 /** Under a chart that shows them. */
 export function describeSoundThresholds(): string {
   const each = SOUND_THRESHOLDS.map(({ ms, source, says }) => `${ms} ms, ${says} (${source})`).join('; ');

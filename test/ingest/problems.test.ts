@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   ANALYSIS_CODES,
+  AUDIT_CODES,
   CHAIN_CODES,
   LEDGER_CODES,
   ProblemsError,
@@ -61,7 +62,7 @@ it('every kind of problem was seen above', () => {
   // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in test/ledger/check.test.ts,
   // of CHAIN_CODES in test/ledger/replay.test.ts and join.test.ts,
   // of ANALYSIS_CODES in test/register/refusal.test.ts, of WRITING_CODES in test/commands,
-  // of TYPED_CODES in test/write-ups/prose
+  // of TYPED_CODES in test/write-ups/prose, of AUDIT_CODES in test/audit
   const others: readonly ProblemCode[] = [
     ...WRITE_UP_CODES,
     ...LEDGER_CODES,
@@ -69,6 +70,7 @@ it('every kind of problem was seen above', () => {
     ...ANALYSIS_CODES,
     ...WRITING_CODES,
     ...TYPED_CODES,
+    ...AUDIT_CODES,
   ];
   expect(PROBLEM_CODES.filter((code) => !seen.has(code) && !others.includes(code))).toEqual([]);
   expect(seen.size).toBeGreaterThan(60);

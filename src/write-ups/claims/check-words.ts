@@ -4,7 +4,7 @@ import type { Problem } from '../../model/problem.ts';
 import { findQuantities } from '../prose/find-quantities.ts';
 import { DIGITS, SHARE, valueOfNumber, valueOfShare, WORDS } from '../prose/number-words.ts';
 import { isSameQuantity } from '../prose/same-quantity.ts';
-import { settingRates } from '../prose/setting-rates.ts';
+import { settingQuantities } from '../prose/setting-quantities.ts';
 import type { QuantityAssertion } from './assertions.ts';
 import type { Claim } from './claim.ts';
 import { describeAssertions } from './describe.ts';
@@ -59,18 +59,16 @@ function namedIn(text: string, hasCount: boolean, bench: Bench): readonly Named[
     text,
   );
   const levels = new Set(bench.settings.flatMap((setting) => setting.levels.map(({ id }) => id)));
-  const isSetting = settingRates(bench);
+  const isSetting = settingQuantities(bench);
   const shares = [...rest.matchAll(SHARES)].map(({ 0: share, index }): Named => {
     return { text: share, unit: 'ratio', value: valueOfShare(share) ?? Number.NaN, index };
   });
   const plain = [...rest.matchAll(PLAIN), ...(hasCount ? rest.matchAll(COUNTED) : [])]
-    .filter(({ 0: number }) => !levels.has(number) && !isSetting(number))
+    .filter(({ 0: number }) => !levels.has(number) && !isSetting({ unit: 'rate', value: Number(number), rate: number }))
     .map(
       ({ 0: number, index }): Named => ({ text: number, unit: '1', value: valueOfNumber(number) ?? Number.NaN, index }),
     );
-  return [...found.filter(({ rate }) => rate === undefined || !isSetting(rate)), ...shares, ...plain].sort(
-    (a, b) => a.index - b.index,
-  );
+  return [...found.filter((each) => !isSetting(each)), ...shares, ...plain].sort((a, b) => a.index - b.index);
 }
 
 /** Names of things may hold a number: `Tamsel 6`. */

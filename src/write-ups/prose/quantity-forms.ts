@@ -28,7 +28,7 @@ const SHORT_TIMES = 'ms|msecs?|millisecs?|μs|us|usecs?|ns|s';
 const ADJECTIVES =
   '(?:(?:whole|full|entire|video|camera|observer|body|display|more|extra|additional|further|other|own|late|of (?:its|the|their)(?: own)?)\\s){0,3}';
 const PER_SECOND = '(?:\\s?\\/\\s?s\\b|\\s(?:a|per|each|every)\\s(?:single\\s)?second\\b)';
-const FRAMES = `frames?\\b(?!\\s?${PER_SECOND}|\\sper\\b)`;
+const FRAMES = `frames?\\b(?!\\s?${PER_SECOND}|\\s(?:per|intervals?)\\b)`;
 /** Compared latencies. */
 const SLOWER =
   '(?:slower|faster|longer|shorter|lower|higher|later|sooner|earlier|quicker|laggier|less|more|smaller|larger|bigger|greater)';
@@ -83,7 +83,7 @@ export const FORMS: readonly Form[] = [
   form(`(?<n>${NUMBER})[\\s-]?${ADJECTIVES}${FRAMES}`, ({ n = '' }) => of('frames', valueOfNumber(n))),
   // half a frame, a third of a second, two tenths of a second
   form(
-    `(?<n>\\b(?:half|quarter|${FRACTION}))(?:[\\s-](?:an?|one)|\\sof\\s(?:an?|one|each|the)|[\\s-](?=frame|milli))\\s?(?:single\\s|video\\s)?(?<u>frame|second|millisecond|ms)s?\\b(?!\\s?${PER_SECOND})`,
+    `(?<n>\\b(?:half|quarter|${FRACTION}))(?:[\\s-](?:an?|one)|\\sof\\s(?:an?|one|each|the)|[\\s-](?=frame|milli))\\s?(?:single\\s|video\\s)?(?<u>frame|second|millisecond|ms)s?\\b(?!\\s?${PER_SECOND}|\\sinterval)`,
     ({ n = '', u = '' }) => ofUnit(valueOfNumber(/^quarter$/i.test(n) ? 'a quarter' : n), u),
   ),
   // a frame and a half
@@ -108,7 +108,7 @@ export const FORMS: readonly Form[] = [
   }),
   // in ms: 300
   form(
-    `(?:\\b(?:in|\\/)\\s?|[([]\\s?)(?<u>ms|milliseconds|seconds|frames)\\s?[)\\]]?\\s?[:=]?\\s(?<n>${DIGITS})`,
+    `(?:\\b(?:in|\\/)\\s?|[([]\\s?)(?<u>ms|milliseconds|seconds|frames)\\s?[)\\]]?\\s?[:=]?\\s(?<n>${DIGITS})(?=\\s*(?:[.,;)]|$))`,
     ({ n = '', u = '' }) => ofUnit(valueOfNumber(n), u),
   ),
   // 1.4×, 2x, 1.4 times slower, three times the lag, twofold, a factor of two

@@ -6,7 +6,7 @@ import type { Finding } from '../../register/register.ts';
 import { partNamed } from '../parts.ts';
 import { findQuantities, type QuantityFound } from './find-quantities.ts';
 import { isSameQuantity } from './same-quantity.ts';
-import { settingRates } from './setting-rates.ts';
+import { settingQuantities } from './setting-quantities.ts';
 
 export interface TypedQuantity {
   readonly file: string;
@@ -16,7 +16,7 @@ export interface TypedQuantity {
 
 /** Of every write-up and note, in the order of the files and of their lines. */
 export function typedQuantities(bench: Bench): readonly TypedQuantity[] {
-  const isSetting = settingRates(bench);
+  const isSetting = settingQuantities(bench);
   const { site, bodies, displays, links, rigs, sessions, methods, reports } = bench;
   const notes = [site, ...bodies, ...displays, ...links, ...rigs, ...sessions].map((note) => ({
     file: note.file.path,
@@ -32,7 +32,7 @@ export function typedQuantities(bench: Bench): readonly TypedQuantity[] {
     texts
       .flatMap((pieces) =>
         findQuantities(pieces.map(({ text }) => text).join('')).flatMap((quantity) =>
-          (quantity.rate !== undefined && isSetting(quantity.rate)) || stated.some((value) => says(value, quantity))
+          isSetting(quantity) || stated.some((value) => says(value, quantity))
             ? []
             : [{ file, line: lineAt(pieces, quantity.index), text: quantity.text }],
         ),

@@ -1,0 +1,50 @@
+/** What a number on a page may be, by the mark of the element that it stands in; and whether it is that. */
+import { describeSpread, type Site } from './site-facts.ts';
+import type { PrintedNumber } from './numbers.ts';
+import { attributeOf, textOf, type Element } from './page-text.ts';
+
+/** Where a number was found. */
+export interface Found {
+  readonly number: PrintedNumber;
+  /** Site path of the page. */
+  readonly page: string;
+}
+
+/** Whether a number is what a mark says, by the value of the mark. */
+type Mark = (value: string, found: Found, site: Site) => boolean;
+
+const ofFigure: Mark = (id, { number }, site) => site.says(id, number);
+
+const MARKS: Readonly<Record<string, Mark>> = {
+  // The text of a figure, leading to its entry; the entry itself; what stands in it.
+  'data-figure': ofFigure,
+  'data-entry': ofFigure,
+  'data-of-figure': ofFigure,
+  // Words of an author that were held to a figure when the site was compiled.
+  'data-claim': (id, _found, site) => site.isFigure(id),
+  // From these figures and files.
+  'data-from': (sources, { number }, site) => sources.split('\n').some((source) => site.says(source, number)),
+  'data-finding': (rule, { number }, site) => site.findingSays(rule, number),
+  'data-recorded': (_id, { number }, site) => site.ledgerSays(number),
+  'data-simulated': (command, { number }, site) => command === 'npm run coverage' && site.coverageSays(number),
+  // Meant as they stand: from elsewhere, chosen, or an example for authors.
+  'data-quoted': (from) => from.trim() !== '',
+  'data-setting': () => true,
+  'data-authored': (_value, { page }) => page === '/guide/',
+};
+
+/** Whether an element, or one around it, is marked as something that the number is. */
+export function isAccounted(within: readonly Element[], found: Found, site: Site): boolean {
+  return within.some((element) =>
+    element.attrs.some(({ name, value }) => {
+      const mark = Object.hasOwn(MARKS, name) ? MARKS[name] : undefined;
+      return mark?.(value, found, site) === true && !isForged(element, site);
+    }),
+  );
+}
+
+/** A link to a figure prints the figure's own text. */
+function isForged(element: Element, site: Site): boolean {
+  const id = attributeOf(element, 'data-figure') ?? attributeOf(element, 'data-entry');
+  return id !== undefined && describeSpread(textOf(element)) !== site.textOf(id);
+}

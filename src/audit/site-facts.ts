@@ -1,0 +1,153 @@
+/** What the numbers on built pages are held to: everything that a compiled site knows, looked up by what a mark names. */
+import type { Bench, Reading } from '../model/bench.ts';
+import { once } from '../model/once.ts';
+import type { PrecisionOfRig } from '../planning/precision-of-rig.ts';
+import { inWordsOf } from '../register/kinds.ts';
+import { describeBasis, describeProvenance } from '../register/provenance.ts';
+import type { Published } from '../register/published.ts';
+import type { Figure } from '../register/register.ts';
+import { describeBudget } from '../views/budget.ts';
+import { describeCoverageTable } from '../views/coverage.ts';
+import { describeEntry } from '../views/entry.ts';
+import { describeSoundThresholds, SOUND_EXPLANATION, SOUND_SOURCES } from '../views/sound-thresholds.ts';
+import { findQuantities } from '../write-ups/prose/find-quantities.ts';
+import { settingQuantities } from '../write-ups/prose/setting-quantities.ts';
+import { oneLine, type PrintedNumber } from './numbers.ts';
+
+export interface Site {
+  isFigure(id: string): boolean;
+  /** The published text of a figure, on one line. */
+  textOf(id: string): string | undefined;
+  /** Whether a figure or a file of this name says the number. */
+  says(source: string, number: PrintedNumber): boolean;
+  findingSays(rule: string, number: PrintedNumber): boolean;
+  ledgerSays(number: PrintedNumber): boolean;
+  coverageSays(number: PrintedNumber): boolean;
+  /** Whether it is what this bench sets or runs at. */
+  isSetting(number: PrintedNumber): boolean;
+}
+
+/** The words between two ends of a range differ from page to page, and lines break anywhere. */
+export function describeSpread(text: string): string {
+  return oneLine(text).replace(/(?<=\d) (?:and|to|–) (?=[−\d])/gu, ' to ');
+}
+
+export function siteFacts(published: Published, precision: ReadonlyMap<string, PrecisionOfRig>): Site {
+  const { bench, register, figure } = published;
+  const said = once(sayingsOf);
+  const stated = statedByFile(bench);
+  const simulated = new Map(
+    bench.rigs.map(({ id, file }) => [file.path, (precision.get(id)?.lines ?? []).flatMap(linesOf)] as const),
+  );
+  const readings = new Map(bench.sessions.map((session) => [session.readingsFile.path, session.readings]));
+  const earlier = (bench.ledger?.entries ?? []).flatMap(({ reason, causes, moved, gone }) => [
+    reason,
+    ...causes,
+    ...moved.flatMap(({ from, to }) => [from, to]),
+    ...gone.map(({ from }) => from),
+  ]);
+  const coverage = coverageLines();
+  const settings = settingQuantities(bench);
+  return {
+    isFigure: (id) => figure(id) !== undefined,
+    textOf: (id) => {
+      const found = figure(id);
+      return found && describeSpread(found.text);
+    },
+    says(source, number) {
+      if (source === SOUND_SOURCES) return holds([describeSoundThresholds(), SOUND_EXPLANATION], number);
+      const found = figure(source);
+      if (found !== undefined) return holds([...said(found), ...past(bench, source)], number);
+      return (
+        (stated.get(source)?.some((value) => isStated(value, number)) ?? false) ||
+        holds(simulated.get(source) ?? [], number) ||
+        (readings.get(source)?.some((reading) => isRead(reading, number)) ?? false)
+      );
+    },
+    findingSays: (rule, number) =>
+      holds(
+        register.findings.filter((each) => each.rule === rule).flatMap(({ message, hint }) => [message, hint]),
+        number,
+      ),
+    ledgerSays: (number) => holds(earlier, number),
+    coverageSays: (number) => holds(coverage, number),
+    isSetting: (number) => number.unit !== 'other' && settings(number),
+  };
+}
+
+function holds(lines: Iterable<string>, { text }: PrintedNumber): boolean {
+  const wanted = describeSpread(text);
+  for (const line of lines) {
+    const at = describeSpread(line).indexOf(wanted);
+    if (at >= 0 && !/[\d.,]$/.test(describeSpread(line).slice(0, at))) return true;
+  }
+  return false;
+}
+
+/** Everything that an entry, its budget and a link to it say of a figure. */
+function sayingsOf(figure: Figure): readonly string[] {
+  const { rows, total, corrections } = describeBudget(figure);
+  return [
+    figure.id,
+    figure.text,
+    figure.label,
+    inWordsOf(figure),
+    describeProvenance(figure),
+    ...describeEntry(figure),
+    describeBasis(figure),
+    corrections.join(' '),
+    total.expanded,
+    total.uncertainty,
+    ...rows.flatMap(({ uncertainty, share }) => [uncertainty, share]),
+  ];
+}
+
+function past({ ledger }: Bench, id: string): readonly string[] {
+  return (ledger?.entries ?? []).flatMap(({ moved, gone }) =>
+    [...moved, ...gone].filter((each) => each.id === id).map(({ from }) => from),
+  );
+}
+
+/** What each file of the bench states, as written. */
+function statedByFile({ bodies, displays, links, rigs, sessions }: Bench): ReadonlyMap<string, readonly string[]> {
+  return new Map(
+    [...bodies, ...displays, ...links, ...rigs, ...sessions].map(({ file, stated = [] }) => [file.path, stated]),
+  );
+}
+
+/** The same text, or the same value to the digits that are printed: `4.17 ms` of `1/240 s`, `35 %` of `0.35`. */
+function isStated(written: string, number: PrintedNumber): boolean {
+  const text = oneLine(written);
+  if (text === number.text) return true;
+  const [quantity = { unit: 'ratio', value: Number(text) }] = findQuantities(text);
+  const printed = /\d(?:[\d.]*\d)?/.exec(number.text)?.[0] ?? '';
+  const scale = number.unit === 'ms' || number.unit === 'ratio' ? number.value / Number(printed) : 1;
+  if (number.unit === 'rate') return Number(text) === Number(number.rate) || quantity.value === number.value;
+  const half = 0.5 * 10 ** -(printed.split('.')[1]?.length ?? 0) * scale;
+  if (number.unit === 'other' && /min$/.test(number.text))
+    return quantity.unit === 'ms' && Math.abs(quantity.value / 60_000 - number.value) <= 0.005;
+  if (number.unit === 'other') return text === number.text || text.startsWith(`${number.text} `);
+  return quantity.unit === number.unit && Math.abs(quantity.value - number.value) <= half * (1 + 1e-9);
+}
+
+/** A cell as taken, a word of a remark, or the latency that a row comes to. */
+function isRead({ cells, latencyMs }: Reading, { text, value }: PrintedNumber): boolean {
+  if (Object.values(cells).some((cell) => cell.includes(text))) return true;
+  const decimals = text.split('.')[1]?.replace(/\D.*$/, '').length ?? 0;
+  return latencyMs !== undefined && Math.abs(latencyMs - value) <= 0.5 * 10 ** -decimals * (1 + 1e-9);
+}
+
+function linesOf({ way, points }: PrecisionOfRig['lines'][number]): readonly string[] {
+  return [way, ...points.map(({ text }) => text)];
+}
+
+function coverageLines(): readonly string[] {
+  return describeCoverageTable().rows.flatMap((row) => [
+    row.coverage,
+    `± ${row.halfWidth}`,
+    row.textbookCoverage,
+    `± ${row.textbookHalfWidth}`,
+    row.differenceCoverage,
+    row.rig,
+  ]);
+}
