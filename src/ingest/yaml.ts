@@ -13,6 +13,7 @@ import {
 } from 'yaml';
 import { findSteering } from './control-characters.ts';
 import { tally, type Report } from './source.ts';
+import { yamlMistake } from './yaml-mistake.ts';
 
 /** YAML data with every scalar as the author wrote it; null where nothing is written. */
 export type Written = string | null | readonly Written[] | { readonly [key: string]: Written };
@@ -85,10 +86,9 @@ function reportSyntax(errors: readonly YAMLParseError[], text: string, reportAt:
   }
   const first = errors.find(({ code }) => code !== 'DUPLICATE_KEY');
   if (first === undefined) return;
-  reportAt(
-    first.pos[0],
-    first.code === 'MULTIPLE_DOCS' ? { code: 'yaml-documents' } : { code: 'bad-yaml', found: first.message },
-  );
+  if (first.code === 'MULTIPLE_DOCS') return reportAt(first.pos[0], { code: 'yaml-documents' });
+  const { offset, problem } = yamlMistake(first, text);
+  reportAt(offset, problem);
 }
 
 /** Anchors, aliases, tags and keys that are not text: none is needed here, and some can blow up. */

@@ -7,6 +7,7 @@
  * The file is as long as the table of codes.
  */
 import { describeCauses } from './cause-text.ts';
+import type { YamlMistake } from './yaml-mistake.ts';
 import { compareProblems, ProblemsError, type ClaimEvidence, type Problem, type ProblemCode } from './problem.ts';
 
 /** What is wrong; then, where the choices and the nearest of them do not say it, what to do. */
@@ -32,6 +33,43 @@ const RECORD = 'If that is meant, say why: npm run record -- --reason "…" --da
 const TRUST =
   'A publisher who trusts every author can allow code and any markup: write-ups-run-code: true in content/site.md';
 const UTF_8 = 'Save it as UTF-8 (in a spreadsheet: "CSV UTF-8"; in an editor: Save with encoding, UTF-8)';
+
+const IN_QUOTES = 'Put the whole value in quotes: name: "a: b"';
+
+/** For each mistake in YAML: what is wrong at what was found, and what to change. */
+const YAML_MISTAKES: Readonly<Record<YamlMistake, (at: string) => readonly [string, string]>> = {
+  'open-quote': (at) => [`a quotation mark opens in ${at} and is never closed`, 'Close it, or write the value without'],
+  'after-quote': (at) => [
+    `text goes on after a closing quotation mark in ${at}`,
+    "Write the value without quotes, or double a quotation mark within: 'it''s'",
+  ],
+  colon: (at) => [`the value in ${at} holds a colon and a blank, which begin a value of their own`, IN_QUOTES],
+  'no-blank': (at) => [`there is no blank after the colon in ${at}`, 'Write one: rate: 24'],
+  'no-colon': (at) => [`expected a key and a value, found ${at}`, 'Write key: value, or indent a line that goes on'],
+  'under-value': (at) => [
+    `${at} is indented under a line that has a value already`,
+    'Begin it where the line above begins, or remove the value above',
+  ],
+  indent: (at) => [`${at} begins further right or left than the lines it belongs with`, 'Indent all of them alike'],
+  tab: (at) => [`${at} is indented with a tab`, 'Indent with blanks'],
+  'first-character': (at) => [`a value cannot begin with ${at}`, 'Put it in quotes'],
+  escape: (at) => [`${at} means nothing in double quotes`, 'Write \\\\ for a backslash, or use single quotes'],
+  'open-bracket': (at) => [
+    `the bracket ${at} opens here and is never closed`,
+    'Close it, or put a value that begins with it in quotes',
+  ],
+  'closing-bracket': (at) => [`${at} closes a bracket that never opened`, 'Remove it, or put the value in quotes'],
+  'no-comma': (at) => [`a comma is missing between two entries in brackets, in ${at}`, 'Write one: { a: 1, b: 2 }'],
+  comma: (at) => [`there is a comma too many in ${at}`, 'Remove it'],
+  dash: (at) => [
+    `a list with dashes begins on the line of its key, in ${at}`,
+    'Begin it on a line of its own, or write [a, b]',
+  ],
+  other: (at) => [
+    `${at} cannot be read as keys and values`,
+    'Write a line key: value for each, values with odd characters in quotes',
+  ],
+};
 
 const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'missing-folder': () => [
@@ -98,7 +136,7 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `the front matter is ${asIs(p.found)} long; the limit is ${asIs(p.expected)}`,
     'Remove blank lines, and write what is text below the closing line ---',
   ],
-  'bad-yaml': (p) => [`not valid YAML 1.2: ${asIs(p.found)}`],
+  'bad-yaml': (p) => YAML_MISTAKES[(p.expected ?? 'other') as YamlMistake](found(p)),
   'yaml-depth': () => ['the YAML is nested too deeply', 'Write plain keys and values'],
   'yaml-documents': () => ['a second YAML document begins here', 'Keep one, and remove the line that parts them'],
   'yaml-alias': (p) => [

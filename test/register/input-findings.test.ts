@@ -1,5 +1,8 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { betweenSessions } from '../../src/register/findings/inputs/between-sessions.ts';
+import { compileBench } from '../../src/site/compile.ts';
+import { isReason } from '../../src/ingest/reasons.ts';
+import { rate } from '../../src/model/rate.ts';
 import { bench, reading, session } from '../support/small-bench.ts';
 
 const AT_24 = { rate: '24', resolution: 'uhd', 'audio-out': 'off' };
@@ -31,5 +34,139 @@ it('names a date far from any other', () => {
   const days = ['2026-01-02', '2026-01-03', '2062-01-02'];
   expect(rulesOf(...days.map((date, at) => session(`s${at}`, AT_24, { ...own(2 + 7 * at), date })))).toEqual([
     'date-apart s2',
+  ]);
+});
+
+it('names the one session of twelve that leaves a setting out, and how many state it', () => {
+  const twelve = Array.from({ length: 12 }, (_, at) =>
+    session(`s${at}`, at === 7 ? { rate: '24', resolution: 'uhd' } : AT_24, own(2 + 10 * at)),
+  );
+  const [found, ...more] = betweenSessions(bench(twelve));
+  expect(more).toEqual([]);
+  expect(found).toMatchObject({ rule: 'setting-not-stated', where: { session: 's7' } });
+  expect(found?.message).toContain('data/sessions/s7.md does not state Embedded audio, as 11 of 12 sessions do,');
+});
+
+describe('a stated latency', () => {
+  const said = (valueMs: number, standardUncertaintyMs: number, scanOutMs = 16): readonly string[] => {
+    const [screen] = bench([]).displays;
+    const latency = { valueMs, standardUncertaintyMs, source: 'a data sheet' };
+    const whole = bench([session('a', AT_24, own(2))], { displays: [{ ...screen!, scanOutMs, latency }] });
+    return betweenSessions(whole).map(({ rule, where, message }) => `${rule} ${where['place']} ${message}`);
+  };
+
+  it('passes where the chain can hold it', () => {
+    expect(said(14.4, 0.6)).toEqual([]);
+    expect(said(0, 0)).toEqual([]);
+  });
+
+  it('is named where it is longer than whole chains with it, as in another unit', () =>
+    expect(said(1440, 6)).toEqual([
+      'stated-latency data/displays/screen.md latency Screen states a latency of 1440 ms, and a, with it in the chain, reads 302 ms in all.',
+    ]));
+
+  it('is named where drawing alone takes longer', () =>
+    expect(said(0.0144, 0.006)).toEqual([
+      'stated-latency data/displays/screen.md latency Screen states a latency of 0.0144 ms, and takes 8.00 ms to draw as far as the middle of its screen.',
+    ]));
+
+  it('is named where its uncertainty is finer than any', () =>
+    expect(said(14.4, 0.0006)).toEqual([
+      'stated-latency data/displays/screen.md latency Screen states its latency to within 0.00060 ms, finer than anything here is measured.',
+    ]));
+});
+
+describe('the time at which a timer starts again', () => {
+  const onTimer = (wrapsAfterMs: number, pairs: readonly (readonly [number, number])[]) => {
+    const [attic] = bench([]).rigs;
+    const readings = pairs.map(([sourceMs, shownMs], at) =>
+      reading(2 + at, (sourceMs - shownMs + wrapsAfterMs) % wrapsAfterMs, { sourceMs, shownMs }),
+    );
+    return bench([session('a', AT_24, { readings })], {
+      rigs: [{ ...attic!, sourceTimer: { name: 'Timer', refresh: rate(60), wrapsAfterMs } }],
+    });
+  };
+
+  it.each([10, 60, 100, 1000, 3600, 86_400])('passes at %i s', (seconds) =>
+    expect(betweenSessions(onTimer(1000 * seconds, []))).toEqual([]),
+  );
+
+  it.each([101, 99, 120, 61])('is named at %i s', (seconds) =>
+    expect(betweenSessions(onTimer(1000 * seconds, []))).toMatchObject([
+      { rule: 'odd-restart', where: { place: 'data/rigs/attic.md source-timer.wraps-after' } },
+    ]),
+  );
+
+  it('is named where the readings across a restart differ from the others', () => {
+    const pairs = [
+      [10_000, 9_700],
+      [40_000, 39_690],
+      [70_000, 69_690],
+      [100, 99_790],
+    ] as const;
+    const found = (wrapsAfterMs: number) =>
+      compileBench(onTimer(wrapsAfterMs, pairs)).register.findings.filter(({ rule }) => rule === 'across-restart');
+    expect(found(100_000)).toEqual([]);
+    expect(found(100_500)[0]?.message).toBe(
+      'Readings across a restart of the source timer differ from the others by more than the rates allow: line 5 (810 ms). They rest on source-timer.wraps-after in data/rigs/attic.md, 100.500 s.',
+    );
+  });
+});
+
+it('names a note that reads as if the reading did not count', () => {
+  const notes = [
+    'slightly blurred',
+    'excluded: digits overlap',
+    'ignore this one',
+    'not to be excluded',
+    'does not count',
+  ];
+  const readings = notes.map((note, at) => reading(2 + at, 300 + at, { note }));
+  const { findings } = compileBench(bench([session('a', AT_24, { readings })])).register;
+  expect(findings.find(({ rule }) => rule === 'note-excludes')?.message).toBe(
+    'Counted, though the note reads as if it were not to be: line 3 (excluded: digits overlap), line 4 (ignore this one), line 6 (does not count).',
+  );
+});
+
+describe('under exclude', () => {
+  it.each([
+    'no',
+    'No.',
+    'keep this one',
+    'not excluded',
+    'OK, checked',
+    'do not exclude',
+    'good reading',
+    'no reason',
+    'fine – use it',
+    'readable',
+    'x',
+    '?',
+  ])('%s is no reason', (text) => expect(isReason(text)).toBe(false));
+
+  it.each([
+    'digits overlap',
+    'not readable: hand before the screen',
+    'two values',
+    'blurred',
+    'body not warm',
+    '模糊',
+    'no picture',
+  ])('%s is one', (text) => expect(isReason(text)).toBe(true));
+});
+
+it('names an instrument that is stated as finer than its readings are written', () => {
+  const [attic] = bench([]).rigs;
+  const found = (expandedUncertaintyMs: number) => {
+    const readings = [300.1, 310.2, 305.3].map((ms, at) => reading(2 + at, ms, { cells: { latency: String(ms) } }));
+    const rigs = [{ ...attic!, instrument: { name: 'Sensor', expandedUncertaintyMs } }];
+    const { findings } = compileBench(
+      bench([session('a', AT_24, { method: 'instrument', readings })], { rigs }),
+    ).register;
+    return findings.filter(({ rule }) => rule === 'fine-instrument').map(({ message }) => message);
+  };
+  expect(found(0.05)).toEqual([]);
+  expect(found(0.001)).toEqual([
+    'The readings are written in steps of 0.1 ms, and data/rigs/attic.md states an instrument.expanded-uncertainty of 0.0010 ms, finer than that allows.',
   ]);
 });

@@ -53,7 +53,12 @@ export const CSV_KINDS: Readonly<Record<string, Kind>> = {
   '0 under exclude': excludeWith('0'),
   'keep under exclude': excludeWith('keep'),
   'false under exclude': excludeWith('false'),
+  'keep this one under exclude': excludeWith('keep this one'),
+  'not excluded under exclude': excludeWith('not excluded'),
   'an invisible reason': excludeWith('\u200b'),
+  'a reason in the note': inRow((cells) => {
+    cells[cells.length - 1] = 'excluded';
+  }),
   'a comma in a note': (text, draw) =>
     inRow((cells) => {
       cells.splice(-2, 2, 'slight blur', ' readable');
@@ -99,6 +104,11 @@ export const SESSION_KINDS: Readonly<Record<string, Kind>> = {
   'a year too early': pattern(/^date: 2026/m, 'date: 0206'),
   'an unknown level': pattern(/rate: .*/, 'rate: 48'),
   'a key of the language': pattern(/^ {2}audio-out/m, '  __proto__'),
+  'a tab before a setting': pattern(/^ {2}audio-out:/m, '\taudio-out:'),
+  'no blank after a colon': pattern(/^rig: /m, 'rig:'),
+  'a quotation mark left open': pattern(/^firmware: "([^"]*)"/m, 'firmware: "$1'),
+  'a colon in a value': pattern(/^room: (.*)$/m, 'room: hall: $1'),
+  'a setting indented further': pattern(/^ {2}audio-out:/m, '   audio-out:'),
   'a setting twice, in quotes': pattern(/^( {2})(audio-out): (.*)$/m, '$110: a\n$1"10": b'),
 };
 
@@ -110,8 +120,15 @@ export const RIG_KINDS: Readonly<Record<string, Kind>> = {
   'an absurd tolerance': pattern(/tolerance: \d+ ppm/, 'tolerance: 999999 ppm'),
   'an absurd refresh': pattern(/refresh: \d+/, 'refresh: 1/999999999'),
   'a latency in seconds': pattern(/value: (\S+) ms/, 'value: $1 s'),
+  'a latency in microseconds': pattern(/value: (\S+) ms/, 'value: $1 us'),
+  'a latency a hundred times too long': pattern(/value: (\d+)\.(\d+) ms/, 'value: $1$200 ms'),
+  'an uncertainty in microseconds': pattern(/uncertainty: (\S+) ms/, 'uncertainty: $1 us'),
   'an uncertainty in seconds': pattern(/uncertainty: (\S+) ms/, 'uncertainty: $1 s'),
   'a row below the picture': pattern(/-row: 0\./, '-row: 10.'),
   'an early new start': pattern(/wraps-after: \d+ s/, 'wraps-after: 10 s'),
+  'a late new start': pattern(/wraps-after: (\d+) s/, 'wraps-after: $10 s'),
+  'a new start one second late': pattern(/wraps-after: 100 s/, 'wraps-after: 101 s'),
+  'a new start in minutes': pattern(/wraps-after: (\d+) s/, 'wraps-after: $1 min'),
+  'a quotation left open in a name': pattern(/^name: (.*)$/m, 'name: "$1'),
   'a key misspelt': pattern(/^name:/m, 'nmae:'),
 };

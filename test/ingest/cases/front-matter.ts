@@ -6,6 +6,83 @@ const body = (content: string) => ({ 'data/bodies/orrin.md': content });
 const refused = (language: string, column = 4) =>
   `data/bodies/orrin.md:1:${column}  front matter in the language "${language}" is refused and was not run. Open with --- alone and write YAML.`;
 
+const IN_QUOTES = 'Put the whole value in quotes: name: "a: b".';
+const KEY_VALUE = 'Write key: value, or indent a line that goes on.';
+
+/** What people write, and what a build says of it: name, line, place, words. */
+const YAML_CASES: readonly (readonly [string, string, string, string])[] = [
+  [
+    'a colon in a value',
+    'room: warm: 22 °C',
+    '8:1',
+    `the value in "room: warm: 22 °C" holds a colon and a blank, which begin a value of their own. ${IN_QUOTES}`,
+  ],
+  [
+    'no blank after a colon',
+    'room:22.5 °C',
+    '8:1',
+    'there is no blank after the colon in "room:22.5 °C". Write one: rate: 24.',
+  ],
+  ['an equals sign', 'room = 22.5 °C', '8:1', `expected a key and a value, found "room = 22.5 °C". ${KEY_VALUE}`],
+  [
+    'a word on a line of its own',
+    'room: 22.5 °C\nwarm',
+    '9:1',
+    `expected a key and a value, found "warm". ${KEY_VALUE}`,
+  ],
+  [
+    'a line indented under a value',
+    'room: 22.5 °C\n  floor: wood',
+    '9:1',
+    '"floor: wood" is indented under a line that has a value already. Begin it where the line above begins, or remove the value above.',
+  ],
+  ['a tab', 'room:\n\ta: 1', '9:2', '"a: 1" is indented with a tab. Indent with blanks.'],
+  ['a value that begins with @', 'room: @home', '8:7', 'a value cannot begin with "@". Put it in quotes.'],
+  ['a value that begins with %', 'room: %5', '8:7', 'a value cannot begin with "%". Put it in quotes.'],
+  [
+    'an apostrophe in single quotes',
+    "room: 'it's warm'",
+    '8:11',
+    `text goes on after a closing quotation mark in "room: 'it's warm'". Write the value without quotes, or double a quotation mark within: 'it''s'.`,
+  ],
+  [
+    'an escape that is none',
+    'room: "22\\q"',
+    '8:10',
+    '"\\\\q" means nothing in double quotes. Write \\\\ for a backslash, or use single quotes.',
+  ],
+  [
+    'an open bracket',
+    'links: [air',
+    '8:8',
+    'the bracket "[" opens here and is never closed. Close it, or put a value that begins with it in quotes.',
+  ],
+  [
+    'a closing bracket',
+    'room: warm\nlinks: air]]\nx: }',
+    '10:4',
+    '"}" closes a bracket that never opened. Remove it, or put the value in quotes.',
+  ],
+  [
+    'no comma in brackets',
+    'x: { a: 1 b: 2 }',
+    '8:1',
+    'a comma is missing between two entries in brackets, in "x: { a: 1 b: 2 }". Write one: { a: 1, b: 2 }.',
+  ],
+  [
+    'two commas in brackets',
+    'x: { a: 1,, b: 2 }',
+    '8:11',
+    'there is a comma too many in "x: { a: 1,, b: 2 }". Remove it.',
+  ],
+  [
+    'a dash on the line of a key',
+    'links: - air',
+    '8:1',
+    'a list with dashes begins on the line of its key, in "links: - air". Begin it on a line of its own, or write [a, b].',
+  ],
+];
+
 /** Front matter, YAML, keys and the form of values. */
 export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
@@ -104,8 +181,17 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
     name: 'YAML that does not parse',
     changes: session('room: 22.5 °C', 'room: "22.5 °C'),
-    lines: ['data/sessions/a.md:9:16  not valid YAML 1.2: Missing closing "quote.'],
+    lines: [
+      'data/sessions/a.md:8:7  a quotation mark opens in "room: \\"22.5 °C" and is never closed. Close it, or write the value without.',
+    ],
   },
+  ...YAML_CASES.map(
+    ([name, written, place, says]): ProblemCase => ({
+      name: `in YAML, ${name}`,
+      changes: session('room: 22.5 °C', written),
+      lines: [`data/sessions/a.md:${place}  ${says}`],
+    }),
+  ),
   {
     name: 'aliases that multiply',
     changes: session('room: 22.5 °C', 'a: &a [x, x]\nb: &b [*a, *a]\nc: [*b, *b]'),

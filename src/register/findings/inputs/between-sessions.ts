@@ -1,6 +1,8 @@
 /** What only shows when sessions are set side by side: copies, settings that one forgot, versions spelt in two ways. */
-import type { Bench, Session } from '../../../model/bench.ts';
+import type { Bench, Session, Setting } from '../../../model/bench.ts';
 import type { Finding } from '../../register.ts';
+import { oddRestarts } from './restarts.ts';
+import { statedLatencies } from './stated-latency.ts';
 
 type Found = Omit<Finding, 'where'> & { readonly session: string };
 
@@ -10,12 +12,14 @@ const LONGEST_REST_DAYS = 400;
 /** Rows that two sessions may have in common by chance. */
 const COMMON_ROWS = 3;
 
-/** Every finding between sessions, in the order of the rules. */
+/** Every finding between files, in the order of the rules. */
 export function betweenSessions(bench: Bench): readonly Finding[] {
-  return [...copies(bench), ...notStated(bench), ...firmwares(bench), ...dates(bench)].map(({ session, ...found }) => ({
-    ...found,
-    where: { session },
-  }));
+  const ofSessions = [...copies(bench), ...notStated(bench), ...firmwares(bench), ...dates(bench)];
+  return [
+    ...ofSessions.map(({ session, ...found }) => ({ ...found, where: { session } })),
+    ...statedLatencies(bench),
+    ...oddRestarts(bench),
+  ];
 }
 
 /** The same pairs of stamps cannot come from two films. */
@@ -57,18 +61,24 @@ function rowKeys({ method, readings }: Session): readonly string[] {
 /** A setting that a session leaves out takes it out of every comparison that knows that setting. */
 function notStated({ settings, sessions }: Bench): readonly Found[] {
   return sessions.flatMap((session) => {
-    const missing = settings.filter(({ id }) => session.settings[id] === undefined).map(({ label }) => label);
+    const missing = settings.filter(({ id }) => session.settings[id] === undefined);
     if (missing.length === 0) return [];
     return [
       {
         rule: 'setting-not-stated',
         severity: 'caution' as const,
         session: session.id,
-        message: `${session.file.path} does not state ${missing.join(', ')}, so it counts as a condition of its own and takes no part in what is said of that setting.`,
+        message: `${session.file.path} does not state ${missing.map(({ label }) => label).join(', ')}${others(sessions, missing)}, so it counts as a condition of its own and takes no part in what is said of that setting.`,
         hint: 'State it under settings if it is known.',
       },
     ];
   });
+}
+
+/** How many others do: that one of many does not is most likely forgotten. */
+function others(sessions: readonly Session[], missing: readonly Setting[]): string {
+  const stating = sessions.filter(({ settings }) => missing.every(({ id }) => settings[id] !== undefined)).length;
+  return stating === 0 ? '' : `, as ${stating} of ${sessions.length} sessions do`;
 }
 
 /** `1.4` beside `1.40`, `v1.40`, `1.40 `: one version written in two ways is published as two. */

@@ -1,0 +1,21 @@
+import { describeSignificant } from '../../text.ts';
+import type { Rule } from '../rule.ts';
+
+/**
+ * An instrument cannot be better than the digits that it shows: rounding to a step leaves an expanded uncertainty of more
+ * than half of it (JCGM 100, F.2.2.1: step/√12, doubled). One that is stated as finer was written in another unit, or
+ * digits were lost.
+ */
+export const fineInstrument: Rule = ({ session, find }) => {
+  const { instrument, file } = find.rig(session.rig);
+  if (session.method !== 'instrument' || instrument === undefined) return undefined;
+  const decimals = Math.max(0, ...session.readings.map(({ cells }) => cells['latency']?.split('.')[1]?.length ?? 0));
+  const stepMs = 10 ** -decimals;
+  const { expandedUncertaintyMs } = instrument;
+  if (expandedUncertaintyMs >= stepMs / 2) return undefined;
+  return {
+    severity: 'warning',
+    message: `The readings are written in steps of ${describeSignificant(stepMs, 1, 'ms')}, and ${file.path} states an instrument.expanded-uncertainty of ${describeSignificant(expandedUncertaintyMs, 2, 'ms')}, finer than that allows.`,
+    hint: 'Check the unit of the uncertainty, and whether the readings have all digits that the instrument shows.',
+  };
+};
