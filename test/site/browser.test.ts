@@ -6,7 +6,7 @@ import axe from 'axe-core';
 import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { launchOptions } from '../support/chromium.ts';
-import { readBuiltSite } from '../support/built-site.ts';
+import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder, type FolderServer } from '../support/serve-folder.ts';
 import { chartFaults, contrastFaults, overflowPx, type Looked } from './in-page.ts';

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect, inject, it } from 'vitest';
-import { readBuiltSite, sha256 } from '../support/built-site.ts';
+import { readBuiltSite, sha256 } from '../../src/verify/built-site.ts';
 import { copyProject, openCopy } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';
 

@@ -5,8 +5,8 @@ import { readBench } from '../../src/ingest/read-bench.ts';
 import { compileBench } from '../../src/site/compile.ts';
 import { answeringAll } from '../../src/write-ups/answering.ts';
 import { figuresShown, statementsShown } from '../../src/write-ups/statements-shown.ts';
-import { readBuiltSite } from '../support/built-site.ts';
-import { attributeOf, elementsOf, type Element } from '../support/html.ts';
+import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { attributeOf, elementsOf, type Element } from '../../src/verify/html.ts';
 import { PROJECT } from '../support/project-files.ts';
 import { openCopy } from '../support/project-copy.ts';
 

@@ -1,8 +1,9 @@
 /** That every number on the pages is the register's, leads to its entry, and rests on files that are published as they are. */
 import { describe, expect, inject, it } from 'vitest';
 import type { Register } from '../../src/register/register.ts';
-import { readBuiltSite, sha256, type Page } from '../support/built-site.ts';
-import { attributeOf, elementsOf, hasClass, textOf, type Element } from '../support/html.ts';
+import { readBuiltSite, sha256, type Page } from '../../src/verify/built-site.ts';
+import { attributeOf, textOf, type Element } from '../../src/verify/html.ts';
+import { checkFiles } from '../../src/verify/files.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { projectFiles } from '../support/project-files.ts';
 
@@ -18,7 +19,7 @@ interface Found {
 const find = (test: (element: Element) => boolean): readonly Found[] =>
   site.pages.flatMap((page) => page.elements.filter(test).map((element) => ({ page, element })));
 
-const links = find((element) => hasClass(element, 'figure') || attributeOf(element, 'data-figure') !== undefined);
+const links = find((element) => attributeOf(element, 'data-figure') !== undefined);
 const entries = find((element) => attributeOf(element, 'data-entry') !== undefined);
 const told = ({ page, element }: Found): string =>
   `${page.path} ${attributeOf(element, 'data-figure') ?? attributeOf(element, 'data-entry')}: ${textOf(element)}`;
@@ -35,53 +36,9 @@ describe('the register', () => {
     expect(byId.size).toBeGreaterThan(400);
     expect(register.figures.filter(({ text }) => text.trim() === '')).toEqual([]);
   });
-
-  it('names as sources files with the checksums that they have', () => {
-    const sources = register.figures.flatMap((figure) => figure.sources);
-    expect(sources.length).toBeGreaterThan(400);
-    expect(sources.filter(({ file, sha256: stated }) => sha256(site.bytes(file)) !== stated)).toEqual([]);
-  });
-
-  it('names an entry for each figure, and the figure stands there', () => {
-    const strayed = register.figures.filter(({ id, entry }) => {
-      const [path = '', anchor = ''] = entry.split('#');
-      const target = site.page(path).byId.get(anchor);
-      return target === undefined || !elementsOf(target).some((element) => attributeOf(element, 'data-entry') === id);
-    });
-    expect(strayed.map(({ id, entry }) => `${id} is not at ${entry}`)).toEqual([]);
-  });
 });
 
 describe('a figure on a page', () => {
-  it('is a link that names a figure of the register and prints its text', () => {
-    expect(links.length).toBeGreaterThan(200);
-    expect(
-      links
-        .filter((link) => {
-          const figure = byId.get(attributeOf(link.element, 'data-figure') ?? '');
-          return (
-            link.element.tagName !== 'a' ||
-            !hasClass(link.element, 'figure') ||
-            figure === undefined ||
-            textOf(link.element) !== figure.text
-          );
-        })
-        .map(told),
-    ).toEqual([]);
-  });
-
-  it('leads to the entry of that very figure', () => {
-    const astray = links.filter(({ page, element }) => {
-      const { pathname, hash } = new URL(attributeOf(element, 'href') ?? '', `https://site.invalid${page.path}`);
-      const target = site.page(pathname).byId.get(hash.slice(1));
-      return (
-        target === undefined ||
-        !elementsOf(target).some((one) => attributeOf(one, 'data-entry') === attributeOf(element, 'data-figure'))
-      );
-    });
-    expect(astray.map(told)).toEqual([]);
-  });
-
   it('says its coverage and what it rests on when pointed at, where it has an interval', () => {
     const withInterval = links.filter(
       ({ element }) => byId.get(attributeOf(element, 'data-figure') ?? '')?.interval !== undefined,
@@ -116,22 +73,8 @@ describe('the raw files', () => {
   });
 
   it('are offered with the checksum and the size that they have', () => {
-    const rows = find((element) => element.tagName === 'table' && hasClass(element, 'files')).flatMap(
-      ({ page, element }) =>
-        elementsOf(element, ({ tagName }) => tagName === 'tr')
-          .slice(1)
-          .map((row) => ({ page, element: row })),
-    );
-    expect(rows.length).toBeGreaterThan(140);
-    for (const { page, element } of rows) {
-      const link = elementsOf(element, ({ tagName }) => tagName === 'a')[0]!;
-      const path = new URL(attributeOf(link, 'href') ?? '', `https://site.invalid${page.path}`).pathname.slice(1);
-      expect(textOf(link)).toBe(path);
-      const bytes = site.bytes(path);
-      expect(textOf(elementsOf(element, (one) => hasClass(one, 'mono'))[0]!), path).toBe(sha256(bytes));
-      expect(textOf(elementsOf(element, ({ tagName }) => tagName === 'td')[0]!).replace(/\D/g, ''), path).toBe(
-        String(bytes.length),
-      );
-    }
+    const { looked, faults } = checkFiles(site, register);
+    expect(looked).toBeGreaterThan(200);
+    expect(faults).toEqual([]);
   });
 });

@@ -2,8 +2,9 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, inject, it } from 'vitest';
 import type { Register } from '../../src/register/register.ts';
-import { attributeOf, elementsOf, hasClass, nodesOf, parsePage, textOf, type Node } from '../support/html.ts';
-import { readBuiltSite, type Page } from '../support/built-site.ts';
+import { elementsOf, hasClass, textOf } from '../../src/verify/html.ts';
+import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { checkPages } from '../../src/verify/pages.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { projectFiles } from '../support/project-files.ts';
 
@@ -61,83 +62,14 @@ describe('the pages', () => {
 
 const EVERY_PAGE = site.pages.map((page) => [page.path, page] as const);
 
-/** What a computation that went wrong leaves behind. Case matters: infinity and ∞ are words. */
-const LEFTOVER = /NaN|undefined|Infinity|\[object |\$\{/;
-
-/** Every text node and attribute value of a page, with where it stands. What is shown as code holds braces by right. */
-function wordsOf({ html }: Page): readonly string[] {
-  return nodesOf(parsePage(html)).flatMap((node) => [
-    ...('value' in node && !isCode(node) ? [node.value] : []),
-    ...('attrs' in node ? node.attrs.map(({ name, value }) => `${name}="${value}"`) : []),
-  ]);
-}
-
-function isCode(node: Node): boolean {
-  return 'parentNode' in node && node.parentNode?.nodeName === 'code';
-}
-
-describe('no page holds', () => {
-  it.each(EVERY_PAGE)('a leftover of a failed computation: %s', (_path, page) => {
-    const words = wordsOf(page);
-    expect(words.length).toBeGreaterThan(50);
-    expect(words.filter((word) => LEFTOVER.test(word))).toEqual([]);
-  });
-
-  it.each(EVERY_PAGE)('an empty link, heading, caption or cell head: %s', (_path, { elements }) => {
-    const worded = elements.filter(({ tagName }) =>
-      ['a', 'h1', 'h2', 'h3', 'caption', 'figcaption', 'summary', 'title', 'th', 'dt', 'dd'].includes(tagName),
-    );
-    expect(worded.length).toBeGreaterThan(8);
-    expect(worded.filter((element) => textOf(element).trim() === '').map(({ tagName }) => tagName)).toEqual([]);
-    expect(elements.filter((element) => element.tagName === 'a' && !attributeOf(element, 'href'))).toEqual([]);
-  });
-
-  it.each(EVERY_PAGE)('an id twice, or a reference to an id that is not there: %s', (_path, { elements, byId }) => {
-    const ids = elements.flatMap((element) => attributeOf(element, 'id') ?? []);
-    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
-    const references = elements.flatMap((element) =>
-      ['aria-labelledby', 'aria-describedby', 'aria-controls', 'for', 'headers'].flatMap(
-        (name) => attributeOf(element, name)?.split(/\s+/) ?? [],
-      ),
-    );
-    expect(references.filter((id) => !byId.has(id))).toEqual([]);
-  });
-
-  it.each(EVERY_PAGE)('a script, an inline event handler, a style attribute or a frame: %s', (_path, { elements }) => {
-    expect(
-      elements
-        .filter(({ tagName }) => ['script', 'style', 'iframe', 'object', 'embed', 'base'].includes(tagName))
-        .map(({ tagName }) => tagName),
-    ).toEqual([]);
-    const attributes = elements.flatMap(({ attrs }) => attrs);
-    expect(
-      attributes.filter(({ name, value }) => name === 'style' || /^on/i.test(name) || /^\s*javascript:/i.test(value)),
-    ).toEqual([]);
-  });
+it('no page holds what a failed computation leaves, words that are missing, an id twice, or anything that runs', () => {
+  expect(checkPages(site)).toEqual({ looked: site.pages.length, faults: [] });
 });
 
 describe('every page', () => {
-  it.each(EVERY_PAGE)('has a content policy before anything that it governs: %s', (_path, { elements }) => {
-    const governed = elements.findIndex(({ tagName }) => ['link', 'img', 'svg', 'body'].includes(tagName));
-    const policy = elements.findIndex((element) => attributeOf(element, 'http-equiv') === 'Content-Security-Policy');
-    expect(policy).toBeGreaterThan(0);
-    expect(policy).toBeLessThan(governed);
-    const content = attributeOf(elements[policy]!, 'content') ?? '';
-    expect(content).toContain("default-src 'none'");
-    expect(content).not.toMatch(/unsafe|https?:|\*|script-src/);
-  });
-
   it.each(EVERY_PAGE)('says that its data are invented: %s', (_path, { elements }) => {
     const notices = elements.filter((element) => hasClass(element, 'invented'));
     expect(notices.map((notice) => textOf(notice).trim())).toEqual([expect.stringMatching(/\binvented\b/)]);
-  });
-
-  it.each(EVERY_PAGE)('has one main heading, one title of its own and a language: %s', (path, { elements }) => {
-    expect(elements.filter(({ tagName }) => tagName === 'h1')).toHaveLength(1);
-    expect(elements.filter((element) => element.tagName === 'html' && attributeOf(element, 'lang'))).toHaveLength(1);
-    const titleOf = (page: Page): string => textOf(page.elements.find(({ tagName }) => tagName === 'title')!);
-    const title = titleOf(site.page(path));
-    expect(site.pages.filter((page) => titleOf(page) === title).map((page) => page.path)).toEqual([path]);
   });
 
   it.each(EVERY_PAGE.filter(([path]) => path.startsWith('/reports/') && path !== '/reports/'))(

@@ -3,7 +3,7 @@ import { chmodSync, cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rea
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { readBuiltSite, sha256, type BuiltSite } from '../support/built-site.ts';
+import { readBuiltSite, sha256, type BuiltSite } from '../../src/verify/built-site.ts';
 import { startDevServer } from '../support/dev-server.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';

@@ -2,8 +2,8 @@
 import { parse as parseCsv } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { isMap, isScalar, parseDocument, visit } from 'yaml';
-import { readBuiltSite, type BuiltSite } from '../support/built-site.ts';
-import { nodesOf, parsePage, type Node } from '../support/html.ts';
+import { readBuiltSite, type BuiltSite } from '../../src/verify/built-site.ts';
+import { nodesOf, parsePage, type Node } from '../../src/verify/html.ts';
 import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
 import { projectFiles } from '../support/project-files.ts';
 

@@ -1,4 +1,4 @@
-/** The few questions that tests ask of a parsed page. */
+/** The few questions that checks ask of a parsed page. */
 import { parse, type DefaultTreeAdapterTypes } from 'parse5';
 
 export type Node = DefaultTreeAdapterTypes.Node;
@@ -28,4 +28,9 @@ export function textOf(node: Node): string {
   return nodesOf(node)
     .map((one) => ('value' in one && one.nodeName === '#text' ? one.value : ''))
     .join('');
+}
+
+/** The same words with single spaces. */
+export function bare(text: string): string {
+  return text.replace(/\s+/gu, ' ').trim();
 }

@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
-import { attributeOf, elementsOf, parsePage, type Element } from './html.ts';
+import { attributeOf, elementsOf, parsePage, type Element, type Node } from './html.ts';
 
 export interface Page {
   /** Site path: `/sessions/a/`. */
   readonly path: string;
   readonly html: string;
+  readonly root: Node;
   readonly elements: readonly Element[];
   /** Elements by id. */
   readonly byId: ReadonlyMap<string, Element>;
@@ -19,6 +20,8 @@ export interface BuiltSite {
   readonly pages: readonly Page[];
   bytes(path: string): Buffer;
   page(path: string): Page;
+  /** Undefined where there is none. */
+  find(path: string): Page | undefined;
 }
 
 export function readBuiltSite(dist: string): BuiltSite {
@@ -31,20 +34,22 @@ export function readBuiltSite(dist: string): BuiltSite {
     .filter((path) => path.endsWith('.html'))
     .map((path): Page => {
       const html = bytes(path).toString('utf8');
-      const elements = elementsOf(parsePage(html));
+      const root = parsePage(html);
+      const elements = elementsOf(root);
       const byId = new Map(
         elements.flatMap((element) => {
           const id = attributeOf(element, 'id');
           return id === undefined ? [] : [[id, element] as const];
         }),
       );
-      return { path: `/${path.replace(/(^|\/)index\.html$/, '$1')}`, html, elements, byId };
+      return { path: `/${path.replace(/(^|\/)index\.html$/, '$1')}`, html, root, elements, byId };
     });
   const byPath = new Map(pages.map((page) => [page.path, page]));
   return {
     files,
     pages,
     bytes,
+    find: (path) => byPath.get(path),
     page(path) {
       const page = byPath.get(path);
       if (page === undefined) throw new Error(`the site has no page ${path}`);
