@@ -224,6 +224,8 @@ export interface SiteInfo {
   readonly publisher: string;
   /** Whether write-ups may hold code and any markup: their publisher trusts every author. */
   readonly writeUpsRunCode: boolean;
+  /** Whether the documentation of the tool is part of the site. */
+  readonly documentation: boolean;
   /** Markdown. */
   readonly introduction: string;
   /** What the introduction says in the author's own words. */

@@ -12,6 +12,7 @@ export const PATHS = {
   coverage: '/coverage/',
   data: '/data/',
   guide: '/guide/',
+  documentation: '/documentation/',
   corrections: '/corrections/',
   register: '/figures.json',
 } as const;
@@ -21,6 +22,17 @@ export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
 export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
 export const methodPath = (id: string): string => `${PATHS.method}${id}/`;
 export const sessionPath = (id: string): string => `/sessions/${id}/`;
+
+/** Pages of the documentation, in the order in which they are to be read: files of `src/documentation`. */
+export const DOCUMENTATION = [
+  'publication',
+  'sessions',
+  'write-ups',
+  'ledger',
+  'file-formats',
+  'troubleshooting',
+] as const;
+export const documentationPath = (id: string): string => `${PATHS.documentation}${id}/`;
 
 /** Counts stand on the data page, each on a row of its own: `count/sessions/a` at `/data/#count-sessions-a`. */
 export const countAnchor = (figureId: string): string => figureId.replaceAll('/', '-');

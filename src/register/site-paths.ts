@@ -1,7 +1,17 @@
 import type { Inventory } from '../ingest/inventory.ts';
 import type { Bench } from '../model/bench.ts';
 import { publishedFiles } from './published-files.ts';
-import { bodyPath, filePath, methodPath, PATHS, reportPath, rigPath, sessionPath } from './paths.ts';
+import {
+  bodyPath,
+  DOCUMENTATION,
+  documentationPath,
+  filePath,
+  methodPath,
+  PATHS,
+  reportPath,
+  rigPath,
+  sessionPath,
+} from './paths.ts';
 
 /** Every address on the site that a link can lead to: pages and files. */
 export function sitePaths(bench: Bench): readonly string[] {
@@ -11,14 +21,15 @@ export function sitePaths(bench: Bench): readonly string[] {
 /** The address of every page of a bench. */
 export function pagePathsOf(bench: Bench): readonly string[] {
   const ids = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
-  const { reports, bodies, rigs, methods, sessions } = bench;
-  return pagePaths({
+  const { reports, bodies, rigs, methods, sessions, site } = bench;
+  const pages = pagePaths({
     reports: ids(reports),
     bodies: ids(bodies),
     rigs: ids(rigs),
     methods: ids(methods),
     sessions: ids(sessions),
   });
+  return pages.filter((path) => site.documentation || !path.startsWith(PATHS.documentation));
 }
 
 /** The address of every page. */
@@ -31,6 +42,7 @@ export function pagePaths({
 }: Pick<Inventory, 'reports' | 'bodies' | 'rigs' | 'methods' | 'sessions'>): readonly string[] {
   return [
     ...Object.values(PATHS),
+    ...DOCUMENTATION.map(documentationPath),
     ...reports.map(reportPath),
     ...bodies.map(bodyPath),
     ...rigs.map(rigPath),

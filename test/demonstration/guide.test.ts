@@ -1,4 +1,4 @@
-/** That the authoring guide is right: its examples and its messages, on the demonstration; and that README says the same. */
+/** That the authoring guide is right: its examples and its messages, on the demonstration. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -10,7 +10,7 @@ import { readBench } from '../../src/ingest/read-bench.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
 import type { WriteUp } from '../../src/model/bench.ts';
 import { describeProblem } from '../../src/model/problem-text.ts';
-import { partsTable, tagOf } from '../support/guide.ts';
+import { tagOf } from '../support/guide.ts';
 import { PROJECT } from '../support/project-files.ts';
 
 const NAMES = PARTS.map(({ name }) => name);
@@ -75,9 +75,6 @@ describe('the authoring guide', () => {
     expect(Object.values(properties).filter(({ means, accepts }) => means === '' || accepts === '')).toEqual([]);
     expect(needs.flat().filter((need) => !(need in properties))).toEqual([]);
   });
-
-  it('is README’s table of parts', () =>
-    expect(readFileSync(join(PROJECT, 'README.md'), 'utf8')).toContain(partsTable()));
 });
 
 it('the demonstration types no result by hand', () =>

@@ -34,6 +34,7 @@ const INDEXES = [
   '/corrections/',
   '/coverage/',
   '/data/',
+  '/documentation/',
   '/guide/',
   '/method/',
   '/reports/',
@@ -56,7 +57,12 @@ describe('the pages', () => {
     );
     const ofEntries = register.figures.flatMap(({ entry }) => /^\/figures\/[^/]+\//.exec(entry) ?? []);
     expect(new Set(ofEntries).size).toBeGreaterThan(5);
-    expect(site.pages.map(({ path }) => path).sort()).toEqual([...ofFiles, ...INDEXES, ...new Set(ofEntries)].sort());
+    const ofDocumentation = projectFiles('src/documentation').map((path) =>
+      path.replace(/^src|\.md$/g, '').concat('/'),
+    );
+    expect(site.pages.map(({ path }) => path).sort()).toEqual(
+      [...ofFiles, ...INDEXES, ...ofDocumentation, ...new Set(ofEntries)].sort(),
+    );
   });
 });
 

@@ -1,12 +1,15 @@
-/** That README.md and DEVELOPERS.md name files and commands that exist. */
+/** That README.md, DEVELOPERS.md and the documentation name files, commands and options that exist. */
 import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, posix } from 'node:path';
+import { DOCUMENTATION } from '../../src/register/paths.ts';
 import { describe, expect, it } from 'vitest';
 import { PROJECT, projectFiles } from '../support/project-files.ts';
 
 const read = (path: string): string => readFileSync(join(PROJECT, path), 'utf8');
-const DOCUMENTS = ['README.md', 'DEVELOPERS.md'];
-const scripts = Object.keys((JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts);
+const PAGES = projectFiles('src/documentation');
+const DOCUMENTS = ['README.md', 'DEVELOPERS.md', ...PAGES];
+const lines = (JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts;
+const scripts = Object.keys(lines);
 const tops = new Set(projectFiles().map((path) => path.split('/')[0] ?? ''));
 
 /** Words of a path that stand for any name: `ID`, `NAME.mdx`, `<id>`, `*`, `…`. */
@@ -22,9 +25,17 @@ function pathsNamed(document: string): readonly string[] {
   );
   const links = [...text.matchAll(/\]\(([^)\s]+)\)/g)]
     .map(([, target = '']) => target.replace(/#.*$/, ''))
-    .filter((target) => target !== '' && !/^[a-z]+:/.test(target));
+    .filter((target) => target !== '' && !/^[a-z]+:|^\//.test(target))
+    .map((target) => posix.join(posix.dirname(document), target));
   return [...new Set([...code.filter((word) => tops.has(word.split('/')[0] ?? '')), ...links])].filter(
     (path) => !BUILT.test(path),
+  );
+}
+
+/** Commands that a document names, each with the options that follow on its line. */
+function commandsNamed(document: string): readonly { readonly name: string; readonly options: readonly string[] }[] {
+  return [...read(document).matchAll(/\bnpm (?:run )?(?:(?:--silent|-s) )?([\w:-]+)((?: -- [^`\n|]*)?)/g)].map(
+    ([, name = '', rest = '']) => ({ name, options: rest.match(/--[a-z][a-z-]*/g) ?? [] }),
   );
 }
 
@@ -35,20 +46,34 @@ function known(path: string): string {
   return any < 0 ? path : words.slice(0, any).join('/');
 }
 
+it('they are there to be read', () => {
+  expect(DOCUMENTS.flatMap(pathsNamed).length).toBeGreaterThan(100);
+  expect(DOCUMENTS.flatMap(commandsNamed).length).toBeGreaterThan(60);
+  expect(PAGES.map((path) => posix.basename(path, '.md'))).toEqual(DOCUMENTATION.toSorted());
+});
+
+it('README.md is short enough to be read', () => expect(read('README.md').split('\n').length).toBeLessThanOrEqual(150));
+
 describe.each(DOCUMENTS)('%s', (document) => {
   it('names only files and folders that exist', () => {
     const named = pathsNamed(document);
-    expect(named.length).toBeGreaterThan(10);
     expect(named.filter((path) => !existsSync(join(PROJECT, known(path))))).toEqual([]);
   });
 
   it('names only commands that exist', () => {
-    const named = [...read(document).matchAll(/\bnpm (?:run )?(?:(?:--silent|-s) )?([\w:-]+)/g)].map(
-      ([, name = '']) => name,
-    );
     const ofNpm = new Set(['ci', 'scripts']);
-    expect(named.filter((name) => scripts.includes(name)).length).toBeGreaterThan(3);
+    const named = commandsNamed(document).map(({ name }) => name);
     expect(named.filter((name) => !scripts.includes(name) && !ofNpm.has(name))).toEqual([]);
+  });
+
+  it('gives commands only options that they have', () => {
+    const unknown = commandsNamed(document).flatMap(({ name, options }) => {
+      const [, file] = /launch\.mjs (src\/commands\/\S+\.ts)$/.exec(lines[name] ?? '') ?? [];
+      // What every command takes stands in one file, what those that plan have in common in another.
+      const known = ['src/commands/run.ts', 'src/commands/plan-options.ts', file].map((path) => path && read(path));
+      return file === undefined ? [] : options.filter((option) => !known.some((text) => text?.includes(option)));
+    });
+    expect(unknown).toEqual([]);
   });
 });
 

@@ -8,12 +8,6 @@ export function tagOf(name: string): string {
   return tag;
 }
 
-/** The table of parts as README has it. */
-export function partsTable(): string {
-  const rows = PARTS.map(({ name, shows }) => `| \`${tagOf(name)}\` | ${shows} |`);
-  return ['| part | shows |', '|---|---|', ...rows].join('\n');
-}
-
 /** A report that holds every example of the guide. */
 export const EVERY_EXAMPLE = `---
 title: Every part

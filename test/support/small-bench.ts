@@ -45,6 +45,7 @@ export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): 
       publisher: '',
       introduction: '',
       writeUpsRunCode: false,
+      documentation: true,
       prose: [],
       file: file('content/site.md'),
     },
