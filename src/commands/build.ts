@@ -1,10 +1,11 @@
 /** `npm run build`: compiles data/ and content/ into dist/. */
+import { resolve } from 'node:path';
 import { buildSite } from './build-site.ts';
 import { outputFolder } from './output-folder.ts';
 import { runCommand } from './run.ts';
 import { say } from './say.ts';
 import { describeSummary } from './summary.ts';
-import { publicationFolder } from '../site/publication.ts';
+import { publicationFolder, TOOL } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run build [-- --strict] [--fresh] [--output DIR]
 
@@ -19,5 +20,7 @@ await runCommand(USAGE, OPTIONS, async ({ strict = false, fresh = false, output:
   const root = publicationFolder();
   const output = await outputFolder(root, said);
   const summary = await buildSite({ root, output, strict, fresh });
-  say(`Compiled ${summary.bench.site.title} into ${output.name}/\n${describeSummary(summary)}`);
+  say(
+    `Compiled ${summary.bench.site.title} into ${root === resolve(TOOL) ? `${output.name}/` : output.path}\n${describeSummary(summary)}`,
+  );
 });

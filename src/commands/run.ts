@@ -85,7 +85,7 @@ function choosePublication(said: unknown): void {
   const by = typeof said === 'string' ? '--publication' : PUBLICATION_VARIABLE;
   if (!existsSync(root)) throw new CallError(`There is no folder ${root}, which ${by} names.${BEGIN}`);
   if (!statSync(root).isDirectory()) throw new CallError(`${root}, which ${by} names, is no folder.${BEGIN}`);
-  if (!['data', 'content'].some((folder) => existsSync(join(root, folder))))
+  if (!['data', 'content', '.writing'].some((folder) => existsSync(join(root, folder))))
     throw new CallError(`${root}, which ${by} names, holds no publication: neither data/ nor content/.${BEGIN}`);
 }
 

@@ -19,7 +19,7 @@ import { withLock } from './lock.ts';
 
 const WORKSHOP = '.writing';
 /** Of what commands write, and nothing else: a list that came with a repository cannot write elsewhere. */
-const PATH = /^(?:data|content)(?:\/[a-z0-9][a-z0-9-]*)+\.[a-z]+$/;
+const PATH = /^(?:README\.md|\.gitignore|\.gitattributes|(?:data|content)(?:\/[a-z0-9][a-z0-9-]*)+\.[a-z]+)$/;
 const LIST = `${WORKSHOP}/list.json`;
 
 export interface NewFile {

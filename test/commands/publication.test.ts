@@ -11,6 +11,7 @@ const { scripts } = JSON.parse(readFileSync(join(PROJECT, 'package.json'), 'utf8
   scripts: Readonly<Record<string, string>>;
 };
 const COMMANDS = Object.entries(scripts).flatMap(([name, line]) => {
+  if (name === 'begin') return []; // there is none yet
   const [, file] = /launch\.mjs (src\/commands\/\S+\.ts)$/.exec(line) ?? [];
   return file === undefined ? [] : [[name, file] as const];
 });

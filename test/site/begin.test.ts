@@ -38,6 +38,7 @@ it('has pages that are accessible, on a phone too, and that ask nobody for anyth
   expect(tool.run('build', ['--publication', root]).code).toBe(0);
   const site = readBuiltSite(join(root, 'dist'));
   expect(site.pages.length).toBeGreaterThan(12);
+  expect(site.pages.filter(({ path }) => path.startsWith('/documentation/'))).toEqual([]);
   await using server = await serveFolder(join(root, 'dist'), '/some/prefix/');
   await using browser = await chromium.launch(launchOptions(inject('chromium')));
   // the page's own policy keeps out what the test brings

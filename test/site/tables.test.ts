@@ -1,7 +1,7 @@
 /** That no table hides a column or cuts one off, on a phone, between phone and desk, or on paper. */
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { readBuiltSite } from '../support/built-site.ts';
+import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { launchOptions } from '../support/chromium.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder, type FolderServer } from '../support/serve-folder.ts';

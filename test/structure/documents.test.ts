@@ -8,6 +8,8 @@ import { PROJECT, projectFiles } from '../support/project-files.ts';
 const read = (path: string): string => readFileSync(join(PROJECT, path), 'utf8');
 const PAGES = projectFiles('src/documentation');
 const DOCUMENTS = ['README.md', 'DEVELOPERS.md', ...PAGES];
+/** Its paths are those of the publication that it is written into. */
+const BEGUN = 'src/begun/README.md';
 const lines = (JSON.parse(read('package.json')) as { scripts: Record<string, string> }).scripts;
 const scripts = Object.keys(lines);
 const tops = new Set(projectFiles().map((path) => path.split('/')[0] ?? ''));
@@ -54,12 +56,12 @@ it('they are there to be read', () => {
 
 it('README.md is short enough to be read', () => expect(read('README.md').split('\n').length).toBeLessThanOrEqual(150));
 
-describe.each(DOCUMENTS)('%s', (document) => {
-  it('names only files and folders that exist', () => {
-    const named = pathsNamed(document);
-    expect(named.filter((path) => !existsSync(join(PROJECT, known(path))))).toEqual([]);
-  });
+it.each(DOCUMENTS)('%s names only files and folders that exist', (document) => {
+  const named = pathsNamed(document);
+  expect(named.filter((path) => !existsSync(join(PROJECT, known(path))))).toEqual([]);
+});
 
+describe.each([...DOCUMENTS, BEGUN])('%s', (document) => {
   it('names only commands that exist', () => {
     const ofNpm = new Set(['ci', 'scripts']);
     const named = commandsNamed(document).map(({ name }) => name);
@@ -71,7 +73,9 @@ describe.each(DOCUMENTS)('%s', (document) => {
       const [, file] = /launch\.mjs (src\/commands\/\S+\.ts)$/.exec(lines[name] ?? '') ?? [];
       // What every command takes stands in one file, what those that plan have in common in another.
       const known = ['src/commands/run.ts', 'src/commands/plan-options.ts', file].map((path) => path && read(path));
-      return file === undefined ? [] : options.filter((option) => !known.some((text) => text?.includes(option)));
+      return file === undefined
+        ? []
+        : options.filter((option) => option !== '--help' && !known.some((text) => text?.includes(option)));
     });
     expect(unknown).toEqual([]);
   });
