@@ -1,11 +1,12 @@
 /** What the numbers on built pages are held to: everything that a compiled site knows, looked up by what a mark names. */
-import type { Bench, Reading } from '../model/bench.ts';
+import type { Bench, Reading, Session } from '../model/bench.ts';
 import { once } from '../model/once.ts';
 import type { PrecisionOfRig } from '../planning/precision-of-rig.ts';
 import { inWordsOf } from '../register/kinds.ts';
 import { describeBasis, describeProvenance } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
+import { roundTo } from '../register/text.ts';
 import { describeBudget } from '../views/budget.ts';
 import { describeCoverageTable } from '../views/coverage.ts';
 import { describeEntry } from '../views/entry.ts';
@@ -39,7 +40,8 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
   const simulated = new Map(
     bench.rigs.map(({ id, file }) => [file.path, (precision.get(id)?.lines ?? []).flatMap(linesOf)] as const),
   );
-  const readings = new Map(bench.sessions.map((session) => [session.readingsFile.path, session.readings]));
+  const sessions = new Map(bench.sessions.map((session) => [session.readingsFile.path, session]));
+  const taken = once(takenIn);
   const earlier = (bench.ledger?.entries ?? []).flatMap(({ reason, causes, moved, gone }) => [
     reason,
     ...causes,
@@ -48,6 +50,9 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
   ]);
   const coverage = coverageLines();
   const settings = settingQuantities(bench);
+  const isRead = (session: Session | undefined, { text }: PrintedNumber): boolean =>
+    session !== undefined &&
+    (taken(session).has(text) || session.readings.some((reading) => remarks(reading).includes(text)));
   return {
     isFigure: (id) => figure(id) !== undefined,
     textOf: (id) => {
@@ -61,7 +66,7 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
       return (
         (stated.get(source)?.some((value) => isStated(value, number)) ?? false) ||
         holds(simulated.get(source) ?? [], number) ||
-        (readings.get(source)?.some((reading) => isRead(reading, number)) ?? false)
+        isRead(sessions.get(source), number)
       );
     },
     findingSays: (rule, number) =>
@@ -130,11 +135,18 @@ function isStated(written: string, number: PrintedNumber): boolean {
   return quantity.unit === number.unit && Math.abs(quantity.value - number.value) <= half * (1 + 1e-9);
 }
 
-/** A cell as taken, a word of a remark, or the latency that a row comes to. */
-function isRead({ cells, latencyMs }: Reading, { text, value }: PrintedNumber): boolean {
-  if (Object.values(cells).some((cell) => cell.includes(text))) return true;
-  const decimals = text.split('.')[1]?.replace(/\D.*$/, '').length ?? 0;
-  return latencyMs !== undefined && Math.abs(latencyMs - value) <= 0.5 * 10 ** -decimals * (1 + 1e-9);
+/** Every cell as taken, and the latency that a row comes to, with as many decimals as a page may print. */
+function takenIn({ readings }: Session): ReadonlySet<string> {
+  return new Set(
+    readings.flatMap(({ cells, latencyMs }) => [
+      ...Object.values(cells),
+      ...(latencyMs === undefined ? [] : [0, 1, 2, 3, 4].map((decimals) => roundTo(latencyMs, decimals))),
+    ]),
+  );
+}
+
+function remarks({ excluded = '', note = '' }: Reading): string {
+  return `${excluded}. ${note}`;
 }
 
 function linesOf({ way, points }: PrecisionOfRig['lines'][number]): readonly string[] {

@@ -86,8 +86,10 @@ function reportSyntax(errors: readonly YAMLParseError[], text: string, reportAt:
   }
   const first = errors.find(({ code }) => code !== 'DUPLICATE_KEY');
   if (first === undefined) return;
-  if (first.code === 'MULTIPLE_DOCS') return reportAt(first.pos[0], { code: 'yaml-documents' });
-  const { offset, problem } = yamlMistake(first, text);
+  const { offset, problem } =
+    first.code === 'MULTIPLE_DOCS'
+      ? { offset: first.pos[0], problem: { code: 'yaml-documents' } as const }
+      : yamlMistake(first, text);
   reportAt(offset, problem);
 }
 

@@ -1,6 +1,7 @@
 /** Quantities that were typed by hand where readers read them: they would stay as they are when the data move. */
 import type { Bench, Part, Prose, WriteUp } from '../../model/bench.ts';
 import type { Problem } from '../../model/problem.ts';
+import { once } from '../../model/once.ts';
 import { parseRate, rateKey } from '../../model/rate.ts';
 import type { Finding } from '../../register/register.ts';
 import { partNamed } from '../parts.ts';
@@ -15,7 +16,7 @@ export interface TypedQuantity {
 }
 
 /** Of every write-up and note, in the order of the files and of their lines. */
-export function typedQuantities(bench: Bench): readonly TypedQuantity[] {
+export const typedQuantities: (bench: Bench) => readonly TypedQuantity[] = once((bench) => {
   const isSetting = settingQuantities(bench);
   const { site, bodies, displays, links, rigs, sessions, methods, reports } = bench;
   const notes = [site, ...bodies, ...displays, ...links, ...rigs, ...sessions].map((note) => ({
@@ -39,7 +40,7 @@ export function typedQuantities(bench: Bench): readonly TypedQuantity[] {
       )
       .sort((a, b) => a.line - b.line),
   );
-}
+});
 
 /** As an editor and readers of the data page are told of it. */
 export function typedFindings(bench: Bench): readonly Finding[] {
