@@ -1,4 +1,5 @@
 /** What the numbers on built pages are held to: everything that a compiled site knows, looked up by what a mark names. */
+import { earlierValues, entriesOf } from '../ledger/history.ts';
 import type { Bench, Reading, Session } from '../model/bench.ts';
 import { once } from '../model/once.ts';
 import type { PrecisionOfRig } from '../planning/precision-of-rig.ts';
@@ -42,7 +43,7 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
   );
   const sessions = new Map(bench.sessions.map((session) => [session.readingsFile.path, session]));
   const taken = once(takenIn);
-  const earlier = (bench.ledger?.entries ?? []).flatMap(({ reason, causes, moved, gone }) => [
+  const earlier = entriesOf(bench.ledger).flatMap(({ reason, causes, moved, gone }) => [
     reason,
     ...causes,
     ...moved.flatMap(({ from, to }) => [from, to]),
@@ -108,9 +109,7 @@ function sayingsOf(figure: Figure): readonly string[] {
 }
 
 function past({ ledger }: Bench, id: string): readonly string[] {
-  return (ledger?.entries ?? []).flatMap(({ moved, gone }) =>
-    [...moved, ...gone].filter((each) => each.id === id).map(({ from }) => from),
-  );
+  return earlierValues(ledger, id).map(({ text }) => text);
 }
 
 /** What each file of the bench states, as written. */
