@@ -15,7 +15,8 @@ import type { Register } from '../register/register.ts';
 import { causeFinder } from './causes.ts';
 import { describeMove, isSame } from './moves.ts';
 import { renamedId, renamesBetween, type Rename } from './renames.ts';
-import { recordedState, replay, type State } from './replay.ts';
+import { recordedState, type State } from './state.ts';
+import { replay } from './replay.ts';
 import { statementsOf, type Statement } from './statements.ts';
 
 interface Explained {

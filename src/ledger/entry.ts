@@ -4,7 +4,7 @@ import type { Cause, ChainedEntry, Change, Inputs } from '../model/ledger.ts';
 import type { Changes } from './compare.ts';
 import { digestOfEntry } from './digest.ts';
 import { isSameRow } from './moves.ts';
-import { inputRows, type State } from './replay.ts';
+import { inputRows, type State } from './state.ts';
 import type { Statement } from './statements.ts';
 
 const FIRST_LINE = 2;

@@ -7,7 +7,8 @@ import { compareWithState } from './compare.ts';
 import { digestOfEntry } from './digest.ts';
 import { changesBetween, numbered, stateNow } from './entry.ts';
 import { isSameRow } from './moves.ts';
-import { applyEntry, inputRows, type State } from './replay.ts';
+import { applyEntry } from './apply-entry.ts';
+import { inputRows, type State } from './state.ts';
 import type { Statement } from './statements.ts';
 
 export interface Joined {

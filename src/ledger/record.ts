@@ -2,7 +2,8 @@
 import type { ChainedEntry, Inputs, Ledger } from '../model/ledger.ts';
 import { baseOf, compareWithState, type Changes } from './compare.ts';
 import { chained, changesBetween, numbered, stateNow } from './entry.ts';
-import { isEarlierForm, recordedState, replay, type State } from './replay.ts';
+import { isEarlierForm, recordedState, type State } from './state.ts';
+import { replay } from './replay.ts';
 import { rootOf } from './chain.ts';
 import type { Statement } from './statements.ts';
 

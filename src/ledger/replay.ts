@@ -1,27 +1,19 @@
 /** The chain of entries, applied one after the other: what was published when, and whether the ledger holds together. */
 import { compareText } from '../model/compare-text.ts';
-import { describeCause } from '../model/cause-text.ts';
 import {
   inputId,
   isInputId,
-  ANALYSIS_INPUT,
-  type Cause,
   type ChainedEntry,
-  type Change,
-  type Inputs,
   type Ledger,
   type LedgerEntry,
-  type Move,
   type Published,
-  type Withdrawal,
 } from '../model/ledger.ts';
 import type { Problem } from '../model/problem.ts';
 import { once } from '../model/once.ts';
+import { applyEntry } from './apply-entry.ts';
 import { orderChain } from './chain.ts';
 import { describeMove, isSame, isSameRow } from './moves.ts';
-
-/** Every row by its id, inputs among them. */
-export type State = ReadonlyMap<string, Published>;
+import { isEarlierForm, recordedState, type State } from './state.ts';
 
 export interface Replay {
   /** As readers are told of them, newest first. */
@@ -31,11 +23,6 @@ export interface Replay {
   readonly state: State;
   /** Where the ledger was edited, or is in pieces. */
   readonly faults: readonly Problem[];
-}
-
-/** Whether a ledger was recorded before entries were chained. */
-export function isEarlierForm({ chain, head }: Ledger): boolean {
-  return chain.length === 0 && head === undefined;
 }
 
 /** Pure. Where the ledger does not hold together, what is left of it. */
@@ -60,92 +47,6 @@ export const replay: (ledger: Ledger) => Replay = once((ledger) => {
     faults: all.length > 0 ? all : compareStates(ledger, state),
   };
 });
-
-/** What `figures.csv` and `inputs.csv` hold. */
-export function recordedState({ figures, ...inputs }: Pick<Ledger, 'figures' | 'analysis' | 'checksums'>): State {
-  return new Map([...figures.map(({ line: _, ...row }) => row), ...inputRows(inputs)].map((row) => [row.id, row]));
-}
-
-/** Inputs as rows of the state. */
-export function inputRows({ analysis, checksums }: Inputs): readonly Published[] {
-  return [[ANALYSIS_INPUT, analysis] as const, ...Object.entries(checksums)].map(([name, state]) => ({
-    id: inputId(name),
-    text: state,
-    files: '',
-  }));
-}
-
-export interface Applied {
-  readonly entry: LedgerEntry;
-  readonly faults: readonly Problem[];
-}
-
-/** Brings a state on by one entry. */
-export function applyEntry(state: Map<string, Published>, entry: ChainedEntry): Applied {
-  const { id, path, date, reason, analysis, causes } = entry;
-  const moved: Move[] = [];
-  const gone: Withdrawal[] = [];
-  const added: string[] = [];
-  const renamed: { readonly id: string; readonly was: string }[] = [];
-  const faults: Problem[] = [];
-  for (const change of entry.changes) {
-    const { id: of, was, now, line } = change;
-    const before = state.get(was ?? of);
-    if (!isFounded(change, before)) faults.push({ code: 'entry-unfounded', file: tableOf(path), line, key: of });
-    state.delete(was ?? of);
-    if (now !== undefined) state.set(of, now);
-    if (isInputId(of)) continue;
-    if (now === undefined) gone.push({ id: of, from: before?.text ?? '' });
-    else if (before === undefined) added.push(kindOf(of));
-    else if (!isSame(before, now)) moved.push(moveOf(before, now, change, causes));
-    if (was !== undefined) renamed.push({ id: of, was });
-  }
-  const told: LedgerEntry = {
-    id,
-    date,
-    reason,
-    analysis,
-    causes: [...new Set(causes.flat().map(describeCause))].sort(),
-    moved: moved.sort((a, b) => compareText(a.id, b.id)),
-    gone: gone.sort((a, b) => compareText(a.id, b.id)),
-    ...(renamed.length === 0 ? {} : { renamed: renamed.sort((a, b) => compareText(a.id, b.id)) }),
-    added: Object.fromEntries(
-      [...Map.groupBy(added, (kind) => kind)]
-        .map(([kind, all]) => [kind, all.length] as const)
-        .sort(([a], [b]) => compareText(a, b)),
-    ),
-  };
-  return { entry: told, faults };
-}
-
-/** Whether a row can have changed so: it was there where it is said to have gone or moved, and was another. */
-function isFounded({ was, now }: Change, before: Published | undefined): boolean {
-  if (before === undefined) return now !== undefined && was === undefined;
-  return now === undefined || !isSameRow(before, now);
-}
-
-function moveOf(before: Published, now: Published, { id, was, cause }: Change, causes: ChainedEntry['causes']): Move {
-  return {
-    id,
-    ...(was === undefined ? {} : { was }),
-    ...describeMove(before, now),
-    ...(FOLLOWING.has(kindOf(id)) && isAddition(cause === undefined ? [] : (causes[cause - 1] ?? []))
-      ? { quiet: 'follows' }
-      : {}),
-  };
-}
-
-/** Whether something was added and nothing measured was changed: what is new may want a level or a sentence of its own. */
-function isAddition(causes: readonly Cause[]): boolean {
-  const isWritten = (file: string): boolean => /(?:\.mdx|\/site\.md|\/settings\.yaml|\/variation\.yaml)$/.test(file);
-  return (
-    causes.some(({ kind }) => kind === 'new') &&
-    causes.every((cause) => cause.kind === 'new' || (cause.kind === 'changed' && isWritten(cause.file)))
-  );
-}
-
-/** Kinds that count everything, or are limits from everything: they move with whatever is added. */
-const FOLLOWING = new Set(['bracket', 'count', 'family']);
 
 /** Where the recorded state is not what the entries come to. */
 function compareStates(ledger: Ledger, state: State): readonly Problem[] {
@@ -185,12 +86,4 @@ function opening(entry: LedgerEntry, told: readonly LedgerEntry[]): LedgerEntry 
 function newestFirst(entries: readonly LedgerEntry[]): readonly LedgerEntry[] {
   // later in the chain comes first among those of one day
   return entries.toReversed().sort((a, b) => compareText(b.date, a.date));
-}
-
-function kindOf(id: string): string {
-  return id.split('/')[0] ?? id;
-}
-
-function tableOf(path: string): string {
-  return path.replace(/\.yaml$/, '.csv');
 }

@@ -27,6 +27,8 @@ const DURATION = 'write a number and a unit: 14 ms, 1/500 s, 60 s, 60 min';
 const AS_RECORDED = 'npm run record writes this file: take it back from version control';
 const TAKE_BACK =
   'Take its files back from version control; what is wrong in an entry is put right by a further record';
+/** What follows from the entries of the ledger. */
+const IN_LEDGER = /\/ledger\/(?:figures|inputs)\.csv$/;
 const WRITE_AGAIN =
   'Take the file back from version control, or let it be written again from the entries: npm run record -- --join';
 const RECORD = 'If that is meant, say why: npm run record -- --reason "…" --date YYYY-MM-DD';
@@ -76,7 +78,7 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'this folder is missing',
     'Create it, or check that the build was pointed at the right place',
   ],
-  'missing-file': () => ['this file is missing', 'Create it'],
+  'missing-file': ({ file }) => ['this file is missing', IN_LEDGER.test(file) ? WRITE_AGAIN : 'Create it'],
   'missing-readings': (p) => [
     `this session has no readings file ${asIs(p.expected)}`,
     'Add it beside this file; both have the same name',

@@ -1,4 +1,4 @@
-import { earlierValues } from '../ledger/history.ts';
+import { earlierValues, entriesOf } from '../ledger/history.ts';
 import type { Bench } from '../model/bench.ts';
 import { PATHS } from '../register/paths.ts';
 import { describeDay } from './day.ts';
@@ -10,6 +10,12 @@ export interface EarlierText {
   readonly until: string;
   /** Where the change is told. */
   readonly path: string;
+}
+
+/** The day of the last record, `11 April 2026`; undefined where there is none. */
+export function recordedOn({ ledger }: Pick<Bench, 'ledger'>): string | undefined {
+  const [last] = entriesOf(ledger);
+  return last && describeDay(last.date);
 }
 
 /** Latest first; empty for a figure that never moved. */

@@ -3,7 +3,8 @@ import { expect, it } from 'vitest';
 import { renderChanges, renderEntry, renderFigures, renderInputs } from '../../src/ingest/render-ledger.ts';
 import { chained } from '../../src/ledger/entry.ts';
 import { digestOf } from '../../src/ledger/digest.ts';
-import { applyEntry, replay } from '../../src/ledger/replay.ts';
+import { applyEntry } from '../../src/ledger/apply-entry.ts';
+import { replay } from '../../src/ledger/replay.ts';
 import type { Cause, Change, Published } from '../../src/model/ledger.ts';
 import { readChanged } from '../support/bench-folder.ts';
 

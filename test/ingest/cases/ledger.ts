@@ -140,7 +140,7 @@ export const LEDGER_CASES: readonly ProblemCase[] = [
     lines: [
       'content/ledger/entries/note.txt  does not belong here; expected <id>.yaml or <id>.csv. Move it away, or correct its name.',
       'content/ledger/figure.csv  does not belong here; expected one of figures.csv, inputs.csv, entries, README.md. Move it away, or correct its name. Did you mean figures.csv?',
-      `${FIGURES}  this file is missing. Create it.`,
+      `${FIGURES}  this file is missing. Take the file back from version control, or let it be written again from the entries: npm run record -- --join.`,
     ],
   },
 ];
