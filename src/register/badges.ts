@@ -8,6 +8,11 @@ import { countedRuns } from './session-input.ts';
 /** In the order in which they are said. */
 export type Badge = 'cut short' | 'drifting' | 'other firmware' | 'one clip only' | 'repeated later';
 
+/** Whether something went wrong in the session, so that it speaks for nothing by itself. */
+export function isFaulty(badges: readonly Badge[]): boolean {
+  return badges.includes('cut short') || badges.includes('drifting');
+}
+
 /** By session id; none for an ordinary session. */
 export const badgesOf: (bench: Bench) => (id: string) => readonly Badge[] = once((bench) => {
   const usual = usualFirmware(bench);

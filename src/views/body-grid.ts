@@ -5,14 +5,16 @@ import type { Figure } from '../register/register.ts';
 import type { Published } from '../register/published.ts';
 import { bodyFamilies, conditionsOf } from '../register/comparisons/body-families.ts';
 import { comparedRows, type ComparedRows } from './compared-rows.ts';
+import { standingBodies } from '../register/comparisons/standing.ts';
+import { badgesOf } from '../register/badges.ts';
 import { lowerFirst } from '../register/traits.ts';
-import { rankFigures } from '../register/comparisons/ranking.ts';
+import { rankFigures, type RankedFigure } from '../register/comparisons/ranking.ts';
 
 type Standing = 'lowest' | 'tied' | 'higher';
 
 const STANDING_WORDS: Readonly<Record<Standing, string>> = {
   lowest: 'lowest',
-  tied: 'not told from the lowest',
+  tied: 'too close to call',
   higher: '',
 };
 
@@ -98,22 +100,29 @@ function cellsOf(
   bodies: readonly Body[],
   sessions: readonly Session[],
 ): readonly (readonly GridCell[])[] {
-  const totals = sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []);
-  const ranked = rankFigures(totals);
-  const several = new Set(sessions.map(({ body }) => body)).size > 1;
+  const standing = standingBodies(bench, sessions);
+  const ranked = rankFigures(standing.flatMap(({ id }) => figure(`total/${id}`) ?? []));
+  const several = standing.length > 1;
+  const badges = badgesOf(bench);
   return bodies.map(({ id: body }) => {
     const own = sessions.filter((session) => session.body === body);
     const labels = labelSessions(bench, own);
     return own.flatMap((session): readonly GridCell[] => {
       const at = ranked.findIndex((each) => each.figure.of['session'] === session.id);
       const found = ranked[at];
-      if (found === undefined) return [];
-      const standing = !several ? undefined : at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
+      const total = figure(`total/${session.id}`);
+      if (total === undefined) return [];
+      const place = standingOf(several ? found : undefined, at);
       const label = own.length > 1 ? (labels.of.get(session.id) ?? '') : '';
-      const words = [label, standing && STANDING_WORDS[standing]].filter(Boolean).join(', ');
-      return [{ session, label, total: found.figure, standing, words }];
+      const words = [label, ...badges(session.id), place && STANDING_WORDS[place]].filter(Boolean).join(', ');
+      return [{ session, label, total, standing: place, words }];
     });
   });
+}
+
+function standingOf(found: RankedFigure | undefined, at: number): Standing | undefined {
+  if (found === undefined) return undefined;
+  return at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
 }
 
 /** Several families in one table, each under its own heading; each keeps its own adjustment. */

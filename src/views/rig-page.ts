@@ -1,7 +1,6 @@
 /** What the page of one rig prints. */
 import type { Rig, SourceFile } from '../model/bench.ts';
 import { labelSessions } from '../register/labels.ts';
-import { sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { inBenchOrder } from '../register/select.ts';
 import { rigFacts, type RigFact } from './rig-facts.ts';
@@ -16,7 +15,7 @@ export interface RigPage {
     readonly isOwn: boolean;
     readonly file: string;
   }[];
-  readonly sessions: readonly { readonly label: string; readonly path: string }[];
+  readonly sessions: readonly { readonly label: string; readonly id: string }[];
   /** What they have in common. */
   readonly shared: string;
   readonly files: readonly SourceFile[];
@@ -45,7 +44,7 @@ export function rigPage({ bench, find }: Published, id: string): RigPage {
       })),
     sessions: sessions.map((session) => ({
       label: labels.of.get(session.id) ?? session.id,
-      path: sessionPath(session.id),
+      id: session.id,
     })),
     shared: labels.shared,
     files: [rig.file, ...chain.map(({ file }) => file)],

@@ -17,6 +17,7 @@ export interface SettingsOfBody {
     readonly interactions: readonly EffectRow[];
   }[];
   readonly findings: readonly Finding[];
+  /** The one with the most sessions first. */
   readonly choices: readonly {
     readonly advice: Advice;
     /** `Balcony, through Radio pair`. */
@@ -37,6 +38,7 @@ export function settingsOfBody(site: Published, body: string): SettingsOfBody {
     findings: findingsOf('body', body),
     choices: choicesOf(bench)
       .filter((choice) => choice.body === body)
+      .sort((x, y) => y.sessions.length - x.sessions.length)
       .flatMap((choice) => {
         const advice = adviseOn(site, choice);
         const { links } = choice.sessions[0];

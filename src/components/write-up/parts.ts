@@ -14,7 +14,7 @@ import FigureTable from './FigureTable.astro';
 import History from './History.astro';
 import Highest from './Highest.astro';
 import Lowest from './Lowest.astro';
-import MarkdownTable from './MarkdownTable.astro';
+import MarkdownTable from '../page/MarkdownTable.astro';
 import MethodNote from './MethodNote.astro';
 import Quoted from './Quoted.astro';
 import Ranking from './Ranking.astro';

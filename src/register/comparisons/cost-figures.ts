@@ -8,6 +8,7 @@ import { comparedSession, differenceFigure, ofPair } from './comparison-figures.
 import { choicesOf, type Choice } from './choices.ts';
 import type { Family, SessionPair } from './family.ts';
 import { labelPairs } from './pair-labels.ts';
+import { standingConditions } from './standing.ts';
 
 /** What each condition of a body costs over its fastest one: differences from the lowest total, through the same chain. */
 export function costFigures(compilation: Compilation): readonly Figure[] {
@@ -20,7 +21,9 @@ export const costId = (session: string): string => `cost/${session}`;
 function costsOf(compilation: Compilation, { body, sessions, rig }: Choice): readonly Figure[] {
   const { session, bench, find } = compilation;
   const totalOf = (id: string): number => session(id).estimate.value;
-  const lowest = sessions.reduce((best, each) => (totalOf(each.id) < totalOf(best.id) ? each : best));
+  const lowest = standingConditions(bench, sessions).reduce((best, each) =>
+    totalOf(each.id) < totalOf(best.id) ? each : best,
+  );
   const labels = labelSessions(bench, sessions);
   const noLabels = labelPairs(bench, []);
   const pairs = sessions.map(({ id }): SessionPair => ({ a: id, b: lowest.id }));

@@ -1,5 +1,6 @@
 import { findMatchedPairs } from '../../analysis/matched-pairs.ts';
 import type { Bench, Session } from '../../model/bench.ts';
+import { badgesOf, isFaulty } from '../badges.ts';
 import { lookup } from '../lookup.ts';
 import { inBenchOrder } from '../select.ts';
 import { chainKey, closestInTime } from './conditions.ts';
@@ -8,7 +9,7 @@ import { once } from '../../model/once.ts';
 
 /**
  * For each body and rig, the pairs of sessions that differ in exactly one setting: same firmware, links, display and
- * method too. Where a condition was repeated, each session stands in one pair per step, with the one closest in time.
+ * method too. Sessions that went wrong are left out. Where a condition was repeated, each session stands in one pair per step, with the one closest in time.
  */
 export const settingFamilies: (bench: Bench) => readonly Family[] = once((bench) => {
   const find = lookup(bench);
@@ -31,6 +32,17 @@ export const settingFamilies: (bench: Bench) => readonly Family[] = once((bench)
   });
 });
 
+/** Pairs of ordinary sessions where a step has any; none of a session in which something went wrong. */
+function ordinaryFirst<Pair extends { readonly a: Session; readonly b: Session }>(
+  bench: Bench,
+  pairs: readonly Pair[],
+): readonly Pair[] {
+  const badges = badgesOf(bench);
+  const whole = pairs.filter(({ a, b }) => !isFaulty(badges(a.id)) && !isFaulty(badges(b.id)));
+  const ordinary = whole.filter(({ a, b }) => badges(a.id).length + badges(b.id).length === 0);
+  return ordinary.length > 0 ? ordinary : whole;
+}
+
 function matchedPairs(bench: Bench, sessions: readonly Session[]): readonly SessionPair[] {
   const byId = new Map(sessions.map((session) => [session.id, session]));
   const levelOrder = Object.fromEntries(bench.settings.map(({ id, levels }) => [id, levels.map((level) => level.id)]));
@@ -51,6 +63,7 @@ function matchedPairs(bench: Bench, sessions: readonly Session[]): readonly Sess
         JSON.stringify([step, { ...b.settings, [step.setting]: '' }]),
       );
       return [...sameStep.values()]
+        .map((pairs) => ordinaryFirst(bench, pairs))
         .flatMap(closestInTime)
         .map(({ a, b, step }): SessionPair => ({ a: a.id, b: b.id, step }));
     })

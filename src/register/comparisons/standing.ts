@@ -1,6 +1,7 @@
 import type { Bench, Session } from '../../model/bench.ts';
 import { compareText } from '../../model/compare-text.ts';
-import { badgesOf } from '../badges.ts';
+import { badgesOf, isFaulty } from '../badges.ts';
+import { conditionKey } from './conditions.ts';
 
 /**
  * Of several sessions of one body in one condition, the one that stands for it wherever only one can: an ordinary one
@@ -22,4 +23,18 @@ export function standingBodies(bench: Bench, sessions: readonly Session[]): read
   });
   const ordinary = each.filter(({ id }) => badgesOf(bench)(id).length === 0);
   return ordinary.length > 1 ? ordinary : each;
+}
+
+/**
+ * Of a body's sessions through one chain, one for each condition. Those that are not ordinary stand aside where two
+ * conditions have an ordinary one; of the rest, those that went wrong stand aside where two did not.
+ */
+export function standingConditions(bench: Bench, sessions: readonly Session[]): readonly Session[] {
+  const each = [...Map.groupBy(sessions, conditionKey).values()].flatMap(([first, ...more]) =>
+    first === undefined ? [] : [standingOf(bench, [first, ...more])],
+  );
+  const badges = badgesOf(bench);
+  const whole = each.filter(({ id }) => !isFaulty(badges(id)));
+  const ordinary = whole.filter(({ id }) => badges(id).length === 0);
+  return [ordinary, whole].find(({ length }) => length > 1) ?? each;
 }

@@ -27,9 +27,10 @@ export const advice = definePart({
     const title = `${site.find.body(body).name} on ${site.find.rig(rig).name}, lowest total first`;
     return { advice: advised, caption: caption ?? title };
   },
-  figures: ({ advice: { sentence, rows } }) => [
+  figures: ({ advice: { sentence, rows, aside } }) => [
     ...figuresIn(sentence),
     ...rows.flatMap(({ total, cost }) => [total, cost]),
+    ...aside.map(({ total }) => total),
   ],
 });
 

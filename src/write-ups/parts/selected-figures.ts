@@ -2,6 +2,7 @@
 import { questionOfId, type SessionPair } from '../../register/comparisons/family.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { RANKABLE, rankFigures, type RankedFigure } from '../../register/comparisons/ranking.ts';
+import { badgesOf } from '../../register/badges.ts';
 import type { Figure } from '../../register/register.ts';
 import { selectFigures, type Query } from '../../register/select.ts';
 import { COMMON } from './common.ts';
@@ -63,6 +64,8 @@ export function selectedFigures({ ids, kind, ...query }: Selection, { site }: An
 
 export interface RankedFigures extends Pick<SelectedFigures, 'bench' | 'sessions'> {
   readonly ranked: readonly RankedFigure[];
+  /** Sessions that a query matches and that are not ordinary: they are neither lowest nor highest, unless asked for by id. */
+  readonly leftOut: readonly string[];
 }
 
 export function rankedFigures(
@@ -74,5 +77,13 @@ export function rankedFigures(
   const wrong = figures.find(({ kind, unit }) => !RANKABLE.has(kind) || unit !== figures[0]?.unit);
   if (wrong !== undefined)
     throw new Error(`'${wrong.id}' cannot be ranked: only totals, or totals in frames, all of one kind`);
-  return { bench, sessions, ranked: rankFigures(figures, from) };
+  const isOrdinary = ({ of }: Figure): boolean => badgesOf(bench)(of['session'] ?? '').length === 0;
+  const ordinary = selection.ids === undefined ? figures.filter(isOrdinary) : [];
+  const entering = ordinary.length > 0 ? ordinary : figures;
+  return {
+    bench,
+    sessions,
+    ranked: rankFigures(entering, from),
+    leftOut: figures.filter((figure) => !entering.includes(figure)).map(({ of }) => of['session'] ?? ''),
+  };
 }

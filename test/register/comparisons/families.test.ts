@@ -4,7 +4,7 @@ import { labelPairs } from '../../../src/register/comparisons/pair-labels.ts';
 import { settingFamilies } from '../../../src/register/comparisons/setting-families.ts';
 import type { Family } from '../../../src/register/comparisons/family.ts';
 import type { Bench } from '../../../src/model/bench.ts';
-import { bench, session } from '../../support/small-bench.ts';
+import { bench, reading, session } from '../../support/small-bench.ts';
 
 const uhd = { resolution: 'uhd', rate: '24', 'audio-out': 'off' };
 const told = (families: readonly Family[]): readonly string[] =>
@@ -56,6 +56,24 @@ describe('matched pairs of a body on a rig', () => {
     expect(told(settingFamilies(bench([...repeats, ...on])))).toEqual([
       'settings-alba-one-attic: on-1 − off-1',
       'settings-alba-one-attic: on-0 − off-2',
+    ]);
+  });
+});
+
+describe('matched pairs of sessions that are not ordinary', () => {
+  const on = { ...uhd, 'audio-out': 'on' };
+  const twoClips = { readings: [reading(2, 300), reading(3, 310, { run: 2 })] };
+
+  it('are none where a session was cut short, however alone it stands', () => {
+    const sessions = [session('off', uhd, twoClips), session('on', on, { ...twoClips, cutShort: 'it got hot' })];
+    expect(told(settingFamilies(bench(sessions)))).toEqual([]);
+  });
+
+  it('stand back where a step has a pair of ordinary ones', () => {
+    const sessions = [session('off', uhd, twoClips), session('on', on, twoClips), session('on-single', on)];
+    expect(told(settingFamilies(bench(sessions)))).toEqual(['settings-alba-one-attic: on − off']);
+    expect(told(settingFamilies(bench(sessions.filter(({ id }) => id !== 'on'))))).toEqual([
+      'settings-alba-one-attic: on-single − off',
     ]);
   });
 });

@@ -131,7 +131,38 @@ describe('advice', () => {
     ]);
     const said = advice?.sentence.map((part) => (typeof part === 'string' ? part : `[${part.id}]`)).join('');
     expect(said).toBe(
-      'The lowest total of Alba One on Attic is [total/a], at 24 frames/s, resolution HD 1920 × 1080, embedded audio off. From there, embedded audio on costs [cost/b]. These sessions settle no cost of 25 frames/s ([cost/c]).',
+      'For the least delay, set embedded audio off: [total/a] on the rig Attic, the lowest measured. 24 or 25 frames/s: no difference found, so choose for the picture and the work. One step away, embedded audio on costs [cost/b]. Not measured one step away: resolution.',
+    );
+  });
+
+  it('lets no session be lowest that went wrong, and says so; of repeats, the latest stands for all', () => {
+    const [advice] = advise([
+      of('a', 'hd', '24', 'off', 200),
+      { ...of('later', 'hd', '24', 'off', 210), date: '2026-02-01' },
+      of('b', 'hd', '24', 'on', 320),
+      { ...of('short', 'hd', '25', 'off', 100), cutShort: 'it got hot' },
+    ]);
+    expect(advice?.rows.map(({ session: { id }, standsFor }) => [id, standsFor])).toEqual([
+      ['later', 'stands for 2 sessions in this condition'],
+      ['b', ''],
+    ]);
+    expect(advice?.aside.map(({ session: { id }, why }) => [id, why])).toEqual([
+      ['a', 'another session stands for its condition'],
+      ['short', 'cut short'],
+    ]);
+  });
+
+  it('that finds nothing between two sessions says what all sessions together find', () => {
+    // In HD, where the lowest is, sound adds 6; in UHD it adds 120: the average is told from nothing, that one step is not.
+    const [advice] = advise(
+      factorial.map((one) => {
+        const sound = one.settings['audio-out'] === 'on' ? (one.settings['resolution'] === 'uhd' ? 120 : 6) : 0;
+        return { ...one, readings: at(200 + (one.settings['resolution'] === 'uhd' ? 40 : 0) + sound) };
+      }),
+    );
+    const said = advice?.sentence.map((part) => (typeof part === 'string' ? part : `[${part.id}]`)).join('');
+    expect(said).toMatch(
+      /embedded audio off or on: no difference found.* Over all sessions on this rig together, and averaged over the other settings, embedded audio Off → On: \[effect-verdict\/alba-one\/attic\/audio-out\/off\/on\]\./i,
     );
   });
 
