@@ -6,10 +6,12 @@ export const PATHS = {
   reports: '/reports/',
   comparison: '/comparison/',
   bodies: '/bodies/',
+  sessions: '/sessions/',
   rigs: '/rigs/',
   chain: '/chain/',
   method: '/method/',
   coverage: '/coverage/',
+  glossary: '/glossary/',
   data: '/data/',
   guide: '/guide/',
   documentation: '/documentation/',
@@ -21,7 +23,7 @@ export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
 export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
 export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
 export const methodPath = (id: string): string => `${PATHS.method}${id}/`;
-export const sessionPath = (id: string): string => `/sessions/${id}/`;
+export const sessionPath = (id: string): string => `${PATHS.sessions}${id}/`;
 
 /** Pages of the documentation, in the order in which they are to be read: files of `src/documentation`. */
 export const DOCUMENTATION = [

@@ -1,5 +1,5 @@
 /** That every link leads somewhere, from whatever folder of whatever host the site is served, and nothing asks another host. */
-import type { BuiltSite } from './built-site.ts';
+import type { BuiltSite, Page } from './built-site.ts';
 import type { Checked } from './checked.ts';
 import { attributeOf } from './html.ts';
 
@@ -70,7 +70,7 @@ export function checkHosts(site: BuiltSite): Checked {
   };
 }
 
-/** Every page can be reached by links from the home page. */
+/** Every page can be reached by links from the home page, but what leads on from an old address or answers for none. */
 export function checkReach(site: BuiltSite): Checked {
   const links = Map.groupBy(
     addressesOf(site).filter((address) => address.tag === 'a' && isInternal(address)),
@@ -88,6 +88,15 @@ export function checkReach(site: BuiltSite): Checked {
   }
   return {
     looked: site.pages.length,
-    faults: site.pages.filter(({ path }) => !reached.has(path)).map(({ path }) => `${path}: no page leads to it`),
+    faults: site.pages
+      .filter((page) => !reached.has(page.path) && page.path !== NOT_FOUND && !leadsOn(page))
+      .map(({ path }) => `${path}: no page leads to it`),
   };
+}
+
+/** What a server shows for an address that leads nowhere. */
+const NOT_FOUND = '/404.html';
+
+function leadsOn({ elements }: Page): boolean {
+  return elements.some(({ tagName, attrs }) => tagName === 'meta' && attrs.some(({ value }) => value === 'refresh'));
 }

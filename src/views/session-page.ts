@@ -1,10 +1,11 @@
 /** What the page of one session prints. */
 import type { Session, SourceFile } from '../model/bench.ts';
-import { sessionTitle } from '../register/labels.ts';
-import { bodyPath, methodPath, rigPath } from '../register/paths.ts';
+import { labelSessions } from '../register/labels.ts';
+import { bodyPath, methodPath, rigPath, sessionPath } from '../register/paths.ts';
 import { describeBasis, describeLevel } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
+import { inBenchOrder } from '../register/select.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
 import { entryRow, type EntryRow } from './entry.ts';
 
@@ -17,10 +18,18 @@ export interface ConditionLine {
   readonly after?: string;
 }
 
+export interface Neighbour {
+  readonly label: string;
+  readonly path: string;
+}
+
 export interface SessionPage {
   readonly session: Session;
-  /** `Orrin V2, 23.976 frames/s`. */
+  /** What sets it apart from every other session: `Orrin V2, 23.976 frames/s, embedded audio on`. */
   readonly title: string;
+  /** The sessions before and after it, of the same body. */
+  readonly before: Neighbour | undefined;
+  readonly after: Neighbour | undefined;
   readonly headline:
     | {
         readonly total: Figure;
@@ -44,7 +53,9 @@ export function sessionPage(site: Published, id: string): SessionPage {
   const session = find.session(id);
   return {
     session,
-    title: sessionTitle(bench, session),
+    title: labelSessions(bench, bench.sessions).of.get(id) ?? id,
+    before: neighbour(site, session, -1),
+    after: neighbour(site, session, 1),
     headline: headlineOf(site, id),
     findings: findingsOf('session', id),
     entries: figuresOf(id).map((figure) => entryRow(site, figure)),
@@ -58,6 +69,14 @@ export function sessionPage(site: Published, id: string): SessionPage {
       ...session.links.map((link) => find.link(link).file),
     ],
   };
+}
+
+function neighbour({ bench }: Published, { id, body }: Session, step: 1 | -1): Neighbour | undefined {
+  const own = inBenchOrder(bench, bench.sessions).filter((session) => session.body === body);
+  const other = own[own.findIndex((session) => session.id === id) + step];
+  return (
+    other && { label: labelSessions(bench, bench.sessions).of.get(other.id) ?? other.id, path: sessionPath(other.id) }
+  );
 }
 
 function headlineOf({ figure }: Published, id: string): SessionPage['headline'] {

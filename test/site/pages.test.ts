@@ -28,6 +28,7 @@ const KINDS_OF_PAGE = [
 
 const INDEXES = [
   '/',
+  '/404.html',
   '/bodies/',
   '/chain/',
   '/comparison/',
@@ -35,10 +36,12 @@ const INDEXES = [
   '/coverage/',
   '/data/',
   '/documentation/',
+  '/glossary/',
   '/guide/',
   '/method/',
   '/reports/',
   '/rigs/',
+  '/sessions/',
 ];
 
 describe('the pages', () => {
