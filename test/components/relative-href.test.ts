@@ -12,6 +12,8 @@ it.each([
   ['/data/', '/figures.json', '../figures.json'],
   ['/data/', '/data/sessions/a.csv', 'sessions/a.csv'],
   ['/404.html', '/data/', 'data/'],
+  ['/404/', '/data/', 'data/'],
+  ['/404/', '/', './'],
   ['/', 'https://example.org/', 'https://example.org/'],
   ['/', '//example.org/', '//example.org/'],
   ['/', '#here', '#here'],
