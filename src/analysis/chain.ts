@@ -52,6 +52,8 @@ export interface Chain {
   readonly display: ChainDisplay;
   /** Absent where readings come from no camera, or from one that nobody described. */
   readonly observer?: ChainObserver;
+  /** A camera took the readings and nobody described it: where the timers stood in its picture, and how it reads its rows. */
+  readonly observerUnstated?: true;
 }
 
 /** Refresh interval of a display that runs on its own clock; 0 where it follows its input. In ms. */

@@ -10,12 +10,16 @@
  * is added, so that totals refer to mid-screen on every rig.
  *
  * Unknown rows are rectangular on 0 to 1, an unknown readout on 0 to one observer frame, an unknown
- * scan-out on 0 to one refresh (JCGM 100, 4.3.7: a rectangular distribution of half-width a has u = a/√3).
- * Nothing is corrected for an observer that nobody described.
+ * scan-out on 0 to one refresh (JCGM 100, 4.3.7: a rectangular distribution of half-width a has u = a/√3). Of an
+ * observer that nobody described nothing is corrected; its rows are unknown and its readout lies between 0 and a sixtieth
+ * of a second (common practice, no source), which counts as an uncertainty.
  */
 import { intervalMs } from '../model/rate.ts';
 import type { SharedKey } from './budget.ts';
 import type { Chain, Method } from './chain.ts';
+
+/** The longest readout of an observer that nobody described. */
+const UNSTATED_READOUT_MS = 1000 / 60;
 
 export interface Correction {
   readonly name: 'observer row skew' | 'display scan-out';
@@ -36,11 +40,10 @@ interface Bounded {
 export function correctionsFor(chain: Chain, method: Method): Correction[] {
   const { observer, display } = chain;
   const corrections: Correction[] = [];
-  if (observer && method !== 'instrument') {
-    const rows = difference(boundedBy(observer.displayRow, 1), boundedBy(observer.sourceRow, 1));
-    corrections.push(
-      describe('observer row skew', product(boundedBy(observer.readoutMs, intervalMs(observer.rate)), rows), 'rig'),
-    );
+  if ((observer || chain.observerUnstated) && method !== 'instrument') {
+    const rows = difference(boundedBy(observer?.displayRow, 1), boundedBy(observer?.sourceRow, 1));
+    const longestMs = observer ? intervalMs(observer.rate) : UNSTATED_READOUT_MS;
+    corrections.push(describe('observer row skew', product(boundedBy(observer?.readoutMs, longestMs), rows), 'rig'));
   }
   const toMiddle = difference({ mean: 0.5, variance: 0 }, boundedBy(display.digitsRow, 1));
   corrections.push(

@@ -1,221 +1,339 @@
 /**
- * What all runs of a session say about the pipeline delay L: a Bayesian posterior with a flat prior.
+ * What all runs of a session say about the mean pipeline delay L of its clips: a Bayesian posterior with a flat prior.
  *
- *     p(L | readings) ∝ Σ_σ P(σ) Σ_τ P(τ) Π_runs [ ℓ_run(L; σ) ⊗ N(0, τ²) ]
+ *     1. readings                    → likelihood of each run, for every (σ, ρ)      marginal.ts
+ *     2. runs                        → the mean of their delays, for every (τ, q)    clip-mean.ts
+ *     3. what the statement of variation says of σ, ρ, τ, q → their mixture
  *
- * Unknown start phases are uniform, so ℓ_run (see `marginal.ts`) averages over them. As L only shifts the
- * readings, the intervals of such a posterior hold the truth as often as they say when phases are drawn anew
- * in every session, whatever L is: that is the frequency which the coverage bench counts.
+ * σ is the jitter of single frames that the rig's rates do not explain, ρ the share of frames shown twice, τ and q a delay
+ * that changes from clip to clip. Unknown start phases are uniform. As L only shifts the readings, the intervals of such a
+ * posterior hold the truth as often as they say when phases are drawn anew in every session, whatever L is: that is the
+ * frequency which the coverage bench counts.
  *
- * σ is the jitter of single frames that the rig's rates do not explain (0, or 0.4·T_d and up in steps of √2 as
- * far as the readings' spread asks for), τ a delay that changes from run to run (0, or T_d/2 to 4·T_d). The data weigh
- * them; where rates alone explain the readings, intervals stay short, and where they do not, σ and τ widen them.
- * The prior is 0.5 on σ = 0 and 0.95 on τ = 0, the rest evenly on the others: a judgement, tried on the
- * coverage bench.
- *
- * Computed on a grid of L in two passes: a coarse one that finds the support, a fine one over it.
+ * Computed on a grid of L in two passes: a coarse one that finds the support and the states that matter, a fine one over
+ * these. Where few of the sampled states matter, more are sampled.
  */
+import { quantile } from 'd3-array';
+import { changes, changesOf, meanOfClips, type Change } from './clip-mean.ts';
 import type { Distribution } from './distribution.ts';
-import type { Explanations } from './evidence.ts';
-import { marginalLikelihood, type Grid } from './marginal.ts';
-import { tabulateVisibility, type Kernel } from './visibility.ts';
+import type { Explanations, RunEvidence, State } from './evidence.ts';
+import { likeliest } from './likeliest.ts';
+import { evidenceOf, marginalLikelihood, misreadProbabilities, type Grid } from './marginal.ts';
+import { readingKernel, type ReadingKernel } from './reading-kernel.ts';
+import type { Variation } from './variation.ts';
 
 export interface DelayPosterior {
   readonly distribution: Distribution;
-  /** The same with σ = 0 and τ = 0: what the rates alone leave open. Absent where they do not explain the readings. */
+  /** The same with σ, ρ, τ and q 0: what the rates alone leave open. Absent where they do not explain the readings. */
   readonly ratesOnly?: Distribution;
-  /** The same with τ = 0. Absent where the runs contradict each other. */
+  /** The same with τ and q 0. Absent where the runs contradict each other. */
   readonly sameDelay?: Distribution;
   /** Posterior probabilities. */
   readonly jitterProbability: number;
   readonly betweenRunsProbability: number;
-  /** For each run, the likelihood of L averaged over σ, in no unit. */
+  /** How delays change from clip to clip: what the statement says, weighed by these runs. */
+  readonly clipChanges: readonly Change[];
+  /** That the rates of the rig explain the stamps of every run, phases and all. */
+  readonly ratesProbability: number;
+  /** For each run and reading: that its stamp is nothing but a misread. */
+  readonly misreads: readonly (readonly number[])[];
+  /** For each run, the likelihood of L averaged over σ and ρ, in no unit. */
   readonly perRun: readonly { readonly lowMs: number; readonly stepMs: number; readonly values: readonly number[] }[];
 }
 
-interface Prior {
-  readonly valueMs: number;
+export interface DelayQuestion {
+  /** Explanations of each run; `times` asks for so many more states than usual. */
+  readonly runs: readonly ((times: number) => Explanations)[];
+  readonly frameMs: number;
+  /** Each run's readings less the mean wait for a frame: about where its delay lies. */
+  readonly aboutMs: readonly (readonly number[])[];
+  /** How far off its delay a reading can be by phases alone. */
+  readonly reachMs: number;
+  readonly variation: Variation;
+}
+
+/** One size of jitter with one share of repeated frames. */
+interface Frames {
+  readonly jitterMs: number;
+  readonly repeat: number;
   readonly probability: number;
 }
 
-const NO_JITTER = 0.5;
-const SAME_DELAY = 0.95;
-const COARSE = { count: 48, sharpStates: 48, smoothStates: 12 };
-const FINE = { count: 112, sharpStates: 160, smoothStates: 40 };
-/** What a pass may leave out, relative to the highest value. */
+const COARSE = { least: 48, most: 240, states: 10 };
+const FINE = { least: 112, most: 448, states: 48, smoothStates: 16 };
+/** What the fine pass may leave out, relative to the highest value. */
 const NEGLIGIBLE = 1e-5;
-/** Posterior probability below which the fine pass leaves a σ out. */
-const UNLIKELY = 3e-4;
+/** Posterior probability below which the fine pass leaves a size out. */
+const UNLIKELY = 4e-3;
+/** Share of the prior over σ and ρ that is looked at. */
+const LOOKED_AT = 0.97;
+/** Effective states below which more are sampled, and by how much at most. */
+const SCARCE = 24;
+const MORE = [1, 6, 30];
+/** Jitter, in T_d, at which states are compared: sharp enough to tell them apart, wide enough to miss none. */
+const COMPARED_AT = 0.06;
+/** Jitter, in T_d, above which fewer states do. */
+const SMOOTH = 0.2;
 
-/** The posterior over L; undefined where nothing in the model can have given the readings. */
-export function delayPosterior(
-  runs: readonly Explanations[],
-  frameMs: number,
-  centresMs: readonly number[],
-  reachMs: number,
-): DelayPosterior | undefined {
-  const betweenMs = Math.max(...centresMs) - Math.min(...centresMs);
-  const lowMs = Math.min(...centresMs) - reachMs - betweenMs / 2;
-  const highMs = Math.max(...centresMs) + reachMs + betweenMs / 2;
-  const jitters = priorOver(
-    NO_JITTER,
-    scales(0.4 * frameMs, Math.max(2 * reachMs + betweenMs, 2 * frameMs), Math.SQRT2),
-  );
-  const offsets =
-    runs.length > 1 ? priorOver(SAME_DELAY, scales(frameMs / 2, 8 * frameMs, 2)) : [{ valueMs: 0, probability: 1 }];
-  const coarse = pass(
-    runs,
+/** The posterior over L. */
+export function delayPosterior(question: DelayQuestion): DelayPosterior {
+  const { frameMs, variation } = question;
+  const misread = variation.reading.misread.reduce((sum, { size, weight }) => sum + size * weight, 0);
+  const all = framesOf(variation, frameMs);
+  const kernels = new Kernels(frameMs, Math.max(misread, 1e-4));
+  const wide = coarseGrid(question);
+  const ranked = question.runs.map((explain) => rank(explain, kernels, wide, frameMs));
+  const first = likelihoods(
+    ranked.map((run) => thinned(run, COARSE.states)),
+    all,
+    kernels,
+    wide,
     frameMs,
-    jitters,
-    offsets,
-    { lowMs, stepMs: (highMs - lowMs) / (COARSE.count - 1), count: COARSE.count },
-    COARSE,
+    COARSE.states,
   );
-  if (!coarse) return undefined;
-  const likely = jitters.filter((_, j) => coarse.jitterWeights[j]! > UNLIKELY);
-  const fine = pass(runs, frameMs, likely, offsets, supportOf(coarse), FINE);
-  if (!fine) return undefined;
-  const { grid, all, ratesOnly, sameDelay, noJitter } = fine;
-  const total = sumOf(all);
+  const weights = posteriorOf(first, all);
+  const likely = all.filter((_, j) => weights[j]! > UNLIKELY);
+  const grid = fineGrid(first, weights, wide, frameMs);
+  const sharp = ranked.map((run) => thinned(run, FINE.states));
+  const fine = likelihoods(sharp, likely, kernels, grid, frameMs, FINE.smoothStates);
+  return combine(question, sharp, fine, likely, kernels, grid);
+}
+
+function combine(
+  { runs, frameMs, variation }: DelayQuestion,
+  explained: readonly Explanations[],
+  tables: readonly Table[],
+  frames: readonly Frames[],
+  kernels: Kernels,
+  grid: Grid,
+): DelayPosterior {
+  const weights = posteriorOf(tables, frames);
+  const perRun = runs.map((_, r) => mixture(tables, weights, r, grid));
+  const same = new Float64Array(grid.count);
+  const rates = new Float64Array(grid.count);
+  tables.forEach(({ runs: clips }, j) => {
+    const product = new Float64Array(grid.count).fill(weights[j]!);
+    for (const clip of clips) for (let l = 0; l < grid.count; l += 1) product[l]! *= clip[l]!;
+    addScaled(same, product, 1);
+    if (steady(frames[j]!)) addScaled(rates, product, 1);
+  });
+  const total = new Float64Array(grid.count);
+  const evidence = changesOf(variation.clip, frameMs).map((change): Change => {
+    const mean = runs.length > 1 && changes(change) ? meanOfClips(perRun, change, frameMs, grid) : same;
+    addScaled(total, mean, change.probability);
+    return { ...change, probability: change.probability * sumOf(mean) };
+  });
+  const found = sumOf(total);
+  const clipChanges = evidence.map((change) => ({ ...change, probability: change.probability / found }));
+  const changing = clipChanges.reduce((sum, one) => sum + (changes(one) ? one.probability : 0), 0);
+  const unchanged = runs.length > 1 ? 1 - changing : 1;
+  const best = frames[weights.indexOf(Math.max(...weights))]!;
+  const misreads = explained.map((explanations) =>
+    misreadsOf(explanations, kernels.of(best, explanations[0]!, grid), grid),
+  );
   return {
-    distribution: distributionOn(grid, all),
-    ...(sumOf(ratesOnly) > 1e-4 * total && { ratesOnly: distributionOn(grid, ratesOnly) }),
-    ...(sumOf(sameDelay) > 1e-4 * total && { sameDelay: distributionOn(grid, sameDelay) }),
-    jitterProbability: 1 - noJitter,
-    betweenRunsProbability: 1 - sumOf(sameDelay) / total,
-    perRun: fine.perRun.map((values) => ({ lowMs: grid.lowMs, stepMs: grid.stepMs, values: Array.from(values) })),
+    distribution: distributionOn(grid, total),
+    ...(sumOf(rates) > 1e-4 * sumOf(same) && { ratesOnly: distributionOn(grid, rates) }),
+    ...(unchanged > 1e-4 && { sameDelay: distributionOn(grid, same) }),
+    jitterProbability: 1 - frames.reduce((sum, one, j) => sum + (steady(one) ? weights[j]! : 0), 0),
+    betweenRunsProbability: 1 - unchanged,
+    clipChanges,
+    ratesProbability: Math.min(...tables[weights.indexOf(Math.max(...weights))]!.firstShares),
+    misreads,
+    perRun: perRun.map((values) => ({ lowMs: grid.lowMs, stepMs: grid.stepMs, values: Array.from(values) })),
   };
 }
 
-interface Pass {
-  readonly grid: Grid;
-  readonly all: Float64Array;
-  readonly ratesOnly: Float64Array;
-  readonly sameDelay: Float64Array;
-  readonly noJitter: number;
-  /** Posterior probability of each σ. */
-  readonly jitterWeights: readonly number[];
-  /** For each run, its likelihood averaged over σ. */
-  readonly perRun: readonly Float64Array[];
+function misreadsOf(explanations: Explanations, kernel: ReadingKernel, grid: Grid): number[] {
+  const run = thinned(explanations, FINE.smoothStates)[0]!;
+  return misreadProbabilities(run, kernel, grid);
 }
 
-function pass(
-  runs: readonly Explanations[],
-  frameMs: number,
-  jitters: readonly Prior[],
-  offsets: readonly Prior[],
-  grid: Grid,
-  counts: { sharpStates: number; smoothStates: number },
-): Pass | undefined {
-  const tables = jitters.map(({ valueMs }) =>
-    likelihoods(runs, frameMs, valueMs, grid, valueMs === 0 ? counts.sharpStates : counts.smoothStates),
+function steady({ jitterMs, repeat }: Frames): boolean {
+  return jitterMs === 0 && repeat === 0;
+}
+
+function framesOf({ reading }: Variation, frameMs: number): Frames[] {
+  const all = reading.jitter.flatMap((jitter) =>
+    reading.repeat.map((repeat) => ({
+      jitterMs: jitter.size * frameMs,
+      repeat: repeat.size,
+      probability: jitter.weight * repeat.weight,
+    })),
   );
-  const best = Math.max(...tables.map((table) => table?.log ?? -Infinity));
-  if (best === -Infinity) return undefined;
-  const [all, ratesOnly, sameDelay] = [
-    new Float64Array(grid.count),
-    new Float64Array(grid.count),
-    new Float64Array(grid.count),
-  ];
-  const perRun = runs.map(() => new Float64Array(grid.count));
-  const jitterSums = jitters.map((jitter, j) => {
-    const table = tables[j];
-    const weight = table ? jitter.probability * Math.exp(table.log - best) : 0;
-    if (!table || weight < 1e-9) return 0;
-    let sum = 0;
-    table.runs.forEach((values, r) => addScaled(perRun[r]!, values, weight));
-    for (const offset of offsets) {
-      const product = new Float64Array(grid.count).fill(weight * offset.probability);
-      for (const values of table.runs) multiply(product, blurred(values, offset.valueMs / grid.stepMs));
-      addScaled(all, product, 1);
-      if (offset.valueMs === 0) addScaled(sameDelay, product, 1);
-      if (offset.valueMs === 0 && jitter.valueMs === 0) addScaled(ratesOnly, product, 1);
-      sum += sumOf(product);
-    }
-    return sum;
-  });
-  const total = sumOf(all);
-  if (total === 0) return undefined;
-  const jitterWeights = jitterSums.map((sum) => sum / total);
-  const noJitter = jitters[0]!.valueMs === 0 ? jitterWeights[0]! : 0;
-  return { grid, all, ratesOnly, sameDelay, noJitter, jitterWeights, perRun };
+  return likeliest(all, LOOKED_AT);
 }
 
-/** Each run's likelihood for one σ, scaled to a highest value of 1, and the logarithm of the scales; undefined where a run rules σ out. */
-function likelihoods(
-  runs: readonly Explanations[],
-  frameMs: number,
-  jitterMs: number,
-  grid: Grid,
-  states: number,
-): { runs: Float64Array[]; log: number } | undefined {
-  const scaled: Float64Array[] = [];
-  let log = 0;
-  const kernels = new Map<string, Kernel>();
-  for (const explanations of runs) {
-    const parts = explanations.map((run) => {
-      const sigma = Math.sqrt(jitterMs ** 2 + run.extraVarianceMs2);
-      const key = `${run.windowMs} ${sigma}`;
-      const kernel =
-        kernels.get(key) ?? tabulateVisibility({ frameMs, windowMs: run.windowMs, jitterMs: sigma }, grid.stepMs);
-      kernels.set(key, kernel);
-      return marginalLikelihood(run, kernel, grid, states);
-    });
-    const highest = Math.max(...parts.map((part) => part.log));
-    const values = new Float64Array(grid.count);
-    parts.forEach((part, i) => addScaled(values, part.values, Math.exp(part.log - highest) * explanations[i]!.share));
-    const peak = values.reduce((top, value) => Math.max(top, value), 0);
-    if (peak === 0) return undefined;
-    scaled.push(values.map((value) => value / peak));
-    log += highest + Math.log(peak);
+/** Kernels by what they depend on: one is used for many states and runs. */
+class Kernels {
+  private readonly known = new Map<string, ReadingKernel>();
+  private readonly frameMs: number;
+  private readonly misread: number;
+
+  constructor(frameMs: number, misread: number) {
+    this.frameMs = frameMs;
+    this.misread = misread;
   }
-  return { runs: scaled, log };
+
+  of(
+    { jitterMs, repeat }: Pick<Frames, 'jitterMs' | 'repeat'>,
+    { windowMs, extraVarianceMs2, standsMs = this.frameMs }: RunEvidence,
+    { stepMs }: Grid,
+  ): ReadingKernel {
+    const sigma = Math.sqrt(jitterMs ** 2 + extraVarianceMs2);
+    const key = `${windowMs} ${standsMs} ${sigma} ${repeat} ${stepMs}`;
+    const found = this.known.get(key);
+    if (found) return found;
+    const { frameMs, misread } = this;
+    const made = readingKernel({ frameMs, standsMs, windowMs, jitterMs: sigma, repeat, misread }, stepMs);
+    this.known.set(key, made);
+    return made;
+  }
 }
 
-/** A grid over all that is not negligible, in the result and in every run. */
-function supportOf({ grid, all, perRun }: Pass): Grid {
-  let [from, to] = [grid.count - 1, 0];
-  for (const values of [all, ...perRun]) {
-    const limit = NEGLIGIBLE * values.reduce((top, value) => Math.max(top, value), 0);
+/** Over all readings of all runs, but for those far outside their own run. */
+function coarseGrid({ aboutMs, reachMs, frameMs }: DelayQuestion): Grid {
+  const bounds = aboutMs.map((readings): [number, number] => {
+    const sorted = [...readings].sort((a, b) => a - b);
+    const [least, most] = [sorted[0]!, sorted.at(-1)!];
+    if (sorted.length < 4) return [least, most];
+    const [lower, upper] = [quantile(sorted, 0.25)!, quantile(sorted, 0.75)!];
+    const far = reachMs + 2 * (upper - lower);
+    return [Math.max(least, lower - far), Math.min(most, upper + far)];
+  });
+  const lowMs = Math.min(...bounds.map(([low]) => low)) - reachMs;
+  const highMs = Math.max(...bounds.map(([, high]) => high)) + reachMs;
+  const count = clamp(Math.ceil((highMs - lowMs) / (frameMs / 8)), COARSE.least, COARSE.most);
+  return { lowMs, stepMs: (highMs - lowMs) / (count - 1), count };
+}
+
+/** All that is not negligible, in the result and in every run, in steps that resolve the result. */
+function fineGrid(tables: readonly Table[], weights: readonly number[], wide: Grid, frameMs: number): Grid {
+  const runs = tables[0]!.runs.map((_, r) => mixture(tables, weights, r, wide));
+  let [from, to] = [wide.count - 1, 0];
+  for (const values of runs) {
+    const limit = NEGLIGIBLE * maxOf(values);
     values.forEach((value, l) => {
       if (value <= limit) return;
       from = Math.min(from, l);
       to = Math.max(to, l);
     });
   }
+  const narrowest = Math.min(...runs.map((values) => Math.sqrt(varianceOnCells(values)))) * wide.stepMs;
   // a cell and a half more at each end: the support may end anywhere between two points of the coarse grid
-  const lowMs = grid.lowMs + (from - 1.5) * grid.stepMs;
-  return { lowMs, stepMs: ((to - from + 3) * grid.stepMs) / (FINE.count - 1), count: FINE.count };
+  const lowMs = wide.lowMs + (from - 1.5) * wide.stepMs;
+  const widthMs = (to - from + 3) * wide.stepMs;
+  const stepMs = Math.min(narrowest / 4 / Math.sqrt(runs.length), frameMs / 16);
+  const count = clamp(Math.ceil(widthMs / stepMs), FINE.least, FINE.most);
+  return { lowMs, stepMs: widthMs / (count - 1), count };
 }
 
-/** Convolution with a normal distribution of the given standard deviation, in cells. */
-function blurred(values: Float64Array, sigma: number): Float64Array {
-  if (sigma === 0) return values;
-  const result = new Float64Array(values.length);
-  const weights = Float64Array.from(
-    values,
-    (_, d) => Math.exp(-((d / sigma) ** 2) / 2) / (sigma * Math.sqrt(2 * Math.PI)),
-  );
-  for (let i = 0; i < values.length; i += 1) {
-    const value = values[i]!;
-    if (value < 1e-9) continue;
-    for (let k = 0; k < values.length; k += 1) result[k]! += value * weights[Math.abs(k - i)]!;
+/** States of a run in the order of what they count for, weights as they are; more are sampled where few of them count. */
+function rank(explain: (times: number) => Explanations, kernels: Kernels, grid: Grid, frameMs: number): Explanations {
+  let ranked: Explanations = [];
+  for (const times of MORE) {
+    const explanations = explain(times);
+    let scarce = false;
+    ranked = explanations.map((run) => {
+      if (run.states.length === 1) return run;
+      const kernel = kernels.of({ jitterMs: COMPARED_AT * frameMs, repeat: 0 }, run, grid);
+      const logs = evidenceOf(run.states, kernel, grid);
+      const order = Array.from(logs.keys()).sort((a, b) => logs[b]! - logs[a]!);
+      const most = logs[order[0]!]!;
+      let [sum, squares] = [0, 0];
+      const shares = order.map((s) => Math.exp(logs[s]! - most));
+      for (const share of shares) {
+        sum += share;
+        squares += share * share;
+      }
+      if (sum ** 2 / squares < SCARCE && run.sampled) scarce = true;
+      return { ...run, states: order.map((s) => run.states[s]!), shares: shares.map((share) => share / sum) };
+    });
+    if (!scarce) break;
   }
-  return result;
+  return ranked;
 }
 
-function priorOver(zero: number, others: readonly number[]): Prior[] {
-  return [
-    { valueMs: 0, probability: zero },
-    ...others.map((valueMs) => ({ valueMs, probability: (1 - zero) / others.length })),
-  ];
+/** At most `most` states: those that count for next to nothing are left out, of many the rest is drawn evenly. */
+function thinned(explanations: Explanations, most: number): Explanations {
+  return explanations.map((run) => {
+    const { states, shares } = run;
+    if (!shares || states.length <= 1) return run;
+    let used = 0;
+    for (let sum = 0; used < states.length && sum < 1 - NEGLIGIBLE * 10; used += 1) sum += shares[used]!;
+    if (used <= most) return { ...run, states: states.slice(0, used), shares: shares.slice(0, used) };
+    // the heaviest as they are, of the rest every so many for all of them
+    const kept = Math.floor(most / 2);
+    const every = (used - kept) / (most - kept);
+    const chosen: State[] = states.slice(0, kept);
+    const chosenShares = shares.slice(0, kept);
+    for (let k = 0; k < most - kept; k += 1) {
+      const s = kept + Math.floor((k + 0.5) * every);
+      chosen.push({ ...states[s]!, weight: states[s]!.weight * every });
+      chosenShares.push(shares[s]! * every);
+    }
+    return { ...run, states: chosen, shares: chosenShares };
+  });
 }
 
-/** first, first·ratio, first·ratio² … below a limit. */
-function scales(first: number, below: number, ratio: number): number[] {
-  const values: number[] = [];
-  for (let scale = first; scale < below; scale *= ratio) values.push(scale);
+/** Each run's likelihood for one size, scaled to a sum of 1, and the logarithm of the evidence of all. */
+interface Table {
+  readonly runs: readonly Float64Array[];
+  readonly log: number;
+  /** For each run, how much of its likelihood comes from the first explanation. */
+  readonly firstShares: readonly number[];
+}
+
+function likelihoods(
+  explained: readonly Explanations[],
+  all: readonly Frames[],
+  kernels: Kernels,
+  grid: Grid,
+  frameMs: number,
+  smoothStates: number,
+): Table[] {
+  const fewer = explained.map((run) => thinned(run, smoothStates));
+  return all.map((frames) => {
+    let log = 0;
+    const firstShares: number[] = [];
+    const runs = (frames.jitterMs > SMOOTH * frameMs ? fewer : explained).map((explanations) => {
+      const parts = explanations.map((run) => marginalLikelihood(run, kernels.of(frames, run, grid), grid));
+      const highest = parts.reduce((top, part) => Math.max(top, part.log), -Infinity);
+      const values = new Float64Array(grid.count);
+      parts.forEach((part, i) => {
+        if (part.log > -Infinity) addScaled(values, part.values, Math.exp(part.log - highest) * explanations[i]!.share);
+        if (i === 0) firstShares.push(sumOf(values));
+      });
+      const sum = sumOf(values);
+      firstShares[firstShares.length - 1]! /= sum;
+      log += highest + Math.log(sum * grid.stepMs);
+      return values.map((value) => value / sum);
+    });
+    return { runs, log, firstShares };
+  });
+}
+
+function posteriorOf(tables: readonly Table[], frames: readonly Frames[]): number[] {
+  const best = tables.reduce((top, { log }) => Math.max(top, log), -Infinity);
+  const weights = tables.map(({ log }, j) => frames[j]!.probability * Math.exp(log - best));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return weights.map((weight) => weight / total);
+}
+
+function mixture(tables: readonly Table[], weights: readonly number[], r: number, grid: Grid): Float64Array {
+  const values = new Float64Array(grid.count);
+  tables.forEach(({ runs }, j) => addScaled(values, runs[r]!, weights[j]!));
   return values;
+}
+
+function varianceOnCells(values: Float64Array): number {
+  let [sum, first, second] = [0, 0, 0];
+  values.forEach((value, l) => {
+    sum += value;
+    first += value * l;
+    second += value * l * l;
+  });
+  return Math.max(0.1, second / sum - (first / sum) ** 2);
 }
 
 function distributionOn({ lowMs, stepMs }: Grid, values: Float64Array): Distribution {
@@ -227,10 +345,14 @@ function addScaled(to: Float64Array, values: Float64Array, factor: number): void
   for (let l = 0; l < to.length; l += 1) to[l]! += factor * values[l]!;
 }
 
-function multiply(to: Float64Array, values: Float64Array): void {
-  for (let l = 0; l < to.length; l += 1) to[l]! *= values[l]!;
-}
-
 function sumOf(values: Float64Array): number {
   return values.reduce((sum, value) => sum + value, 0);
+}
+
+function maxOf(values: Float64Array): number {
+  return values.reduce((top, value) => Math.max(top, value), 0);
+}
+
+function clamp(value: number, least: number, most: number): number {
+  return Math.min(most, Math.max(least, value));
 }

@@ -34,9 +34,14 @@ export interface Diagnostics {
   readonly betweenRunsProbability: number;
   /** False where a run's stamps contradict the rates: a misread digit, or a rate that is not what the file says. */
   readonly stampsAgreeWithRates: boolean;
+  /** For each run and reading: the posterior probability that its stamp is nothing but a misread. */
+  readonly misreads: readonly (readonly number[])[];
   /** Standard uncertainty if the rates alone were at work; absent where they cannot be. */
   readonly ratesOnlyUncertaintyMs?: number;
 }
+
+/** Probability of the rig's rates below which the stamps are said to contradict them. */
+const DOUBTFUL = 0.05;
 
 interface Parts {
   readonly chain: Chain;
@@ -45,10 +50,9 @@ interface Parts {
   readonly resolutionMs: number;
   readonly errors: PhaseErrors;
   readonly delay: DelayPosterior;
-  readonly phasesKnown: boolean;
 }
 
-export function describeSession({ chain, runs, errors, delay, phasesKnown }: Parts): Diagnostics {
+export function describeSession({ chain, runs, errors, delay }: Parts): Diagnostics {
   const readings = runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0);
   const degrees = readings - runs.length;
   const squares = runs.reduce((sum, { latenciesMs }) => {
@@ -68,7 +72,8 @@ export function describeSession({ chain, runs, errors, delay, phasesKnown }: Par
     expectedScatterMs,
     jitterProbability: delay.jitterProbability,
     betweenRunsProbability: delay.betweenRunsProbability,
-    stampsAgreeWithRates: phasesKnown,
+    stampsAgreeWithRates: delay.ratesProbability > DOUBTFUL,
+    misreads: delay.misreads,
     ...(delay.ratesOnly && { ratesOnlyUncertaintyMs: Math.sqrt(varianceOf(delay.ratesOnly)) }),
   };
 }

@@ -4,7 +4,7 @@
  *     estimateSession(input) → Estimate
  *
  *     1. readings + rates        → what each run says about the pipeline delay   two-timers.ts, frame-count.ts
- *     2. all runs                → its posterior distribution                    delay-posterior.ts
+ *     2. all runs                → the posterior of their clips' mean delay      delay-posterior.ts
  *     3. known systematic effects → corrections, applied with their sign          corrections.ts
  *     4. named components        → budget, effective degrees of freedom           session-budget.ts, budget.ts
  *     5. posterior + the rest    → coverage factor k and expanded uncertainty U   distribution.ts
@@ -17,6 +17,7 @@
  */
 import type { Budget, BudgetComponent } from './budget.ts';
 import { freeRunningIntervalMs } from './chain.ts';
+import { changesOf, type Change } from './clip-mean.ts';
 import { correctionsFor, type Correction } from './corrections.ts';
 import { delayPosterior, type DelayPosterior } from './delay-posterior.ts';
 import { describeSession, type Diagnostics } from './diagnostics.ts';
@@ -28,7 +29,7 @@ import { withLevel } from './level-change.ts';
 import { sessionBudget } from './session-budget.ts';
 import type { SessionInput } from './session-input.ts';
 import { DEFAULT_VARIATION, checkVariation, type Level, type Variation } from './variation.ts';
-import { looseEvidence, twoTimersEvidence } from './two-timers.ts';
+import { twoTimersEvidence } from './two-timers.ts';
 import { intervalMs } from '../model/rate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 
@@ -70,7 +71,7 @@ export interface RunLikelihood {
 export function runLikelihoods(input: SessionInput): readonly RunLikelihood[] {
   const { chain } = checked(input);
   const waitsMs = (intervalMs(chain.body.rate) + freeRunningIntervalMs(chain.display)) / 2;
-  const { delay } = posteriorOfDelay(input, waitsMs, expectedErrors(input));
+  const delay = posteriorOfDelay(input, waitsMs);
   return delay.perRun.map(({ lowMs, stepMs, values }) => ({
     lowMs: lowMs + waitsMs,
     stepMs,
@@ -83,14 +84,14 @@ export function estimateSession(input: SessionInput): Estimate {
   const { method, chain, runs, resolutionMs = 0, level = 0.95, variation = DEFAULT_VARIATION } = checked(input);
   const waitsMs = (intervalMs(chain.body.rate) + freeRunningIntervalMs(chain.display)) / 2;
   const expected = expectedErrors(input);
-  const { delay, phasesKnown } = posteriorOfDelay(input, waitsMs, expected);
+  const delay = posteriorOfDelay(input, waitsMs);
   const uncorrectedValue = meanOf(delay.distribution) + waitsMs;
 
   const corrections = correctionsFor(chain, method);
   const value = uncorrectedValue + corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
   const budget = sessionBudget({ input, delay, value, corrections, meanVarianceMs2: expected.meanMs2 });
   const clips = shifted(delay.distribution, -meanOf(delay.distribution));
-  const errors = errorsByLevel(clips, variation, intervalMs(chain.body.rate), runs.length);
+  const errors = errorsByLevel(clips, delay.clipChanges, variation, intervalMs(chain.body.rate), runs.length);
   const speaksOf = variation.knows;
   const expandedUncertainty = halfWidthAbout(withOthers(errors[speaksOf], budget), 0, level);
   return {
@@ -103,7 +104,7 @@ export function estimateSession(input: SessionInput): Estimate {
     components: budget.components,
     corrections,
     uncorrectedValue,
-    diagnostics: describeSession({ chain, method, runs, resolutionMs, errors: expected, delay, phasesKnown }),
+    diagnostics: describeSession({ chain, method, runs, resolutionMs, errors: expected, delay }),
     speaksOf,
     errors,
   };
@@ -125,16 +126,22 @@ export function restoreEstimate(
 }
 
 /** Each level's when it is asked for: most estimates speak of their clips, and nobody asks for more. */
-function errorsByLevel(clips: Distribution, variation: Variation, frameMs: number, runs: number): Estimate['errors'] {
+function errorsByLevel(
+  clips: Distribution,
+  clipChanges: readonly Change[],
+  variation: Variation,
+  frameMs: number,
+  runs: number,
+): Estimate['errors'] {
   let [day, condition]: (Distribution | undefined)[] = [];
   return {
     clips,
     get day() {
-      day ??= withLevel(clips, variation.clip, frameMs, runs);
+      day ??= withLevel(clips, clipChanges, frameMs, runs);
       return day;
     },
     get condition() {
-      condition ??= withLevel(this.day, variation.day, frameMs, 1);
+      condition ??= withLevel(this.day, changesOf(variation.day, frameMs), frameMs, 1);
       return condition;
     },
   };
@@ -176,14 +183,10 @@ function expectedErrors({ method, chain, runs, resolutionMs = 0 }: SessionInput)
   };
 }
 
-interface Delay {
-  readonly delay: DelayPosterior;
-  /** False where some run's stamps contradict the rates. */
-  readonly phasesKnown: boolean;
-}
-
-function posteriorOfDelay(input: SessionInput, waitsMs: number, errors: PhaseErrors): Delay {
-  const { method, chain, runs, resolutionMs = 0 } = input;
+function posteriorOfDelay(
+  { method, chain, runs, resolutionMs = 0, variation = DEFAULT_VARIATION }: SessionInput,
+  waitsMs: number,
+): DelayPosterior {
   const frameMs = intervalMs(chain.body.rate);
   const windowMs =
     method === 'two-timers'
@@ -191,40 +194,19 @@ function posteriorOfDelay(input: SessionInput, waitsMs: number, errors: PhaseErr
       : method === 'frame-count'
         ? intervalMs(chain.observer!.rate)
         : 0;
-  const centresMs = runs.map(
-    ({ latenciesMs }) => latenciesMs.reduce((sum, ms) => sum + ms, 0) / latenciesMs.length - waitsMs,
-  );
-  const reachMs = frameMs / 2 + windowMs + freeRunningIntervalMs(chain.display) + resolutionMs;
-  const sharp = runs.map((run): Explanations | undefined => {
-    if (method !== 'two-timers') return flashEvidence(chain, run.latenciesMs, method === 'frame-count');
-    const evidence = twoTimersEvidence(chain, run.sourceMs!, run.latenciesMs, resolutionMs);
-    return evidence && [evidence];
-  });
-  const phasesKnown = sharp.every((explanations) => explanations !== undefined);
-  const delay = delayPosterior(
-    sharp.map((explanations, i) => explanations ?? [looseEvidence(chain, runs[i]!.latenciesMs, resolutionMs)]),
+  return delayPosterior({
+    runs: runs.map(
+      ({ latenciesMs, sourceMs }) =>
+        (times: number): Explanations =>
+          method === 'two-timers'
+            ? twoTimersEvidence(chain, sourceMs!, latenciesMs, resolutionMs, times)
+            : flashEvidence(chain, latenciesMs, method === 'frame-count'),
+    ),
     frameMs,
-    centresMs,
-    reachMs,
-  );
-  if (!delay)
-    throw new RangeError(
-      'no delay of this chain can have given these readings: check the rates of body, source and observer',
-    );
-  if (phasesKnown) return { delay, phasesKnown };
-  // loose evidence takes phases as fresh in every reading; what the mean is off by beyond that is added
-  const readings = runs.reduce((sum, { latenciesMs }) => sum + latenciesMs.length, 0);
-  const shared = Math.sqrt(Math.max(0, errors.meanMs2 - errors.scatterMs2 / readings));
-  return { delay: { ...delay, distribution: widened(delay.distribution, shared) }, phasesKnown };
-}
-
-function widened(distribution: Distribution, u: number): Distribution {
-  return u < distribution.step / 4
-    ? distribution
-    : addIndependent(
-        distribution,
-        fromCdf((x) => normalCdf(x, 0, u), 5 * u, distribution.step),
-      );
+    aboutMs: runs.map(({ latenciesMs }) => latenciesMs.map((ms) => ms - waitsMs)),
+    reachMs: frameMs / 2 + windowMs + freeRunningIntervalMs(chain.display) + resolutionMs,
+    variation,
+  });
 }
 
 /** The session's own error plus every component that is not in it already. */
@@ -235,6 +217,15 @@ function withOthers(own: Distribution, { components }: Budget): Distribution {
       if (u < own.step / 4) return sum;
       return distribution === 'normal' ? widened(sum, u) : addIndependent(sum, rectangular(u, own.step));
     }, own);
+}
+
+function widened(distribution: Distribution, u: number): Distribution {
+  return u < distribution.step / 4
+    ? distribution
+    : addIndependent(
+        distribution,
+        fromCdf((x) => normalCdf(x, 0, u), 5 * u, distribution.step),
+      );
 }
 
 function shifted(distribution: Distribution, byMs: number): Distribution {

@@ -1,7 +1,7 @@
 /** What a level of variation adds to the error of a mean over `count` clips or days. */
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import type { Change } from './clip-mean.ts';
 import { addIndependent, fromCdf, onStep, type Distribution } from './distribution.ts';
-import type { LevelVariation } from './variation.ts';
 
 /** Cells from the middle of a change to its end: no finer grid is needed. */
 const CELLS = 160;
@@ -9,19 +9,16 @@ const CELLS = 160;
 /** `distribution` plus the error of a mean of `count` draws of that level, each about the level's own mean; T_d in ms. */
 export function withLevel(
   distribution: Distribution,
-  { change, step }: LevelVariation,
+  sizes: readonly Change[],
   frameMs: number,
   count: number,
 ): Distribution {
-  const parts = change.flatMap((a) =>
-    step.map((b) => ({ weight: a.weight * b.weight, sdMs: a.size * frameMs, probability: b.size })),
-  );
-  const changes = parts
-    .filter(({ weight }) => weight > 0)
-    .map(({ weight, sdMs, probability }) => ({
-      weight,
+  const changes = sizes
+    .filter(({ probability }) => probability > 0)
+    .map(({ probability, sdMs, step }) => ({
+      weight: probability,
       sdMs: sdMs / Math.sqrt(count),
-      steps: binomial(count, probability).map((p, k) => ({ p, atMs: (k / count - probability) * frameMs })),
+      steps: binomial(count, step).map((p, k) => ({ p, atMs: (k / count - step) * frameMs })),
     }));
   const reachMs = Math.max(
     ...changes.map(

@@ -1,12 +1,12 @@
 /**
  * The likelihood of the pipeline delay from one run, averaged over the states of the devices:
  *
- *     ℓ(L) = mean over states of Π over readings of Σ over pairs of weight · K(x − L)
+ *     ℓ(L) = Σ over states of weight · box ⊗ Π over readings of [ floor + Σ over pairs of weight · K(x − L) ]
  *
- * This is the innermost loop of the analysis; see `evidence.ts` for x and `visibility.ts` for K.
+ * This is the innermost loop of the analysis; see `evidence.ts` for x and boxes, `reading-kernel.ts` for K and the floor.
  */
-import type { RunEvidence, StateEvidence } from './evidence.ts';
-import type { Kernel } from './visibility.ts';
+import type { RunEvidence, State } from './evidence.ts';
+import type { ReadingKernel } from './reading-kernel.ts';
 
 export interface Grid {
   readonly lowMs: number;
@@ -17,54 +17,136 @@ export interface Grid {
 export interface Likelihood {
   /** On the grid, relative. */
   readonly values: Float64Array;
-  /** To be added to the logarithm of every value. */
+  /** To be added to the logarithm of every value; −Infinity where all are 0. */
   readonly log: number;
 }
 
-/** At most `maxStates` of the run's states are used, evenly chosen. */
-export function marginalLikelihood(run: RunEvidence, kernel: Kernel, grid: Grid, maxStates: number): Likelihood {
-  const used = Math.min(maxStates, run.states.length);
+/** Products of so many readings stay within the range of numbers; then they are scaled. */
+const SCALED_AFTER = 32;
+
+export function marginalLikelihood({ states }: RunEvidence, kernel: ReadingKernel, grid: Grid): Likelihood {
   const values = new Float64Array(grid.count);
-  const scratch = { product: new Float64Array(grid.count), sum: new Float64Array(grid.count) };
-  for (let s = 0; s < used; s += 1)
-    addState(values, run.states[Math.floor(((s + 0.5) * run.states.length) / used)]!, kernel, grid, scratch);
-  for (let l = 0; l < grid.count; l += 1) values[l]! /= used;
-  return { values, log: run.states[0]!.length * kernel.logPeak };
+  const scratch = scratchOn(grid);
+  let log = -Infinity;
+  for (const state of states) {
+    const stateLog = productOf(state, kernel, grid, scratch) + Math.log(state.weight);
+    if (stateLog === -Infinity) continue;
+    for (const widthMs of state.boxesMs) average(scratch, widthMs / grid.stepMs);
+    if (stateLog > log) {
+      const factor = Math.exp(log - stateLog);
+      for (let l = 0; l < grid.count; l += 1) values[l]! *= factor;
+      log = stateLog;
+    }
+    const factor = Math.exp(stateLog - log);
+    for (let l = 0; l < grid.count; l += 1) values[l]! += factor * scratch.product[l]!;
+  }
+  return { values, log };
 }
 
-/** Adds one state's product; only the stretch [from, to) of the grid on which it is not yet zero is looked at. */
-function addState(
-  total: Float64Array,
-  state: StateEvidence,
-  kernel: Kernel,
-  grid: Grid,
-  { product, sum }: { product: Float64Array; sum: Float64Array },
-): void {
+/** Logarithm of what each state says in all, weight included: what it counts for among the others. */
+export function evidenceOf(states: readonly State[], kernel: ReadingKernel, grid: Grid): Float64Array {
+  const scratch = scratchOn(grid);
+  return Float64Array.from(states, (state) => {
+    const log = productOf(state, kernel, grid, scratch) + Math.log(state.weight);
+    let sum = 0;
+    for (let l = 0; l < grid.count; l += 1) sum += scratch.product[l]!;
+    return log + Math.log(sum);
+  });
+}
+
+/** For each reading, the posterior probability that its stamp is nothing but a misread. */
+export function misreadProbabilities({ states }: RunEvidence, kernel: ReadingKernel, grid: Grid): number[] {
+  const logs = evidenceOf(states, kernel, grid);
+  const most = logs.reduce((top, log) => Math.max(top, log), -Infinity);
+  const scratch = scratchOn(grid);
+  const readings = states[0]?.readings.length ?? 0;
+  const misread = new Float64Array(readings);
+  let total = 0;
+  states.forEach((state, s) => {
+    const weight = Math.exp(logs[s]! - most);
+    if (weight < 1e-3) return;
+    productOf(state, kernel, grid, scratch);
+    const product = Float64Array.from(scratch.product);
+    const sum = product.reduce((all, value) => all + value, 0);
+    total += weight;
+    for (let i = 0; i < readings; i += 1) {
+      factorOf(state, i, kernel, grid, scratch.sum);
+      let share = 0;
+      for (let l = 0; l < grid.count; l += 1) share += (product[l]! * kernel.floor) / scratch.sum[l]!;
+      misread[i]! += (weight * share) / sum;
+    }
+  });
+  return Array.from(misread, (value) => value / total);
+}
+
+interface Scratch {
+  readonly product: Float64Array;
+  readonly sum: Float64Array;
+  readonly averaged: Float64Array;
+}
+
+function scratchOn({ count }: Grid): Scratch {
+  return { product: new Float64Array(count), sum: new Float64Array(count), averaged: new Float64Array(count) };
+}
+
+/** Fills the product of all readings, scaled, and returns the logarithm of the scale. */
+function productOf(state: State, kernel: ReadingKernel, grid: Grid, { product, sum }: Scratch): number {
+  product.fill(1);
+  let log = 0;
+  const { readings } = state;
+  for (let i = 0; i < readings.length; i += 1) {
+    const { xMs } = readings[i]!;
+    if (xMs.length === 0) {
+      log += Math.log(kernel.floor);
+    } else {
+      factorOf(state, i, kernel, grid, sum);
+      for (let l = 0; l < grid.count; l += 1) product[l]! *= sum[l]!;
+    }
+    if (i % SCALED_AFTER === SCALED_AFTER - 1 || i === readings.length - 1) {
+      let peak = 0;
+      for (let l = 0; l < grid.count; l += 1) peak = Math.max(peak, product[l]!);
+      if (!(peak > 0)) return -Infinity;
+      for (let l = 0; l < grid.count; l += 1) product[l]! /= peak;
+      log += Math.log(peak);
+    }
+  }
+  return log;
+}
+
+/** What one reading says: the floor, and K wherever it is not zero. */
+function factorOf({ readings }: State, i: number, kernel: ReadingKernel, grid: Grid, sum: Float64Array): void {
+  const { xMs, weights } = readings[i]!;
   const table = kernel.values;
   const last = table.length - 1;
-  let [from, to] = [0, grid.count];
-  product.fill(1);
-  for (const { xMs, weights } of state) {
-    if (xMs.length !== 1) sum.fill(0, from, to);
-    for (let c = 0; c < xMs.length; c += 1) {
-      // where x − L falls in the table, for the first L of the grid; each later L is one entry on
-      const place = (kernel.highMs - xMs[c]! + grid.lowMs) / grid.stepMs;
-      const entry = Math.floor(place);
-      const next = (place - entry) * weights[c]!;
-      const here = weights[c]! - next;
-      const start = Math.max(from, -entry);
-      const end = Math.min(to, last - entry);
-      if (xMs.length === 1) {
-        [from, to] = [start, end];
-        for (let l = start; l < end; l += 1) product[l]! *= here * table[entry + l]! + next * table[entry + l + 1]!;
-      } else {
-        for (let l = start; l < end; l += 1) sum[l]! += here * table[entry + l]! + next * table[entry + l + 1]!;
-      }
-    }
-    if (xMs.length !== 1) for (let l = from; l < to; l += 1) product[l]! *= sum[l]!;
-    while (from < to && product[from] === 0) from += 1;
-    while (from < to && product[to - 1] === 0) to -= 1;
-    if (from >= to) return;
+  sum.fill(kernel.floor);
+  for (let c = 0; c < xMs.length; c += 1) {
+    // where x − L falls in the table, for the first L of the grid; each later L is one entry on
+    const place = (kernel.highMs - xMs[c]! + grid.lowMs) / grid.stepMs;
+    const entry = Math.floor(place);
+    const next = (place - entry) * weights[c]!;
+    const here = weights[c]! - next;
+    const start = Math.max(0, -entry);
+    const end = Math.min(grid.count, last - entry);
+    for (let l = start; l < end; l += 1) sum[l]! += here * table[entry + l]! + next * table[entry + l + 1]!;
   }
-  for (let l = from; l < to; l += 1) total[l]! += product[l]!;
+}
+
+/** Moving average over a box of `cells`, in place; beyond the ends there is nothing. */
+function average({ product, sum, averaged }: Scratch, cells: number): void {
+  if (cells < 0.05) return;
+  const count = product.length;
+  // sum[l]: all below cell l
+  let all = 0;
+  for (let l = 0; l < count; l += 1) {
+    sum[l] = all;
+    all += product[l]!;
+  }
+  for (let l = 0; l < count; l += 1) {
+    const [from, to] = [l + 0.5 - cells / 2, l + 0.5 + cells / 2];
+    const [first, last] = [Math.floor(from), Math.floor(to)];
+    const above = last >= count ? all : sum[last]! + product[last]! * (to - last);
+    const below = first < 0 ? 0 : sum[first]! + product[first]! * (from - first);
+    averaged[l] = (above - below) / cells;
+  }
+  product.set(averaged);
 }

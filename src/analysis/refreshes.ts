@@ -2,7 +2,7 @@
  * When the refreshes began whose values were read, in the source's own time.
  *
  * A stamp S was cut to the resolution r, so its refresh began within [S, S + r). All refreshes of a run lie
- * on one grid of step T_s; only some starts of that grid agree with every stamp. Where none does (the timer
+ * on one grid of step T_s; only some starts of that grid agree with every stamp, or with as many as any. Where too few agree (the timer
  * shows moments of its own, not of its refreshes) the grid is given up, and a stamp stands for all of
  * [S, S + r).
  */
@@ -15,8 +15,11 @@ export interface Refreshes {
   readonly lastingMs: number;
 }
 
-const TRIED = 256;
-const KEPT = 8;
+const TRIED = 128;
+const KEPT = 3;
+const REFERENCES = 3;
+/** Share of the stamps that a grid must agree with; the others may be misread. */
+const AGREEING = 0.8;
 /** Allowance for the last bit of a decimal stamp, in ms. */
 const ROUNDING_MS = 1e-6;
 
@@ -28,13 +31,21 @@ export function refreshAlternatives(
   resolutionMs: number,
 ): Refreshes[] {
   const stamps = [...sourceMs, ...shownMs];
-  const first = stamps[0]!;
   const starts: number[] = [];
-  if (resolutionMs < refreshMs) {
+  let most = 0;
+  // the grid is tried from more than one stamp: the first may be the misread one
+  for (const from of resolutionMs < refreshMs ? stamps.slice(0, REFERENCES) : []) {
+    if (most === stamps.length) break;
     for (let k = 0; k < TRIED; k += 1) {
-      const startMs = first + ((k + 0.5) / TRIED) * resolutionMs;
-      if (stamps.every((stampMs) => sinceStamp(stampMs, startMs, refreshMs) < resolutionMs + ROUNDING_MS))
-        starts.push(startMs);
+      const startMs = from + ((k + 0.5) / TRIED) * resolutionMs;
+      const agreeing = stamps.reduce(
+        (sum, stampMs) => sum + Number(sinceStamp(stampMs, startMs, refreshMs) < resolutionMs + ROUNDING_MS),
+        0,
+      );
+      if (agreeing < Math.max(AGREEING * stamps.length, most)) continue;
+      if (agreeing > most) starts.length = 0;
+      most = agreeing;
+      starts.push(startMs);
     }
   }
   if (starts.length === 0) return [{ sourceMs, shownMs, lastingMs: refreshMs + resolutionMs }];

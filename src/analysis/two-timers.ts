@@ -3,125 +3,195 @@
  *
  * The shown stamp says when the visible frame was captured, to within a refresh of the source; all captures of
  * a run lie on the body's grid, so that together they say it much better. The source stamp says the same of
- * the reading, and the observer's and a free-running display's ticks lie on grids of their own.
+ * the reading, and the observer's and a free-running display's ticks lie on grids of their own. Readings taken at regular
+ * steps lie on a grid too, whoever took them: their own.
  */
 import { intervalMs } from '../model/rate.ts';
 import { freeRunningIntervalMs, type Chain } from './chain.ts';
-import type { ReadingEvidence, RunEvidence, StateEvidence } from './evidence.ts';
-import { kronecker } from './kronecker.ts';
-import { refreshAlternatives } from './refreshes.ts';
-import { agreeingTicks, peaked, type SpeedTolerance, type TicksPerWindow } from './ticks.ts';
+import type { Explanations, ReadingEvidence, State } from './evidence.ts';
+import { phaseCells } from './phase-cells.ts';
+import { refreshAlternatives, type Refreshes } from './refreshes.ts';
+import { regularStep } from './regular-step.ts';
+import { speeds, type Speed } from './speeds.ts';
+import { spread, type Weighted } from './spread.ts';
 
 /** Half-width of a clock's speed error where nobody stated one: the usual limit of a crystal with its ageing and temperature. */
 export const DEFAULT_TOLERANCE_PPM = 100;
 
-/** Phases wanted of a body and of an observer, and pairs of them, in a run. */
-const PHASES = 192;
-const PAIRS = 160;
+/** How likely it is beforehand that the rates of a rig do not hold at all, so that phases are fresh in every reading. */
+const LOOSE = 0.01;
+/** How likely it is beforehand that a body exposes for so long that the digits of two refreshes blend: looked at where stamps ask for it. */
+const BLENDED = 0.05;
+/** Combinations of devices that are looked at, unless few of them turn out to matter. */
+const COMBINATIONS = 240;
+/** A display's phases: a whole refresh in so many parts. */
+const DISPLAY_PARTS = 8;
+/** Ticks that neighbouring speeds may move by, as a share of the shorter interval. */
+const MOVE = 1 / 10;
 
-/** Undefined where no phases of body and observer agree with the stamps. Stamps are unwrapped, in ms. */
+/** How much less a state is looked for with each stamp that contradicts it. */
+const CONTRADICTED = 1e-3;
+
+/** One device in one state, and the width of the phases that it stands for. */
+interface Ticking extends Weighted {
+  /** Per reading; absent where ticks depend on the moment. */
+  readonly ticksMs?: () => readonly (readonly number[])[];
+  readonly widthMs: number;
+  /** Of a display with its own clock. */
+  readonly refreshes?: Refreshing;
+}
+
+interface Refreshing {
+  readonly phaseMs: number;
+  readonly stepMs: number;
+}
+
+/** A device that is not there: one state, no width. */
+const ABSENT: readonly Ticking[] = [{ widthMs: 0, weight: 1, pull: 1 }];
+
+/** Stamps are unwrapped, in ms. `times` multiplies how many combinations of states are looked at. */
 export function twoTimersEvidence(
   chain: Chain,
   stampsMs: readonly number[],
   latenciesMs: readonly number[],
   resolutionMs: number,
-): RunEvidence | undefined {
-  const { source, body, display, observer } = chain;
-  const displayMs = freeRunningIntervalMs(display);
-  const known = observer !== undefined || displayMs > 0;
-  const tolerance = (ppm: number | undefined): SpeedTolerance => [
-    speedError(ppm),
-    speedError(source?.clockTolerancePpm),
-  ];
+  times: number,
+): Explanations {
   const shownStampsMs = latenciesMs.map((latencyMs, i) => stampsMs[i]! - latencyMs);
-  const alternatives = refreshAlternatives(stampsMs, shownStampsMs, intervalMs(source!.refresh), resolutionMs);
-  const phases = Math.ceil(PHASES / alternatives.length);
-  const states: StateEvidence[] = [];
+  const alternatives = refreshAlternatives(stampsMs, shownStampsMs, intervalMs(chain.source!.refresh), resolutionMs);
+  const wanted = Math.ceil((COMBINATIONS * times) / alternatives.length);
+  const windowMs = momentsAreKnown(chain, stampsMs) ? 0 : alternatives[0]!.lastingMs;
+  const evidence = (share: number, blendedMs: number): Explanations[number] => {
+    const found = alternatives.map((refreshes) => statesWith(chain, refreshes, wanted, blendedMs));
+    const states = found.flat().map((state) => ({ ...state, weight: state.weight / alternatives.length }));
+    const sampled = found.some(({ length }) => length === wanted);
+    return { states, sampled, windowMs, extraVarianceMs2: 0, share };
+  };
+  const sharp = evidence(1 - LOOSE - BLENDED, 0);
+  const loose = looseEvidence(chain, latenciesMs, resolutionMs);
+  const contradicted = sharp.states.every(({ readings }) => readings.some(({ xMs }) => xMs.length === 0));
+  if (!contradicted) return [sharp, loose];
+  return [sharp, evidence(BLENDED, intervalMs(chain.source!.refresh) / 2), loose];
+}
 
-  alternatives.forEach(({ sourceMs, shownMs, lastingMs }, alternative) => {
-    const captures = agreeingTicks(
-      shownMs,
-      lastingMs,
-      intervalMs(body.rate),
-      tolerance(body.clockTolerancePpm),
-      phases,
-      alternative,
-    );
-    if (!known) {
-      for (const capture of captures) states.push(sourceMs.map((beginMs, i) => pairUp(capture[i]!, [beginMs], ONE)));
-      return;
-    }
-    const frames = observer
-      ? agreeingTicks(
-          sourceMs,
-          lastingMs,
-          intervalMs(observer.rate),
-          tolerance(observer.clockTolerancePpm),
-          phases,
-          alternative,
-        )
-      : [];
-    if (captures.length === 0 || (observer && frames.length === 0)) return;
-    const middleMs = (Math.min(...sourceMs) + Math.max(...sourceMs)) / 2;
-    const first = alternative * PAIRS;
-    for (let k = first; k < first + PAIRS / alternatives.length; k += 1) {
-      const capture = captures[k % captures.length]!;
-      const frame: TicksPerWindow | undefined = frames[Math.floor(kronecker(k, 3) * frames.length)];
-      const ticking =
-        displayMs > 0 ? drawTicking(middleMs, displayMs, tolerance(display.clockTolerancePpm), k) : undefined;
-      states.push(
-        sourceMs.map((beginMs, i) => {
-          const { xMs, weights } = momentsOf(beginMs, lastingMs, frame?.[i], ticking);
-          return pairUp(capture[i]!, xMs, weights);
-        }),
-      );
-    }
+function momentsAreKnown({ observer, display }: Chain, stampsMs: readonly number[]): boolean {
+  return observer !== undefined || freeRunningIntervalMs(display) > 0 || regularStep(stampsMs, 1) !== undefined;
+}
+
+/** Where digits of two refreshes blend, the value read may have stood up to half of `blendedMs` before or after the capture. */
+function statesWith(
+  chain: Chain,
+  { sourceMs, shownMs, lastingMs }: Refreshes,
+  wanted: number,
+  blendedMs: number,
+): State[] {
+  const { source, body, display, observer } = chain;
+  const middleMs = (Math.min(...sourceMs) + Math.max(...sourceMs)) / 2;
+  const spanMs = Math.max(...sourceMs) - Math.min(...sourceMs);
+  const toleranceWith = (ppm: number | undefined): number => speedError(ppm) + speedError(source?.clockTolerancePpm);
+  const speedsOf = (stepMs: number, ppm: number | undefined, slips: boolean): Speed[] =>
+    speeds(toleranceWith(ppm), spanMs, Math.min(stepMs, lastingMs) * MOVE, slips);
+  const tickings = (
+    beginsMs: readonly number[],
+    stepMs: number,
+    all: readonly Speed[],
+    standingMs = lastingMs,
+  ): Ticking[] =>
+    all.flatMap(({ fast, weight }) => {
+      const actualMs = stepMs / (1 + fast);
+      return phaseCells(beginsMs, standingMs, actualMs, middleMs).map(({ ticksMs, widthMs, misses }): Ticking => {
+        const share = (weight * widthMs) / actualMs;
+        return { ticksMs, widthMs, weight: share, pull: share * CONTRADICTED ** misses };
+      });
+    });
+
+  const bodyMs = intervalMs(body.rate);
+  const bodies = tickings(
+    shownMs.map((beginMs) => beginMs - blendedMs / 2),
+    bodyMs,
+    speedsOf(bodyMs, body.clockTolerancePpm, true),
+    lastingMs + blendedMs,
+  );
+  const regular = observer ? undefined : regularStep(sourceMs, lastingMs * MOVE);
+  const observers = observer
+    ? tickings(
+        sourceMs,
+        intervalMs(observer.rate),
+        speedsOf(intervalMs(observer.rate), observer.clockTolerancePpm, false),
+      )
+    : regular
+      ? tickings(sourceMs, regular.stepMs, regular.speeds)
+      : ABSENT;
+  const displayMs = freeRunningIntervalMs(display);
+  const displays =
+    displayMs > 0 ? freeDisplays(displayMs, middleMs, speedsOf(displayMs, display.clockTolerancePpm, false)) : ABSENT;
+
+  return spread([bodies, observers, displays], wanted).map(({ items, weight }): State => {
+    const [capture, frame, ticking] = items as [Ticking, Ticking, Ticking];
+    const capturesMs = capture.ticksMs!();
+    const framesMs = frame.ticksMs?.();
+    return {
+      readings: sourceMs.map((beginMs, i) =>
+        pairUp(capturesMs[i]!, momentsOf(beginMs, lastingMs, framesMs?.[i], ticking.refreshes)),
+      ),
+      boxesMs: items.flatMap(({ widthMs }) => (widthMs > 0 ? [widthMs] : [])),
+      weight,
+    };
   });
-  const windowMs = known ? 0 : alternatives[0]!.lastingMs;
-  return states.length > 0 ? { states, windowMs, extraVarianceMs2: 0, share: 1 } : undefined;
 }
 
 /**
- * The same without any grid, for stamps that contradict the rates (a misread digit, a wrong rate): every capture
- * and reading anywhere in its window. Phases that a run shares are then left out; see `estimate.ts`.
+ * The same without any grid, for stamps that contradict the rates (a wrong rate, a timer that shows something else): every
+ * capture and reading anywhere in its window.
  */
-export function looseEvidence(chain: Chain, latenciesMs: readonly number[], resolutionMs: number): RunEvidence {
+function looseEvidence(chain: Chain, latenciesMs: readonly number[], resolutionMs: number): Explanations[number] {
   const sourceMs = intervalMs(chain.source!.refresh);
   const waitMs = freeRunningIntervalMs(chain.display);
+  const readings = latenciesMs.map((latencyMs) => ({ xMs: [latencyMs - (sourceMs + waitMs) / 2], weights: ONE }));
+  // of all captures only a share T_s/T_d falls into a window of T_s
+  const share = Math.min(1, (sourceMs + resolutionMs) / intervalMs(chain.body.rate));
   return {
-    states: [latenciesMs.map((latencyMs) => ({ xMs: [latencyMs - (sourceMs + waitMs) / 2], weights: ONE }))],
+    states: [{ readings, boxesMs: [], weight: share ** latenciesMs.length }],
     windowMs: sourceMs,
     extraVarianceMs2: (sourceMs ** 2 + waitMs ** 2) / 12 + resolutionMs ** 2 / 6,
-    share: 1,
+    share: LOOSE,
   };
 }
 
 const ONE = [1];
 
-interface Ticking {
-  readonly phaseMs: number;
-  readonly stepMs: number;
-}
-
-function drawTicking(middleMs: number, nominalMs: number, tolerance: SpeedTolerance, k: number): Ticking {
-  const stepMs = nominalMs / (1 + tolerance[0] * peaked(kronecker(k, 5)) + tolerance[1] * peaked(kronecker(k, 6)));
-  return { phaseMs: middleMs + kronecker(k, 4) * stepMs, stepMs };
+function freeDisplays(nominalMs: number, middleMs: number, all: readonly Speed[]): Ticking[] {
+  return all.flatMap(({ fast, weight }) =>
+    Array.from({ length: DISPLAY_PARTS }, (_, part): Ticking => {
+      const stepMs = nominalMs / (1 + fast);
+      return {
+        refreshes: { stepMs, phaseMs: middleMs + ((part + 0.5) / DISPLAY_PARTS) * stepMs },
+        widthMs: stepMs / DISPLAY_PARTS,
+        weight: weight / DISPLAY_PARTS,
+        pull: weight / DISPLAY_PARTS,
+      };
+    }),
+  );
 }
 
 /**
- * The moments that count for one reading: the observer's; on a display with its own clock the begin of the
- * refresh that stood then, weighted by how long it stood while the source showed the stamp.
+ * The moments that count for one reading: the observer's, or any in the window (K knows its width where nothing ticks); on
+ * a display with its own clock the begin of the refresh that stood then, weighted by how long it stood while the source
+ * showed the stamp.
  */
 function momentsOf(
   beginMs: number,
   lastingMs: number,
   observed: readonly number[] | undefined,
-  display: Ticking | undefined,
+  display: Refreshing | undefined,
 ): ReadingEvidence {
-  if (!display) return { xMs: observed!, weights: observed!.map(() => 1) };
+  if (!display) {
+    if (!observed) return { xMs: [beginMs], weights: ONE };
+    return { xMs: observed, weights: observed.map(() => 1 / observed.length) };
+  }
   const { phaseMs, stepMs } = display;
   const lastTick = (ms: number): number => phaseMs + Math.floor((ms - phaseMs) / stepMs) * stepMs;
-  if (observed) return { xMs: observed.map(lastTick), weights: observed.map(() => 1) };
+  if (observed) return { xMs: observed.map(lastTick), weights: observed.map(() => 1 / observed.length) };
   const xMs: number[] = [];
   const weights: number[] = [];
   const endMs = beginMs + lastingMs;
@@ -132,14 +202,10 @@ function momentsOf(
   return { xMs, weights };
 }
 
-function pairUp(
-  capturesMs: readonly number[],
-  momentsMs: readonly number[],
-  weights: readonly number[],
-): ReadingEvidence {
-  if (capturesMs.length === 1 && momentsMs.length === 1) return { xMs: [momentsMs[0]! - capturesMs[0]!], weights };
+function pairUp(capturesMs: readonly number[], { xMs, weights }: ReadingEvidence): ReadingEvidence {
+  if (capturesMs.length === 1 && xMs.length === 1) return { xMs: [xMs[0]! - capturesMs[0]!], weights };
   return {
-    xMs: capturesMs.flatMap((captureMs) => momentsMs.map((momentMs) => momentMs - captureMs)),
+    xMs: capturesMs.flatMap((captureMs) => xMs.map((momentMs) => momentMs - captureMs)),
     weights: capturesMs.flatMap(() => weights),
   };
 }

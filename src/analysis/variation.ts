@@ -43,8 +43,7 @@ export interface Variation {
  *
  * Reading: half of all benches follow their rates, the others jitter by anything up to two frame intervals, small
  * jitter being the more usual; one chain in ten repeats frames now and then; one stamp in a hundred is misread
- * (common practice, no source). No estimate rests on these yet: the posterior of a delay has a prior of its own over
- * jitter (`delay-posterior.ts`), and knows neither repeats nor misreads.
+ * (common practice, no source).
  *
  * Clip and day: a buffer that starts zero or one frame deep is common, and a single session can rarely tell. Wide
  * enough for that, these sizes would make every figure about a day as wide as a frame: so they give the errors at

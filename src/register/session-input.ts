@@ -88,6 +88,6 @@ export function chainOf({ rig, display, rate }: Pick<Session, 'rig' | 'display' 
       ...(digitsRow === undefined ? {} : { digitsRow }),
     },
     ...(sourceTimer === undefined ? {} : { source: sourceTimer }),
-    ...(observer === undefined ? {} : { observer }),
+    ...(observer === undefined ? { observerUnstated: true } : { observer }),
   };
 }

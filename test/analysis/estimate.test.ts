@@ -138,7 +138,7 @@ describe('estimateSession', () => {
     expect(expandedUncertainty).toBeLessThan((0.9 * 1.96 * oneReading) / Math.sqrt(90));
   });
 
-  it('widens by what each run adds where delays differ between runs', () => {
+  it('speaks of these clips, and widens for a day where delays differ between clips', () => {
     const chain = chainOf(rate(25));
     const same = twoTimers(chain, 3, { readings: 5, spacingMs: 900 }, 7);
     const apart = {
@@ -149,11 +149,15 @@ describe('estimateSession', () => {
       })),
     };
     const [agreeing, disagreeing] = [estimateSession(same), estimateSession(apart)];
-    expect(agreeing.diagnostics.betweenRunsProbability).toBeLessThan(0.2);
-    expect(disagreeing.diagnostics.betweenRunsProbability).toBeGreaterThan(0.5);
+    // the statement's own prior is 0.36: three clips that agree take from it
+    expect(agreeing.diagnostics.betweenRunsProbability).toBeLessThan(0.36);
+    expect(disagreeing.diagnostics.betweenRunsProbability).toBeGreaterThan(0.95);
+    // each clip's own reading says as much as before, their mean moves with them
+    expect(Math.abs(disagreeing.value - agreeing.value - 40)).toBeLessThan(agreeing.expandedUncertainty);
+    expect(disagreeing.speaksOf).toBe('clips');
     // three means 40 ms apart: their standard error alone is 40/√3 ms
-    expect(disagreeing.expandedUncertainty).toBeGreaterThan((2 * 40) / Math.sqrt(3));
-    expect(disagreeing.components.find(({ name }) => name === 'between runs')!.varianceShare).toBeGreaterThan(0.5);
+    expect(halfWidthAbout(disagreeing.errors.day, 0, 0.95)).toBeGreaterThan((2 * 40) / Math.sqrt(3));
+    expect(halfWidthAbout(agreeing.errors.day, 0, 0.95)).toBeLessThan(40);
   });
 
   it('widens for jitter that the rates do not explain, and says so', () => {
@@ -169,19 +173,31 @@ describe('estimateSession', () => {
     for (const { coverageFactor } of [calm, shaken]) expect(Math.abs(coverageFactor - 1.96)).toBeLessThan(0.3);
   });
 
-  it('gets by with a misread stamp, and says that the stamps contradict the rates', () => {
+  it('neither believes a misread stamp nor throws, and names it', () => {
     const input = twoTimers(chainOf(rate(24000, 1001)), 1, TEN, 9);
-    const misread = {
-      ...input,
-      runs: input.runs.map(({ sourceMs, latenciesMs }) => ({
+    const clean = estimateSession(input);
+    expect(Math.max(...clean.diagnostics.misreads.flat())).toBeLessThan(0.1);
+    for (const offMs of [-1000, -90, 300, 1000, 100_000]) {
+      const runs = input.runs.map(({ sourceMs, latenciesMs }) => ({
         sourceMs: sourceMs!,
-        latenciesMs: latenciesMs.map((ms, i) => (i === 3 ? ms + 60 : ms)),
-      })),
-    };
-    const [clean, doubtful] = [estimateSession(input), estimateSession(misread)];
-    expect(clean.diagnostics.stampsAgreeWithRates).toBe(true);
-    expect(doubtful.expandedUncertainty).toBeGreaterThan(clean.expandedUncertainty);
-    expect(doubtful.value).toBeGreaterThan(clean.value);
+        latenciesMs: latenciesMs.map((ms, i) => (i === 3 ? ms + offMs : ms)),
+      }));
+      const { value, expandedUncertainty, diagnostics } = estimateSession({ ...input, runs });
+      // what nine readings say lies within what ten said
+      expect(Math.abs(value - clean.value)).toBeLessThan(clean.expandedUncertainty);
+      expect(expandedUncertainty).toBeLessThan(2 * clean.expandedUncertainty);
+      expect(diagnostics.misreads[0]![3]).toBeGreaterThan(0.95);
+      expect(Math.max(...diagnostics.misreads[0]!.filter((_, i) => i !== 3))).toBeLessThan(0.2);
+    }
+  });
+
+  it('takes readings at regular steps for what they are: one phase, seen again and again', () => {
+    const regular = { readings: 10, spacingMs: 1000, spacingScatter: 0 };
+    const { expandedUncertainty } = estimateSession(twoTimers(chainOf(rate(25)), 1, regular, 15));
+    // one phase of the body (rectangular over 40 ms), of the source and of the reading (over 16.67 ms each): 95 % of the sum
+    // of the three, whose standard deviation is 13.4 ms, take about ± 24 ms; ten fresh readings would give a third of that
+    expect(expandedUncertainty).toBeGreaterThan(18);
+    expect(expandedUncertainty).toBeLessThan(27);
   });
 
   it('estimates from a single reading, as widely as one reading deserves', () => {

@@ -23,7 +23,7 @@ describe('checkVariation', () => {
 describe('withLevel', () => {
   it('adds the variance of a mean: sd²/n, and p(1 − p)/n of whole frames', () => {
     const variance = (change: number, step: number, count: number): number =>
-      varianceOf(withLevel(POINT, { change: only(change), step: only(step) }, 40, count));
+      varianceOf(withLevel(POINT, [{ sdMs: 40 * change, step, probability: 1 }], 40, count));
     // step²/12 is what sorting into cells adds
     expect(variance(0.25, 0, 1)).toBeCloseTo(100, 0);
     expect(variance(0.25, 0, 4)).toBeCloseTo(25, 0);

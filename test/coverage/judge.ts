@@ -1,4 +1,5 @@
 /** Judges the analysis on one row: how often its intervals hold the truth, and how wide they are, beside the textbook's. */
+import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { estimateDifference } from '../../src/analysis/difference.ts';
 import { estimateSession, type Estimate } from '../../src/analysis/estimate.ts';
 import type { RunInput } from '../../src/analysis/session-input.ts';
@@ -25,23 +26,31 @@ export interface SimulatedSession {
   readonly totalMs: number;
 }
 
-/** t(0.975, ν) for the numbers of readings used here: R's qt(), as in JCGM 100:2008 Table G.2. */
-const T_975: Readonly<Record<number, number>> = { 9: 2.262157, 11: 2.200985 };
-
-/** One session on a row's rig: what was read, and what is true. */
+/** One session on a row's rig: what was read, and what is true of these clips. */
 export function simulateSession(
   { world, method, runs, readings, spacingMs }: Row,
   draw: () => number,
 ): SimulatedSession {
   const bench = setUp(world, 100 + 200 * draw(), draw);
-  const film1 = (): RunInput => {
-    const { sourceMs, shownMs } = film(bench, readings, spacingMs, draw);
-    return { sourceMs, latenciesMs: sourceMs.map((source, i) => source - shownMs[i]!) };
+  let offMs = 0;
+  const film1 = (): { sourceMs: number[]; latenciesMs: number[] } => {
+    const clip = film(bench, readings, spacingMs, draw);
+    offMs += clip.offMs / runs;
+    return { sourceMs: clip.sourceMs, latenciesMs: clip.sourceMs.map((source, i) => source - clip.shownMs[i]!) };
   };
-  const count1 = (): RunInput => ({
-    latenciesMs: countFrames(bench, readings, spacingMs, draw).map((frames) => (frames * 1000) / world.observer!.hz),
-  });
-  return { runs: Array.from({ length: runs }, method === 'frame-count' ? count1 : film1), totalMs: bench.totalMs };
+  const count1 = (): { latenciesMs: number[] } => {
+    const clip = countFrames(bench, readings, spacingMs, draw);
+    offMs += clip.offMs / runs;
+    return { latenciesMs: clip.frames.map((frames) => (frames * 1000) / world.observer!.hz) };
+  };
+  const taken = Array.from({ length: runs }, method === 'frame-count' ? count1 : film1);
+  if (world.misreadMs) {
+    const { latenciesMs } = taken[Math.floor(draw() * runs)]!;
+    latenciesMs[Math.floor(draw() * readings)]! += world.misreadMs * (draw() < 0.5 ? 1 : -1);
+  }
+  // a frame that is shown twice makes the picture older, an exposure whose digits blend is as old as its middle
+  const repeatedMs = (world.repeated ?? 0) * bench.bodyStepMs + (world.blendedMs ?? 0) / 2;
+  return { runs: taken, totalMs: bench.totalMs + offMs + repeatedMs };
 }
 
 export function analyse({ method, chain, world }: Row, { runs }: SimulatedSession): Estimate {
@@ -75,7 +84,7 @@ function textbookInterval({ runs, totalMs }: SimulatedSession): [errorMs: number
   const readings = runs.flatMap(({ latenciesMs }) => latenciesMs);
   const mean = readings.reduce((sum, x) => sum + x, 0) / readings.length;
   const variance = readings.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (readings.length - 1);
-  return [mean - totalMs, T_975[readings.length - 1]! * Math.sqrt(variance / readings.length)];
+  return [mean - totalMs, tQuantile(0.975, readings.length - 1) * Math.sqrt(variance / readings.length)];
 }
 
 class Tally {

@@ -15,9 +15,11 @@ export interface Row {
   readonly note?: string;
   /** The interval is known to be wider than it need be: only too little coverage fails the row. */
   readonly safeSide?: true;
+  /** The bench does not behave as the model says. */
+  readonly fault?: true;
 }
 
-interface Setup {
+export interface Setup {
   readonly name: string;
   readonly body: Rate;
   readonly source?: Rate;
@@ -110,7 +112,7 @@ const SETUPS: readonly Setup[] = [
   },
 ];
 
-function rowsOf(setup: Setup): Row[] {
+export function rowOf(setup: Setup, spacingMs: number): Row {
   const {
     name,
     body,
@@ -138,7 +140,7 @@ function rowsOf(setup: Setup): Row[] {
       : { refresh: rate(60), sync: 'input', scanOutMs: 0, digitsRow: 0.5 },
     ...(observer && { observer: { ...observer, readoutMs: 0, sourceRow: 0.5, displayRow: 0.5 } }),
   };
-  return SPACINGS_MS.map((spacingMs) => ({
+  return {
     name,
     method,
     world,
@@ -148,7 +150,8 @@ function rowsOf(setup: Setup): Row[] {
     spacingMs,
     ...(setup.note && { note: setup.note }),
     ...(setup.safeSide && { safeSide: setup.safeSide }),
-  }));
+  };
 }
 
-export const ROWS: readonly Row[] = SETUPS.flatMap(rowsOf);
+/** Benches that behave as the model says; priors were chosen on these and on `faults.ts`, with other seeds. */
+export const ROWS: readonly Row[] = SETUPS.flatMap((setup) => SPACINGS_MS.map((spacingMs) => rowOf(setup, spacingMs)));

@@ -1,10 +1,9 @@
 /** Judges the rows it is sent, one at a time. */
 import { parentPort } from 'node:worker_threads';
 import { judge } from './judge.ts';
-import { ROWS } from './rows.ts';
-import { seedOf, tableRow } from './table.ts';
+import { ALL_ROWS, seedOf, tableRow } from './table.ts';
 
 parentPort!.on('message', ({ index, sessions }: { index: number; sessions: number }) => {
-  const row = ROWS[index]!;
+  const row = ALL_ROWS[index]!;
   parentPort!.postMessage({ index, row: tableRow(row, index, judge(row, sessions, seedOf(index))) });
 });

@@ -17,13 +17,29 @@ export interface World {
   readonly clockPpm?: number;
   /** The delay of each reading's frame is off by up to this many frames, drawn for each reading. */
   readonly jitterFrames?: number;
-  /** Standard deviation of a delay that each run keeps, in ms. */
-  readonly betweenRunsMs?: number;
+  /** Standard deviation of a delay that each run keeps, in frames. */
+  readonly betweenRunsFrames?: number;
+  /** Probability that a run's buffer starts one frame deeper. */
+  readonly deeperRuns?: number;
+  /** Share of frames that are shown a second time in place of the next. */
+  readonly repeated?: number;
+  /** Half-width of the scatter of the time from one reading to the next, as a share of it; 0.5 where absent. */
+  readonly spacingScatter?: number;
+  /** One stamp of the session, drawn among all, is read so much too late or too early. */
+  readonly misreadMs?: number;
+  /** Only frames that were taken so long after a refresh of the source, or longer, are read. */
+  readonly cleanAfterMs?: number;
+  /** The body exposes so long, and where a refresh falls into that, either of the two values is read. */
+  readonly blendedMs?: number;
+  /** What stands lower in the picture is read so much later; rows as fractions of that. */
+  readonly rowsApartMs?: number;
 }
 
 export interface Clip {
   readonly sourceMs: number[];
   readonly shownMs: number[];
+  /** By how much this run's delay is off the pipeline's. */
+  readonly offMs: number;
 }
 
 type Draw = () => number;
@@ -88,13 +104,13 @@ export function setUp(world: World, pipelineMs: number, draw: Draw): Bench {
   };
 }
 
-/** When the readings of one run are wanted: jittered by ±50 % of the spacing. */
-function wanted(readings: number, spacingMs: number, draw: Draw): number[] {
+/** When the readings of one run are wanted. */
+function wanted({ spacingScatter = 0.5 }: World, readings: number, spacingMs: number, draw: Draw): number[] {
   const moments: number[] = [];
   let now = 5_000 + 1_000 * draw();
   for (let i = 0; i < readings; i += 1) {
     moments.push(now);
-    now += spacingMs * (0.5 + draw());
+    now += spacingMs * (1 + spacingScatter * (2 * draw() - 1));
   }
   return moments;
 }
@@ -126,16 +142,19 @@ export function film(bench: Bench, readings: number, spacingMs: number, draw: Dr
     draw() * displayStepMs,
     draw() * observerStepMs,
   ];
-  const runDelay = (world.betweenRunsMs ?? 0) * normal(draw);
+  const runDelay = runOff(bench, draw);
   const refreshAt = (n: number): number => sourceStart + n * sourceStepMs;
   const digitsOf = (n: number): number => {
     const shown = refreshAt(n) * sourceSpeed;
     return Math.floor(shown / world.resolutionMs + 1e-7) * world.resolutionMs;
   };
-  const clip: Clip = { sourceMs: [], shownMs: [] };
-  for (const moment of wanted(readings, spacingMs, draw)) {
+  const clip: Clip = { sourceMs: [], shownMs: [], offMs: runDelay };
+  for (const moment of wanted(world, readings, spacingMs, draw)) {
     let to = moment;
     if (observerStepMs > 0) to = observerStart + Math.ceil((moment - observerStart) / observerStepMs) * observerStepMs;
+    const clean = world.cleanAfterMs ?? 0;
+    const since = (to - sourceStart) % sourceStepMs;
+    if (since < clean) to += clean - since + draw() * (sourceStepMs - clean);
     const from = to - (world.observer?.exposureMs ?? 0);
     const slip = (world.jitterFrames ?? 0) * (2 * draw() - 1) * bodyStepMs;
     const arrives = (n: number): number => bodyStart + n * bodyStepMs + pipelineMs + runDelay + slip;
@@ -144,8 +163,10 @@ export function film(bench: Bench, readings: number, spacingMs: number, draw: Dr
       displayStepMs > 0
         ? (n: number): number => displayStart + Math.ceil((arrives(n) - displayStart) / displayStepMs) * displayStepMs
         : arrives;
-    const frame = longest(appears, latest(appears, bodyStepMs, to), from, to);
-    const captured = bodyStart + frame * bodyStepMs;
+    const rowsMs = world.rowsApartMs ?? 0;
+    const newest = longest(appears, latest(appears, bodyStepMs, to + rowsMs), from + rowsMs, to + rowsMs);
+    const frame = newest - Number(draw() < (world.repeated ?? 0));
+    const captured = bodyStart + frame * bodyStepMs - (world.blendedMs ?? 0) * Number(draw() < 0.5);
     clip.sourceMs.push(digitsOf(longest(refreshAt, latest(refreshAt, sourceStepMs, to), from, to)));
     clip.shownMs.push(digitsOf(latest(refreshAt, sourceStepMs, captured)));
   }
@@ -153,23 +174,35 @@ export function film(bench: Bench, readings: number, spacingMs: number, draw: Dr
 }
 
 /** One clip of flashes, each counted in observer frames from the flash to its light on the display. */
-export function countFrames(bench: Bench, readings: number, spacingMs: number, draw: Draw): number[] {
+export function countFrames(
+  bench: Bench,
+  readings: number,
+  spacingMs: number,
+  draw: Draw,
+): { frames: number[]; offMs: number } {
   const { world, pipelineMs, bodyStepMs, displayStepMs, observerStepMs } = bench;
   const [bodyStart, displayStart, observerStart] = [
     draw() * bodyStepMs,
     draw() * displayStepMs,
     draw() * observerStepMs,
   ];
-  const runDelay = (world.betweenRunsMs ?? 0) * normal(draw);
+  const runDelay = runOff(bench, draw);
   // light that begins after a frame's exposure has ended is first seen in the next frame
   const firstSeenIn = (moment: number): number => Math.floor((moment - observerStart) / observerStepMs) + 1;
-  return wanted(readings, spacingMs, draw).map((flash) => {
+  const frames = wanted(world, readings, spacingMs, draw).map((flash) => {
     const slip = (world.jitterFrames ?? 0) * (2 * draw() - 1) * bodyStepMs;
     const captured = bodyStart + Math.ceil((flash - bodyStart) / bodyStepMs) * bodyStepMs;
     let light = captured + pipelineMs + runDelay + slip;
     if (displayStepMs > 0) light = displayStart + Math.ceil((light - displayStart) / displayStepMs) * displayStepMs;
     return firstSeenIn(light) - firstSeenIn(flash);
   });
+  return { frames, offMs: runDelay };
+}
+
+/** By how much one run's delay is off the pipeline's. */
+function runOff({ world, bodyStepMs }: Bench, draw: Draw): number {
+  const steps = Number(draw() < (world.deeperRuns ?? 0));
+  return ((world.betweenRunsFrames ?? 0) * normal(draw) + steps) * bodyStepMs;
 }
 
 /** Box and Muller, Annals of Mathematical Statistics 29(2), 1958. */

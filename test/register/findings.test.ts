@@ -42,6 +42,7 @@ function compiled(diagnostics: Partial<Diagnostics> = {}, more: Partial<Session>
     jitterProbability: 0.1,
     betweenRunsProbability: 0.1,
     stampsAgreeWithRates: true,
+    misreads: [],
   };
   return { ...whole, estimate: { ...whole.estimate, diagnostics: { ...calm, ...diagnostics } } };
 }
@@ -82,21 +83,23 @@ const CASES: readonly [rule: string, compiled: SessionFigures, message: string, 
   [
     'runs-disagree',
     compiled({ betweenRunsProbability: 0.99 }),
-    'The clips differ by more than their phases explain: the delay itself changes from clip to clip. The interval has been widened for it.',
+    'The clips differ by more than their phases explain: the delay itself changes from clip to clip. The figure speaks of these clips; another clip may well lie outside its interval.',
     'Record more clips, and note what was done between them: restarts, menus, heat.',
   ],
   [
     'stamps-against-rates',
     compiled({ stampsAgreeWithRates: false }),
-    'The stamps do not fit the refresh rate that the rig states for the source timer, so the interval rests on the scatter alone.',
-    'Check source-timer refresh in the rig’s file, and look for a misread digit.',
+    'The stamps fit neither the rates that the rig and the session state nor one misread digit, so the interval takes every phase as unknown in every reading.',
+    'Check the rate in the session’s file, source-timer refresh in the rig’s, and look for misread digits.',
   ],
-  // the middle of 13 readings to 230 ms; 16.68 + 2·16.67 + 2·1 ms of phases and truncation
   [
-    'outliers',
-    compiled({}, { readings: readings([...PLAIN.map((ms) => 130 + ms), 230]) }),
-    'Reading 13 (line 14 of the file, 230 ms) lies 99 ms from the middle of its clip, where phases alone move readings of one clip by 52 ms at most. It still counts.',
-    'Look at the frame again. If it was misread, say so under exclude; if not, leave it.',
+    'misread',
+    compiled(
+      { misreads: [[...PLAIN.map(() => 0.001), 0.97]] },
+      { readings: readings([...PLAIN.map((ms) => 130 + ms), 230]) },
+    ),
+    'Most likely misread: line 14 (230 ms, probability 97 %). So unlikely a reading hardly moves the total.',
+    'Look at the frame again. If it was misread, correct it or say so under exclude; if not, leave it.',
   ],
   [
     'coarse-digits',

@@ -7,8 +7,8 @@ import { cutShort } from './cut-short.ts';
 import { drift } from './drift.ts';
 import { INPUT_RULES } from './inputs/inputs.ts';
 import { manyExcluded } from './many-excluded.ts';
+import { misread } from './misread.ts';
 import { oneRunOnly } from './one-run-only.ts';
-import { outliers } from './outliers.ts';
 import type { Rule } from './rule.ts';
 import { runsDisagree, scatterBeyondRig, scatterTooSmall, stampsAgainstRates } from './scatter.ts';
 
@@ -21,7 +21,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
   'scatter-too-small': scatterTooSmall,
   'runs-disagree': runsDisagree,
   drift,
-  outliers,
+  misread,
   'coarse-digits': coarseDigits,
   'many-excluded': manyExcluded,
   'cut-short': cutShort,

@@ -38,7 +38,7 @@ export const runsDisagree: Rule = ({ estimate: { diagnostics } }) =>
     : {
         severity: 'caution',
         message:
-          'The clips differ by more than their phases explain: the delay itself changes from clip to clip. The interval has been widened for it.',
+          'The clips differ by more than their phases explain: the delay itself changes from clip to clip. The figure speaks of these clips; another clip may well lie outside its interval.',
         hint: 'Record more clips, and note what was done between them: restarts, menus, heat.',
       };
 
@@ -48,8 +48,8 @@ export const stampsAgainstRates: Rule = ({ session, estimate: { diagnostics } })
     : {
         severity: 'warning',
         message:
-          'The stamps do not fit the refresh rate that the rig states for the source timer, so the interval rests on the scatter alone.',
-        hint: 'Check source-timer refresh in the rig’s file, and look for a misread digit.',
+          'The stamps fit neither the rates that the rig and the session state nor one misread digit, so the interval takes every phase as unknown in every reading.',
+        hint: 'Check the rate in the session’s file, source-timer refresh in the rig’s, and look for misread digits.',
       };
 
 function ms(value: number): string {

@@ -2,6 +2,7 @@ import { readingRangeMs } from '../../../analysis/phase-errors.ts';
 import { plural } from '../../provenance.ts';
 import { chainOf, countedRuns, type CountedReading } from '../../session-input.ts';
 import { describeSignificant } from '../../text.ts';
+import { likelyMisreads } from '../misread.ts';
 import type { Rule } from '../rule.ts';
 
 /** Rows of a run that may be named as misread; with more, it is the rates that are wrong, or the delay that varies. */
@@ -9,11 +10,15 @@ const MOST = 0.25;
 
 /**
  * Readings of one run lie within `readingRangeMs` of each other, whatever the phases are. A row without which the run
- * does so was most likely misread.
+ * does so was most likely misread; where the estimate itself says so of it, that is said once.
  */
-export const beyondRange: Rule = ({ session, find }) => {
+export const beyondRange: Rule = (compiled) => {
+  const { session, find } = compiled;
   const rangeMs = readingRangeMs(chainOf(session, find), session.method, session.resolutionMs ?? 0);
-  const rows = countedRuns(session).flatMap((run) => outside(run, rangeMs));
+  const said = new Set(likelyMisreads(compiled).map(({ line }) => line));
+  const rows = countedRuns(session)
+    .flatMap((run) => outside(run, rangeMs))
+    .filter(({ line }) => !said.has(line));
   if (rows.length === 0) return undefined;
   const named = rows.map(({ line, latencyMs }) => `line ${line} (${describeSignificant(latencyMs, 3, 'ms')})`);
   return {
