@@ -9,7 +9,7 @@ import { isEstimable, type FitScale } from './linear-contrast.ts';
 /** One session: its total is the sum of the elements it went through. */
 export interface ChainObservation extends CombinedUncertainty {
   readonly id: string;
-  /** `body:orrin/uhd-24`, `link:wireless`, `display:hall`. One named twice counts twice. */
+  /** `body:vennick/uhd-24`, `link:wireless`, `display:hall`. One named twice counts twice. */
   readonly elements: readonly string[];
   readonly value: number;
 }

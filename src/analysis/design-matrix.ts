@@ -11,7 +11,7 @@ export interface Factor {
 /** Level by factor id: one condition. */
 export type Condition = Readonly<Record<string, string>>;
 
-/** The factors whose product a term is: `['audio']`, or `['audio', 'resolution']` for their interaction. */
+/** The factors whose product a term is: `['stabiliser']`, or `['stabiliser', 'output']` for their interaction. */
 export type Term = readonly string[];
 
 export interface Design {

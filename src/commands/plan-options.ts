@@ -95,7 +95,7 @@ export function planConditions(
 
 function parseSet(text: string): readonly [string, readonly string[]] {
   const [name = '', levels = ''] = text.split('=');
-  if (levels === '') throw new CallError(`--set takes a setting and its level: --set resolution=uhd, not '${text}'.`);
+  if (levels === '') throw new CallError(`--set takes a setting and its level: --set output=uhd, not '${text}'.`);
   return [name.trim(), levels.split(',')];
 }
 

@@ -15,7 +15,7 @@ const FAULTS_SHOWN = 10;
  *     Since the last record: 2 moved, 1 gone, 12 new.
  *
  *       data/sessions/a.csv changed:
- *         total/a  307.6 ± 7.1 ms → 309.8 ± 6.2 ms
+ *         total/a  167.6 ± 5.6 ms → 169.9 ± 5.1 ms
  *         mean/a   306.1 ms → 308.2 ms
  *
  * @param recorded after a record, which then need not be asked for

@@ -5,7 +5,7 @@
 
 /** One published statement: a figure, or what something is, without which figures mean nothing. */
 export interface Published {
-  /** Of a figure its own: `total/a`. Else `body/orrin-v2`, `session/a`. */
+  /** Of a figure its own: `total/a`. Else `body/vennick-q4`, `session/a`. */
   readonly id: string;
   readonly text: string;
   /** Of a figure, to ten significant digits. */

@@ -22,7 +22,7 @@ export interface NewSession {
 
 /**
  * An id for a session that says what it is of and is not taken: body, frame rate, then the levels that are not
- * this bench's usual ones, then a letter: `fenn-3-23-976-audio-out-on-a`.
+ * this bench's usual ones, then a letter: `fenn-3-25-stabiliser-on-a`.
  */
 export function newSessionId(body: string, { settings }: Condition, bench: Bench, taken: ReadonlySet<string>): string {
   const levels = bench.settings.flatMap(({ id }) => {

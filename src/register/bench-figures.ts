@@ -5,7 +5,7 @@ import type { Figure, Subject } from './register.ts';
 import { countedReadings } from './session-input.ts';
 import { describeCount } from './text.ts';
 
-/** Counts over the whole bench, and per body: `count/sessions`, `count/sessions/orrin-v2`. */
+/** Counts over the whole bench, and per body: `count/sessions`, `count/sessions/vennick-q4`. */
 export function benchFigures({ bodies, sessions }: Bench): readonly Figure[] {
   return [
     {

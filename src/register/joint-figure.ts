@@ -14,7 +14,7 @@ export interface EntryPage {
 
 export interface JointSubject {
   readonly kind: KindName;
-  /** After the kind: `orrin-v2/1.40/balcony/uhd-10-4:2:2-off-off`. */
+  /** After the kind: `vennick-q4/1.40/balcony/uhd-off-0-off-auto-free`. */
   readonly name: string;
   readonly of: Subject;
   /** What it is of, in words, after the label of its kind. */

@@ -65,7 +65,7 @@ export function labelSettings(bench: Bench, sessions: readonly Session[]): Label
   };
 }
 
-/** `Orrin V2, 23.976 frames/s`. */
+/** `Vennick Q4, 25 frames/s`. */
 export function sessionTitle(bench: Bench, session: Session): string {
   return labelSessions(bench, [session]).of.get(session.id) ?? session.id;
 }

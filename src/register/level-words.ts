@@ -1,7 +1,7 @@
 import type { Lookup } from './lookup.ts';
 import { lowerFirst } from './traits.ts';
 
-/** `59.94 frames/s`, `embedded audio on`, `UHD 3840 × 2160`: a level that says by itself what it is of stands alone. */
+/** `59.94 frames/s`, `stabiliser on`, `UHD 3840 × 2160`: a level that says by itself what it is of stands alone. */
 export function describeLevel(find: Lookup, setting: string, level: string): string {
   const label = find.level(setting, level);
   if (setting === 'rate') return `${label} frames/s`;

@@ -15,7 +15,7 @@ export interface Saying {
 
 /**
  * Names for groups of sessions, one session standing for each: what sets each group apart from the others, in words.
- * `Orrin V2, UHD 3840 × 2160, embedded audio on`. Where nothing does, the body.
+ * `Vennick Q4, UHD 3840 × 2160, sync genlock`. Where nothing does, the body.
  */
 export function nameConfigurations(bench: Bench, examples: readonly Session[], say: Saying = {}): readonly string[] {
   const rows = examples.map((session) => traitsOf(session, bench));

@@ -3,7 +3,7 @@
 import type { OwnError } from '../analysis/components.ts';
 
 export interface FigureSource {
-  /** `data/sessions/orrin-uhd24-a.csv` */
+  /** `data/sessions/vennick-uhd25-a.csv` */
   readonly file: string;
   /** Lower-case hexadecimal. */
   readonly sha256: string;
@@ -37,7 +37,7 @@ export interface AppliedCorrection {
 export type Subject = Readonly<Record<string, string>>;
 
 export interface Figure {
-  /** `<kind>/<subject>`, unique: `total/orrin-uhd24-a`. */
+  /** `<kind>/<subject>`, unique: `total/vennick-uhd25-a`. */
   readonly id: string;
   readonly kind: string;
   readonly of: Subject;
@@ -66,7 +66,7 @@ export interface Figure {
   readonly text: string;
   /** What the figure is, in words: `Total latency`. */
   readonly label: string;
-  /** Site path of the entry a reader is led to: `/sessions/orrin-uhd24-a/#total`. */
+  /** Site path of the entry a reader is led to: `/sessions/vennick-uhd25-a/#total`. */
   readonly entry: string;
   /** Title of the page of entries on which it stands, where that is not its session's page. */
   readonly group?: string;

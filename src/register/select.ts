@@ -8,7 +8,7 @@ export interface Query {
   readonly body?: string | undefined;
   readonly rig?: string | undefined;
   readonly method?: string | undefined;
-  /** Level by setting: `{ resolution: 'uhd' }`. */
+  /** Level by setting: `{ output: 'uhd' }`. */
   readonly where?: Readonly<Record<string, string>> | undefined;
 }
 

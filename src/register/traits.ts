@@ -6,9 +6,9 @@ import { once } from '../model/once.ts';
 export interface Trait {
   /** Equal keys mean the same trait. */
   readonly key: string;
-  /** In a row: `HD 1920 × 1080`, `embedded audio on`. */
+  /** In a row: `HD 1920 × 1080`, `stabiliser on`. */
   readonly short: string;
-  /** Among what sessions share: `resolution HD 1920 × 1080`. */
+  /** Among what sessions share: `output HD 1920 × 1080`. */
   readonly full: string;
   /**
    * `name` traits name a session and are said wherever they differ; a `setting` goes without saying where

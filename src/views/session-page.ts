@@ -25,7 +25,7 @@ export interface Neighbour {
 
 export interface SessionPage {
   readonly session: Session;
-  /** What sets it apart from every other session: `Orrin V2, 23.976 frames/s, embedded audio on`. */
+  /** `Vennick Q4, 25 frames/s`. */
   readonly title: string;
   /** The sessions before and after it, of the same body. */
   readonly before: Neighbour | undefined;

@@ -10,7 +10,7 @@ export interface StatementName {
   readonly path: string | undefined;
 }
 
-/** What a reader is told a recorded id is: `Total latency, Orrin V2, 24 frames/s (orrin-uhd24-a)`; its id where it is gone. */
+/** What a reader is told a recorded id is: `Total latency, Vennick Q4, 25 frames/s (vennick-uhd25-a)`; its id where it is gone. */
 export function nameStatement(id: string, { bench, figure }: Pick<Published, 'bench' | 'figure'>): StatementName {
   const [kind = '', ...rest] = id.split('/');
   const subject = rest.join('/');

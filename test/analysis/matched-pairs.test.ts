@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { differingSettings, findMatchedPairs, type PairCandidate } from '../../src/analysis/matched-pairs.ts';
 
 const order = { rate: ['24', '30', '60'], audio: ['off', 'on'] };
-const session = (id: string, rate: string, audio: string, context = 'orrin, balcony'): PairCandidate => ({
+const session = (id: string, rate: string, audio: string, context = 'vennick, balcony'): PairCandidate => ({
   id,
   context,
   settings: { rate, audio },
@@ -22,7 +22,9 @@ it('pairs sessions that differ in exactly one setting, lower level first', () =>
 });
 
 it('pairs nothing across bodies or rigs, nor sessions that differ in two settings or in none', () => {
-  expect(findMatchedPairs([session('a', '24', 'off'), session('b', '60', 'off', 'orrin, stalls')], order)).toEqual([]);
+  expect(findMatchedPairs([session('a', '24', 'off'), session('b', '60', 'off', 'vennick, stalls')], order)).toEqual(
+    [],
+  );
   expect(findMatchedPairs([session('a', '24', 'off'), session('b', '60', 'on')], order)).toEqual([]);
   expect(findMatchedPairs([session('a', '24', 'off'), session('b', '24', 'off')], order)).toEqual([]);
 });
@@ -31,7 +33,7 @@ it('a setting that one session does not state differs, and makes no pair', () =>
   expect(differingSettings({ rate: '24', audio: 'on' }, { rate: '24' })).toEqual(['audio']);
   expect(
     findMatchedPairs(
-      [session('a', '24', 'off'), { id: 'b', context: 'orrin, balcony', settings: { rate: '24' } }],
+      [session('a', '24', 'off'), { id: 'b', context: 'vennick, balcony', settings: { rate: '24' } }],
       order,
     ),
   ).toEqual([]);

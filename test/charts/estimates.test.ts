@@ -99,9 +99,9 @@ describe('an estimates chart', () => {
       'two apart',
       [
         { label: 'Off', figure: figure(100, 5) },
-        { label: 'On', figure: figure(140, 5), group: 'Orrin V2' },
+        { label: 'On', figure: figure(140, 5), group: 'Vennick Q4' },
       ],
-      'Total latency in ms: 2 figures as points on an axis that starts at zero, with 95 % intervals. The lowest is Off, at 100.0 ± 5.0 ms; the highest is Orrin V2, On, at 140.0 ± 5.0 ms. Their intervals do not overlap.',
+      'Total latency in ms: 2 figures as points on an axis that starts at zero, with 95 % intervals. The lowest is Off, at 100.0 ± 5.0 ms; the highest is Vennick Q4, On, at 140.0 ± 5.0 ms. Their intervals do not overlap.',
     ],
     [
       'two that overlap, below zero',

@@ -31,7 +31,7 @@ export function figure(value: number, half: number | undefined, over: Partial<Fi
   };
 }
 
-const BODIES = ['Orrin V2', 'Tamsel 6', 'Wexley Duo'];
+const BODIES = ['Vennick Q4', 'Dunmere 30', 'Skelby Dome'];
 const CONDITIONS = [
   'UHD 23.976p',
   'UHD 59.94p',
@@ -48,7 +48,7 @@ const grouped = (count: number): EstimateRow[] =>
     figure: figure(90 + ((i * 37) % 230), 2 + ((i * 13) % 9) * 1.3),
   }));
 
-const LONG = 'Tamsel 6 through the wireless link, UHD 23.976p, audio embedded';
+const LONG = 'Dunmere 30 through the wireless link, UHD 23.976p, audio embedded';
 
 export const ESTIMATES: Readonly<Record<string, readonly EstimateRow[]>> = {
   'one-row': [{ label: 'UHD 23.976p', figure: figure(300.8, 8.8) }],
@@ -220,7 +220,7 @@ export const DIFFERENCES: Readonly<Record<string, Omit<DifferencesInput, 'id'>>>
       ['10 bit less 8 bit', -0.4, 12.8],
     ].map(([label, value, half]) => ({
       label: String(label),
-      group: Number(value) > 0 ? 'Orrin V2' : 'Tamsel 6',
+      group: Number(value) > 0 ? 'Vennick Q4' : 'Dunmere 30',
       figure: figure(Number(value), Number(half), { label: 'Difference in total latency' }),
     })),
     margin: { halfWidth: 8.4, text: '8.4 ms' },

@@ -53,7 +53,7 @@ describe('npm run plan', () => {
       '--set',
       'audio-out=on',
       '--body',
-      'orrin',
+      'vennick',
       '--half-width',
       '20',
     );
@@ -63,35 +63,35 @@ describe('npm run plan', () => {
     expect(sessions.map(({ id }) => id)).toEqual(['a']);
     expect(planned.map(({ id, body, rig, method, settings }) => ({ id, body, rig, method, settings }))).toEqual([
       {
-        id: 'orrin-24-a',
-        body: 'orrin',
+        id: 'vennick-24-a',
+        body: 'vennick',
         rig: 'pit',
         method: 'two-timers',
         settings: { rate: '24', 'audio-out': 'on' },
       },
       {
-        id: 'orrin-59-94-a',
-        body: 'orrin',
+        id: 'vennick-59-94-a',
+        body: 'vennick',
         rig: 'pit',
         method: 'two-timers',
         settings: { rate: '59.94', 'audio-out': 'on' },
       },
     ]);
-    expect(bench.read('data/sessions/orrin-24-a.csv')).toBe('run,source,shown,exclude,note\n');
+    expect(bench.read('data/sessions/vennick-24-a.csv')).toBe('run,source,shown,exclude,note\n');
     expect([1, 2].map((n) => stdout.includes(`  ${n}. data/sessions/`))).toEqual([true, true]);
   });
 
   it('gives a further session of the same condition the next letter, and overwrites nothing', () => {
     using bench = planner();
-    const words = ['--rig', 'pit', '--rate', '24', '--body', 'orrin', '--half-width', '20'];
+    const words = ['--rig', 'pit', '--rate', '24', '--body', 'vennick', '--half-width', '20'];
     bench.plan(...words);
     bench.plan(...words);
     expect(bench.sessions()).toEqual([
       ...UNTOUCHED,
-      'orrin-24-a.csv',
-      'orrin-24-a.md',
-      'orrin-24-b.csv',
-      'orrin-24-b.md',
+      'vennick-24-a.csv',
+      'vennick-24-a.md',
+      'vennick-24-b.csv',
+      'vennick-24-b.md',
     ]);
   });
 
@@ -112,7 +112,7 @@ describe('npm run plan', () => {
     [
       'a setting without a level',
       ['--rig', 'pit', '--rate', '24', '--set', 'chroma'],
-      "--set takes a setting and its level: --set resolution=uhd, not 'chroma'.",
+      "--set takes a setting and its level: --set output=uhd, not 'chroma'.",
     ],
     [
       'a width that is none',
@@ -136,8 +136,8 @@ describe('npm run plan', () => {
     ],
     [
       'a body that is none',
-      ['--rig', 'pit', '--rate', '24', '--half-width', '20', '--body', 'orin'],
-      "There is no body 'orin'; did you mean orrin?",
+      ['--rig', 'pit', '--rate', '24', '--half-width', '20', '--body', 'venick'],
+      "There is no body 'venick'; did you mean vennick?",
     ],
   ])('refuses %s, and writes nothing', (_what, words, message) => {
     using bench = planner();
@@ -198,8 +198,8 @@ describe('npm run add-body', () => {
   it.each([
     [
       'a body that is there',
-      ['--name', 'Orrin', '--maker', 'O', '--model', 'V', '--rig', 'pit'],
-      'data/bodies/orrin.md is there already; choose another --id. Nothing was written.',
+      ['--name', 'Vennick', '--maker', 'O', '--model', 'V', '--rig', 'pit'],
+      'data/bodies/vennick.md is there already; choose another --id. Nothing was written.',
     ],
     [
       'a name that gives no id',
@@ -226,7 +226,7 @@ describe('npm run add-body', () => {
     using bench = planner();
     const { status, stderr } = bench.addBody(...words);
     expect([status, stderr.trim()]).toEqual([2, message]);
-    expect(bench.read('data/bodies/orrin.md')).toBe(VALID_FILES['data/bodies/orrin.md']);
+    expect(bench.read('data/bodies/vennick.md')).toBe(VALID_FILES['data/bodies/vennick.md']);
     expect(bench.has('data/bodies/fenn-3.md')).toBe(false);
   });
 });

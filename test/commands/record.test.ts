@@ -264,13 +264,13 @@ describe('npm run record -- --join', () => {
     bench.record('Ours', '2026-05-10');
     const ours = bench.all();
     bench.restore(base);
-    const body = VALID_FILES['data/bodies/orrin.md'].replace('14 ms', '15 ms');
-    bench.write('data/bodies/orrin.md', body);
-    bench.write('data/bodies/other.md', body.replace('Orrin V2', 'Other'));
+    const body = VALID_FILES['data/bodies/vennick.md'].replace('14 ms', '15 ms');
+    bench.write('data/bodies/vennick.md', body);
+    bench.write('data/bodies/other.md', body.replace('Vennick Q4', 'Other'));
     bench.record('Theirs', '2026-05-09');
     const theirs = bench.all();
     // as a merge leaves it: the entries and files of both, and marks in the lists
-    bench.restore({ ...theirs, ...ours, 'data/bodies/orrin.md': body });
+    bench.restore({ ...theirs, ...ours, 'data/bodies/vennick.md': body });
     for (const name of ['figures.csv', 'inputs.csv'])
       bench.write(`content/ledger/${name}`, `id\n<<<<<<< HEAD\n=======\n>>>>>>> theirs\n`);
     expect(bench.record('Ours', '2026-05-11')).toMatchObject({ status: 1 });

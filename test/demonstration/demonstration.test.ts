@@ -6,12 +6,12 @@ import { intervalMs, rateKey } from '../../src/model/rate.ts';
 import type { BodyId, PlannedSession } from './plan.ts';
 import { RIGS, rateOf } from './rigs.ts';
 import { SESSIONS } from './sessions.ts';
-import { CLOCKS_PPM } from './truth.ts';
+import { BODIES, CLOCKS_PPM, trueReadingTotalMs, trueTotalMs } from './truth.ts';
 import { frontMatterText, readingsText } from './write.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const DATA = `${ROOT}data/`;
-const BODY_IDS: readonly BodyId[] = ['orrin-v2', 'tamsel-6', 'wexley-duo'];
+const BODY_IDS: readonly BodyId[] = ['dunmere-30', 'skelby-dome', 'vennick-q4'];
 
 const conditionOf = ({ settings }: PlannedSession): string => JSON.stringify(settings);
 const readingsOf = ({ runs }: PlannedSession): number => runs.reduce((sum, run) => sum + run.readings, 0);
@@ -37,15 +37,18 @@ describe('the scenario', () => {
     expect(conditions.size).toBeGreaterThanOrEqual(6);
   });
 
-  it.each(BODY_IDS)('sets %s to both resolutions, with and without embedded audio', (body) => {
+  it.each(BODY_IDS)('sets %s to both outputs', (body) => {
     const settings = SESSIONS.filter((session) => session.body === body).map((session) => session.settings);
-    expect(new Set(settings.map(({ resolution }) => resolution))).toEqual(new Set(['hd', 'uhd']));
-    expect(new Set(settings.map((one) => one['audio-out']))).toEqual(new Set(['off', 'on']));
+    expect(new Set(settings.map(({ output }) => output))).toEqual(new Set(['hd', 'uhd']));
   });
 
-  it('has rates from 24000/1001 to 120000/1001', () => {
+  it.each(['stabiliser', 'noise-reduction', 'assist', 'fan', 'sync'] as const)('changes %s on some body', (setting) =>
+    expect(new Set(SESSIONS.map(({ settings }) => settings[setting])).size).toBeGreaterThan(1),
+  );
+
+  it('has rates from 24000/1001 to 100', () => {
     const keys = new Set(SESSIONS.map(({ settings }) => rateKey(rateOf(settings))));
-    expect([...keys].sort()).toEqual(['120000/1001', '24000/1001', '25', '30000/1001', '50', '60000/1001'].sort());
+    expect([...keys].sort()).toEqual(['100', '24000/1001', '25', '30000/1001', '50', '60000/1001'].sort());
   });
 
   it('puts every body on both rigs, and the radio pair behind at least one', () => {
@@ -55,7 +58,7 @@ describe('the scenario', () => {
   });
 
   it('takes ten to thirty readings in one to four runs, everywhere', () => {
-    expect(SESSIONS).toHaveLength(38);
+    expect(SESSIONS).toHaveLength(44);
     for (const session of SESSIONS) {
       expect(readingsOf(session), session.id).toBeGreaterThanOrEqual(10);
       expect(readingsOf(session), session.id).toBeLessThanOrEqual(30);
@@ -72,17 +75,45 @@ describe('the scenario', () => {
     expect(new Set(SESSIONS.map(({ method }) => method))).toEqual(new Set(['two-timers', 'frame-count', 'instrument']));
   });
 
-  it('repeats one condition on three days, and changes the firmware between two sessions alike in all else', () => {
-    const repeats = SESSIONS.filter(({ id }) => /^orrin-uhd24-[abc]$/.test(id));
-    expect(new Set(repeats.map(({ date }) => date)).size).toBe(3);
-    expect(new Set(repeats.map(conditionOf)).size).toBe(1);
-    const firmware = SESSIONS.filter(({ id }) => id === 'tamsel-uhd25-a' || id === 'tamsel-uhd25-fw220');
+  it('repeats seven conditions on other days, one on three, and changes the firmware between two sessions alike in all else', () => {
+    const daysOf = Object.values(
+      Object.groupBy(SESSIONS, (one) => JSON.stringify([one.body, one.firmware, one.rig, one.links, one.settings])),
+    ).map((alike = []) => new Set(alike.map(({ date }) => date)).size);
+    expect(daysOf.filter((days) => days > 1)).toHaveLength(7);
+    expect(Math.max(...daysOf)).toBe(3);
+    const firmware = SESSIONS.filter(({ id }) => id === 'dunmere-uhd25-a' || id === 'dunmere-uhd25-fw53');
     expect(new Set(firmware.map(conditionOf)).size).toBe(1);
-    expect(firmware.map((session) => session.firmware)).toEqual(['2.11', '2.20']);
+    expect(firmware.map((session) => session.firmware)).toEqual(['5.1', '5.3']);
+  });
+
+  it('varies at every level: readings, clips by parts of a frame and by whole frames, and days', () => {
+    for (const body of Object.values(BODIES)) expect(Math.min(body.jitterMs, body.clipMs)).toBeGreaterThan(0);
+    const at = (id: string, run: number): number =>
+      trueReadingTotalMs(SESSIONS.find((session) => session.id === id)!, run, 0);
+    // at 50 frames a second
+    expect(Math.abs(at('dunmere-uhd50-steady', 1) - at('dunmere-uhd50-steady', 0) - 2 * 20)).toBeLessThan(2 * 1.5);
+    const days = SESSIONS.map((session) => trueTotalMs(session, 'day') - trueTotalMs(session, 'condition'));
+    expect(new Set(days.map((ms) => ms.toFixed(6))).size).toBeGreaterThan(10);
+    expect(Math.max(...days.map(Math.abs))).toBeLessThan(4);
+  });
+
+  it('leaves one misread in, which is typed as if it were right', () => {
+    const misread = SESSIONS.filter((session) => session.misread !== undefined);
+    expect(misread.map(({ id }) => id)).toEqual(['skelby-uhd25-a']);
+    const { run, reading, shownError } = misread[0]!.misread!;
+    const rows = (session: PlannedSession): string[] =>
+      readingsText(session)
+        .split('\n')
+        .filter((row) => row.startsWith(`${run},`));
+    const { misread: _misread, ...right } = misread[0]!;
+    const shownMs = (row = ''): number => Math.round(1000 * Number(row.split(',')[2]?.split(':')[1]));
+    const [typed, true_] = [rows(misread[0]!)[reading - 1], rows(right)[reading - 1]];
+    expect(shownMs(typed) - shownMs(true_)).toBe(shownError);
+    expect(typed).toMatch(/,,$/);
   });
 
   it('lets the tablet pass its hundred seconds within a reading', () => {
-    const rows = readingsText(SESSIONS.find(({ id }) => id === 'tamsel-pit-uhd60')!)
+    const rows = readingsText(SESSIONS.find(({ id }) => id === 'dunmere-pit-uhd60')!)
       .split('\n')
       .slice(1, -1);
     const straddling = rows

@@ -9,27 +9,37 @@ export interface PlannedRun {
   readonly startS?: number;
 }
 
-/** A reading that was taken and does not count. */
-export interface Spoiled {
-  /** 1-based, both. */
+/** Where a reading stands: 1-based, both. */
+export interface Place {
   readonly run: number;
   readonly reading: number;
+}
+
+/** A reading that was taken and does not count. */
+export interface Spoiled extends Place {
   /** Added to the shown time; `unreadable` leaves the cell empty. */
   readonly shownError: number | 'unreadable';
   readonly exclude: string;
   readonly note: string;
 }
 
-export interface PlannedSettings {
-  readonly resolution: 'hd' | 'uhd';
-  readonly rate: '23.976' | '25' | '29.97' | '50' | '59.94' | '119.88';
-  readonly 'bit-depth': '8' | '10';
-  readonly chroma: '4:2:0' | '4:2:2';
-  readonly 'audio-out': 'off' | 'on';
-  readonly recording: 'off' | 'on';
+/** A reading that was typed wrongly, which nobody noticed: it counts. */
+export interface Misread extends Place {
+  /** Added to the shown time, in ms. */
+  readonly shownError: number;
 }
 
-export type BodyId = 'orrin-v2' | 'tamsel-6' | 'wexley-duo';
+export interface PlannedSettings {
+  readonly output: 'hd' | 'uhd';
+  readonly rate: '23.976' | '25' | '29.97' | '50' | '59.94' | '100';
+  readonly stabiliser: 'off' | 'on';
+  readonly 'noise-reduction': '0' | '1' | '2' | '3';
+  readonly assist: 'off' | 'on';
+  readonly fan: 'auto' | 'quiet';
+  readonly sync: 'free' | 'genlock';
+}
+
+export type BodyId = 'dunmere-30' | 'skelby-dome' | 'vennick-q4';
 export type RigId = 'balcony' | 'pit' | 'workshop';
 
 export interface PlannedSession {
@@ -48,6 +58,7 @@ export interface PlannedSession {
   readonly cutShort?: string;
   readonly runs: readonly PlannedRun[];
   readonly spoiled?: readonly Spoiled[];
+  readonly misread?: Misread;
   /** Markdown. */
   readonly notes: string;
 }

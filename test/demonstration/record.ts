@@ -11,7 +11,7 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const READINGS = `${ROOT}data/sessions/orrin-uhd30-a.csv`;
+const READINGS = `${ROOT}data/sessions/vennick-uhd30-a.csv`;
 const LINE = 4;
 
 const correct = readFileSync(READINGS, 'utf8');
@@ -28,7 +28,7 @@ try {
 }
 record(
   '2026-05-06',
-  'A source time of the Orrin in UHD at 29.97 had been typed with its last two digits exchanged. Found when the readings were compared with the stills again; the file now says what the still shows.',
+  'A source time of the Vennick in UHD at 29.97 had been typed with its last two digits exchanged. Found when the readings were compared with the stills again; the file now says what the still shows.',
 );
 
 function record(date: string, reason: string): void {

@@ -1,15 +1,12 @@
 /** A planned session as the two files that an author would have written: front matter with notes, and readings. */
-import { createHash } from 'node:crypto';
 import { totalFromPipelineMs } from '../../src/analysis/chain.ts';
 import { seededRandom, type Random } from '../../src/analysis/random.ts';
 import { simulateFrameCounts, simulateTwoTimers, type Stamp } from '../../src/analysis/simulate.ts';
 import { intervalMs } from '../../src/model/rate.ts';
-import type { PlannedRun, PlannedSession, Spoiled } from './plan.ts';
+import type { Misread, Place, PlannedRun, PlannedSession, Spoiled } from './plan.ts';
 import { chainOf, RIGS, rowShiftMs } from './rigs.ts';
-import { CLOCKS_PPM, trueReadingTotalMs } from './truth.ts';
-
-/** The written seed. Each session draws from a generator of its own, so that adding one leaves the others alone. */
-const SEED = 20_260_304;
+import { seedOf } from './seed.ts';
+import { BODIES, CLOCKS_PPM, trueReadingTotalMs } from './truth.ts';
 
 /** Step of the timers' last digit. */
 export const RESOLUTION_MS = 1;
@@ -22,9 +19,11 @@ const HEADERS = { 'two-timers': 'source,shown', 'frame-count': 'frames', instrum
 export function readingsText(session: PlannedSession): string {
   const rows = session.runs.flatMap((run, runIndex) =>
     readRun(session, run, runIndex).map((cells, readingIndex) => {
-      const spoiled = session.spoiled?.find((one) => one.run === runIndex + 1 && one.reading === readingIndex + 1);
+      const isHere = (one: Place): boolean => one.run === runIndex + 1 && one.reading === readingIndex + 1;
+      const spoiled = session.spoiled?.find(isHere);
       const { exclude = '', note = '' } = spoiled ?? {};
-      return [String(runIndex + 1), ...(spoiled ? spoil(cells, spoiled) : cells), exclude, note].map(quoted).join(',');
+      const wrong = spoiled ?? [session.misread].find((one) => one && isHere(one));
+      return [String(runIndex + 1), ...(wrong ? misread(cells, wrong) : cells), exclude, note].map(quoted).join(',');
     }),
   );
   return [`run,${HEADERS[session.method]},exclude,note`, ...rows, ''].join('\n');
@@ -32,9 +31,7 @@ export function readingsText(session: PlannedSession): string {
 
 /** `data/sessions/<id>.md` */
 export function frontMatterText(session: PlannedSession): string {
-  const settings = Object.entries(session.settings).map(
-    ([key, value]) => `  ${key}: ${/^\d:/.test(value) ? `"${value}"` : value}`,
-  );
+  const settings = Object.entries(session.settings).map(([key, value]) => `  ${key}: ${value}`);
   return [
     '---',
     `body: ${session.body}`,
@@ -65,9 +62,10 @@ function readRun(session: PlannedSession, run: PlannedRun, runIndex: number): st
   const truths = Array.from({ length: run.readings }, (_, i) => ({
     pipelineMs: trueReadingTotalMs(session, runIndex, i) - meanWaitMs,
     clockPpm: CLOCKS_PPM,
+    jitterMs: BODIES[session.body].jitterMs,
   }));
 
-  // A delay that changes along a run (warm-up): the same run is played once per reading, from the same seed,
+  // A delay that changes along a run: the same run is played once per reading, from the same seed,
   // with the delay of that moment, and gives that one reading.
   switch (session.method) {
     case 'two-timers':
@@ -78,7 +76,9 @@ function readRun(session: PlannedSession, run: PlannedRun, runIndex: number): st
       return truths.map((truth, i) => [String(simulateFrameCounts(chain, truth, sampling, seededRandom(seed))[i]!)]);
     case 'instrument': {
       const random = seededRandom(seed);
-      return truths.map(({ pipelineMs }) => [sensorMs(session, pipelineMs, random).toFixed(1)]);
+      return truths.map(({ pipelineMs, jitterMs }) => [
+        sensorMs(session, pipelineMs + random.between(-jitterMs, jitterMs), random).toFixed(1),
+      ]);
     }
   }
 }
@@ -101,19 +101,12 @@ function stampCells({ rig }: PlannedSession, { sourceMs, shownMs }: Stamp): stri
   });
 }
 
-function spoil(cells: readonly string[], { shownError }: Spoiled): string[] {
+function misread(cells: readonly string[], { shownError }: Spoiled | Misread): string[] {
   const last = cells.at(-1)!;
   if (shownError === 'unreadable') return [...cells.slice(0, -1), ''];
   const [clock = '', seconds = ''] = last.includes(':') ? last.split(':') : ['', last];
   const wrong = (Number(seconds) + shownError / 1000).toFixed(3).padStart(6, '0');
   return [...cells.slice(0, -1), clock ? `${clock}:${wrong}` : wrong];
-}
-
-function seedOf(id: string, runIndex: number): number {
-  return createHash('sha256')
-    .update(`${SEED}/${id}/${runIndex + 1}`)
-    .digest()
-    .readUInt32BE(0);
 }
 
 /** RFC 4180: quoted only where it must be. */

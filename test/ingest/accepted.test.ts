@@ -56,7 +56,7 @@ it('a note of several lines is kept, and the rows after it know their lines', as
 it('what editors, file managers and version control leave is ignored, and an empty sessions folder is fine', async () => {
   const bench = await readChanged({
     'data/bodies/.DS_Store': '\0',
-    'data/bodies/orrin.md~': 'x',
+    'data/bodies/vennick.md~': 'x',
     'data/.git/config': 'x',
     'data/sessions/.gitkeep': '',
     'data/sessions/a.md': null,
@@ -100,7 +100,7 @@ it('HTML and script in any text come out as the same text', async () => {
   const html = '<script>alert(1)</script> & "quotes" <b>{1}</b>';
   const quoted = JSON.stringify(html);
   const bench = await readChanged({
-    ...edit('data/bodies/orrin.md', 'name: Orrin V2', `name: ${quoted}`),
+    ...edit('data/bodies/vennick.md', 'name: Vennick Q4', `name: ${quoted}`),
     'content/site.md': `---\ntitle: ${quoted}\ntagline: ${quoted}\npublisher: ${quoted}\n---\n`,
     'data/sessions/a.md': VALID_FILES['data/sessions/a.md'].replace('22.5 °C', quoted),
     ...rows('1,1.300,1.000,,', `1,1.300,1.000,"${html.replaceAll('"', '""')}","${html.replaceAll('"', '""')}"`),
@@ -204,9 +204,9 @@ it('reports are sorted newest first, then by id; everything else by id', async (
 });
 
 it('a symbolic link that stays inside data/ is followed', async () => {
-  using folder = writeBenchFolder({ 'data/bodies/tamsel.md': null });
-  folder.link('data/bodies/tamsel.md', 'orrin.md');
-  expect((await folder.read()).bodies.map(({ id }) => id)).toEqual(['orrin', 'tamsel']);
+  using folder = writeBenchFolder({ 'data/bodies/dunmere.md': null });
+  folder.link('data/bodies/dunmere.md', 'vennick.md');
+  expect((await folder.read()).bodies.map(({ id }) => id)).toEqual(['dunmere', 'vennick']);
 });
 
 it('folders outside the root are named by their whole path', async () => {
@@ -237,7 +237,7 @@ it('a planned session needs neither readings nor a date yet, and is no session',
     .replace(/^---\n/, '---\nplanned: true\n');
   const bench = await readChanged({ 'data/sessions/a.md': plannedFront, 'data/sessions/a.csv': header });
   expect(bench.sessions).toEqual([]);
-  expect(bench.planned.map(({ id, body }) => [id, body])).toEqual([['a', 'orrin']]);
+  expect(bench.planned.map(({ id, body }) => [id, body])).toEqual([['a', 'vennick']]);
 });
 
 it('a planned session that has readings is a session, and then needs its date', async () => {

@@ -9,7 +9,7 @@ describe('readBench', () => {
     expect(bench.sessions).toEqual([
       {
         id: 'a',
-        body: 'orrin',
+        body: 'vennick',
         firmware: '1.40',
         rig: 'balcony',
         links: ['air'],
@@ -82,7 +82,7 @@ describe('readBench', () => {
     });
     expect(bench.links[0]?.latency).toEqual({ valueMs: 1.5, standardUncertaintyMs: 0.2, source: 'its data sheet' });
     expect(bench.displays[0]?.scanOutMs).toBe(1000 / 60);
-    expect(bench.bodies[0]).toMatchObject({ id: 'orrin', readoutMs: 14, invented: true, description: 'Invented.' });
+    expect(bench.bodies[0]).toMatchObject({ id: 'vennick', readoutMs: 14, invented: true, description: 'Invented.' });
     expect(bench.site).toMatchObject({ title: 'Test bench', introduction: 'Hello.' });
   });
 

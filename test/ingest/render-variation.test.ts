@@ -18,7 +18,7 @@ const STATEMENT: VariationStatement = {
   analysis: '1',
   knows: 'condition',
   reading: { jitter: [{ size: 0, weight: 1 }], repeat: [{ size: 0, weight: 1 }], misread: [{ size: 0.01, weight: 1 }] },
-  bodies: { tamsel: LEVELS, orrin: LEVELS },
+  bodies: { vennick: LEVELS, dunmere: LEVELS },
   others: LEVELS,
   sessions: { b: '0123456789ab 0123456789ab', a: '123456789012 1234e5678901' },
 };
@@ -34,14 +34,14 @@ reading:
   repeat: { 0: 1 }
   misread: { 0.01: 1 }
 bodies:
-  orrin:
+  dunmere:
     clip:
       change: { 0: 0.75, 0.25: 0.25 }
       step: { 0: 1 }
     day:
       change: { 0.125: 1 }
       step: { 0: 0.3334, 0.2: 0.3333, 0.5: 0.3333 }
-  tamsel:
+  vennick:
     clip:
       change: { 0: 0.75, 0.25: 0.25 }
       step: { 0: 1 }
@@ -69,6 +69,6 @@ it('is read back as it was, and written again byte for byte', async () => {
   expect(renderVariation(read)).toBe(text);
   expect(read.knows).toBe('condition');
   expect(read.sessions).toEqual(STATEMENT.sessions);
-  expect(read.bodies['orrin']!.day.step.map(({ size }) => size)).toEqual([0, 0.2, 0.5]);
-  expect(read.bodies['orrin']!.day.step.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 14);
+  expect(read.bodies['dunmere']!.day.step.map(({ size }) => size)).toEqual([0, 0.2, 0.5]);
+  expect(read.bodies['dunmere']!.day.step.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 14);
 });

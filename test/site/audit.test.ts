@@ -49,16 +49,16 @@ const another = (where: RegExp) => (html: string) =>
 describe('it fails on a page where one number is another', () => {
   it.each([
     ['a figure', '/reports/stage-screen/', /<a class="figure[^>]*>[^<]*<\/a>/],
-    ['an entry', '/sessions/orrin-uhd24-a/', /<span data-entry="total\/[^>]*>[^<]*/],
-    ['the interval of an entry', '/sessions/orrin-uhd24-a/', /standard uncertainty \d+\.\d+\sms/],
-    ['a share in a budget', '/sessions/orrin-uhd24-a/', /<td class="number"[^>]*>\s*\d+ %/],
-    ['a finding', '/sessions/orrin-hd60-a/', /beat every \d+\.\d s/],
+    ['an entry', '/sessions/vennick-uhd25-a/', /<span data-entry="total\/[^>]*>[^<]*/],
+    ['the interval of an entry', '/sessions/vennick-uhd25-a/', /standard uncertainty \d+\.\d+\sms/],
+    ['a share in a budget', '/sessions/vennick-uhd25-a/', /<td class="number"[^>]*>\s*\d+ %/],
+    ['a finding', '/sessions/vennick-hd60-a/', /beat every \d+\.\d s/],
     ['the precision of a rig', '/rigs/balcony/', /<td class="number"[^>]*>± \d+(?:\.\d+)? ms/],
     ['a fact of a rig', '/rigs/balcony/', /exposure \d+ ms/],
-    ['a condition of a session', '/sessions/orrin-uhd24-a/', /\d+\.\d °C/],
+    ['a condition of a session', '/sessions/vennick-uhd25-a/', /\d+\.\d °C/],
     ['the label of a chart', '/comparison/', /<text[^>]*>\d+(?:\.\d+)? ± \d+(?:\.\d+)? ms/],
     ['the description of a chart', '/comparison/', /<desc[^>]*>[^<]*at \d+(?:\.\d+)? ±[^<]*/],
-    ['a raw reading', '/sessions/orrin-uhd24-a/', /(?<=<table class="readings"[\s\S]*)<td class="number"[^>]*>\d{3}</],
+    ['a raw reading', '/sessions/vennick-uhd25-a/', /(?<=<table class="readings"[\s\S]*)<td class="number"[^>]*>\d{3}</],
     ['the coverage of intervals', '/coverage/', /<td class="number"[^>]*>\d+\.\d %/],
   ])('%s', (_what, path, where) => {
     const { html } = built.page(path);

@@ -17,13 +17,13 @@ const CASES: readonly Mistakes[] = [
   {
     name: 'write-ups that ask for what does not exist',
     files: {
-      'content/reports/a-broken.mdx': `${FRONT}<Figure id="total/orin-uhd24-a" />\n\n<Figur id="total/orrin-uhd24-a" />\n\n<Figure id="total/orrin-uhd24-a" colour="red" />\n`,
+      'content/reports/a-broken.mdx': `${FRONT}<Figure id="total/venick-uhd25-a" />\n\n<Figur id="total/vennick-uhd25-a" />\n\n<Figure id="total/vennick-uhd25-a" colour="red" />\n`,
       'content/reports/b-broken.mdx': `${FRONT}See [the pit](/rigs/pitt/) and [the measurand](../../metod/).\n`,
-      'content/methods/instrument.mdx': `${FRONT}<Readings session="orrin-uhd24-z" />\n`,
+      'content/methods/instrument.mdx': `${FRONT}<Readings session="vennick-uhd25-z" />\n`,
     },
     says: [
-      /^content\/methods\/instrument\.mdx:7:1 .*"orrin-uhd24-z".*Did you mean .*orrin-uhd24-a/,
-      /^content\/reports\/a-broken\.mdx:7:1 .*"total\/orin-uhd24-a".*Did you mean total\/orrin-uhd24-a/,
+      /^content\/methods\/instrument\.mdx:7:1 .*"vennick-uhd25-z".*Did you mean .*vennick-uhd25-a/,
+      /^content\/reports\/a-broken\.mdx:7:1 .*"total\/venick-uhd25-a".*Did you mean total\/vennick-uhd25-a/,
       /^content\/reports\/a-broken\.mdx:9:1 .*<Figur>.*Did you mean Figure\b/,
       /^content\/reports\/a-broken\.mdx:11:1 .*"colour"/,
       /^content\/reports\/b-broken\.mdx:7:5 .*"\/rigs\/pitt\/".*Did you mean \/rigs\/pit\//,
@@ -49,15 +49,15 @@ const CASES: readonly Mistakes[] = [
       'content/reports/a-broken.mdx': `${FRONT}A < B, and {unclosed\n`,
       'content/reports/b-broken.mdx': FRONT.replace('2026-04-21', '21.4.2026'),
       'data/sessions/x-broken.md':
-        '---\nbody: orrin-v3\nrig: balcny\nmethod: two-timers\ndate: 2026-04-11\nsettings: { resolution: uhd, rate: 23.976 }\n---\n',
+        '---\nbody: vennick-q5\nrig: balcny\nmethod: two-timers\ndate: 2026-04-11\nsettings: { output: uhd, rate: 25 }\n---\n',
       'data/sessions/x-broken.csv': 'run,source,shown,exclude,note\n1,00:06.929,00:06.596,,\n',
-      'data/sessions/orrin-hd60-a.csv': 'run,source,shown,exclude,note\n1,00:06.929,00:06.5x6,,\n',
+      'data/sessions/vennick-hd60-a.csv': 'run,source,shown,exclude,note\n1,00:06.929,00:06.5x6,,\n',
     },
     says: [
       /^content\/reports\/a-broken\.mdx:7:/,
       /^content\/reports\/b-broken\.mdx:4:\d+ .*YYYY-MM-DD.*"21\.4\.2026"/,
-      /^data\/sessions\/orrin-hd60-a\.csv:2 {2}shown .*"00:06\.5x6"/,
-      /^data\/sessions\/x-broken\.md:2:7 .*"orrin-v3".*Did you mean orrin-v2/,
+      /^data\/sessions\/vennick-hd60-a\.csv:2 {2}shown .*"00:06\.5x6"/,
+      /^data\/sessions\/x-broken\.md:2:7 .*"vennick-q5".*Did you mean vennick-q4/,
       /^data\/sessions\/x-broken\.md:3:6 .*"balcny".*Did you mean balcony/,
     ],
   },

@@ -21,7 +21,7 @@ const PAGES = [
   '/reports/stage-screen/',
   '/reports/how-we-measure/',
   '/bodies/',
-  '/bodies/orrin-v2/',
+  '/bodies/vennick-q4/',
   '/comparison/',
   '/chain/',
   '/guide/',
@@ -37,17 +37,17 @@ const PAGES = [
   '/figures/rate-laws/',
   '/figures/chain/',
   '/figures/repeats/',
-  '/figures/bodies-balcony-uhd-59-94-10-4-2-2-off-off/',
+  '/figures/bodies-balcony-uhd-59-94-off-0-off-auto-free/',
   '/rigs/',
   '/rigs/balcony/',
   '/method/',
   '/method/two-timers/',
   '/data/',
   '/guide/',
-  '/sessions/orrin-uhd25-a/',
-  '/sessions/orrin-flash-uhd60/',
-  '/sessions/wexley-sensor-hd60/',
-  '/sessions/tamsel-uhd50-audio/',
+  '/sessions/vennick-uhd50-a/',
+  '/sessions/vennick-flash-uhd60/',
+  '/sessions/skelby-sensor-hd50/',
+  '/sessions/skelby-hd100-quiet/',
 ];
 const PHONE = { width: 360, height: 740 };
 const DESK = { width: 1440, height: 900 };
@@ -162,7 +162,7 @@ describe('a page', () => {
 });
 
 /** Pages that show a chart, and one that shows none. */
-const PRINTED = ['/reports/stage-screen/', '/sessions/orrin-uhd25-a/', '/bodies/orrin-v2/', '/method/'];
+const PRINTED = ['/reports/stage-screen/', '/sessions/vennick-uhd50-a/', '/bodies/vennick-q4/', '/method/'];
 
 describe('on paper', () => {
   it.each(PRINTED)('%s has no navigation, and the wide drawing of each chart', async (path) => {

@@ -39,35 +39,35 @@ interface Mutation {
 const MUTATIONS: readonly Mutation[] = [
   {
     name: 'one reading is half a second longer',
-    files: [session('orrin-uhd24-c')],
-    mutate: () => copy.edit(session('orrin-uhd24-c'), halfASecondMore),
+    files: [session('vennick-uhd25-c')],
+    mutate: () => copy.edit(session('vennick-uhd25-c'), halfASecondMore),
     says: [
-      /^content\/reports\/how-we-measure\.mdx:\d+:\d+ {2}Claim {2}the data do not support "within half a frame" \(the same within half a frame\): difference\/orrin-uhd24-c\/orrin-uhd24-b is [^;]+; its interval ends [\d.]+ ms too high\. Since the last record: data\/sessions\/orrin-uhd24-c\.csv changed\./m,
+      /^content\/reports\/how-we-measure\.mdx:\d+:\d+ {2}Claim {2}the data do not support "within half a frame" \(the same within half a frame\): difference\/vennick-uhd25-c\/vennick-uhd25-b is [^;]+; its interval ends [\d.]+ ms too high\. Since the last record: data\/sessions\/vennick-uhd25-c\.csv changed\./m,
     ],
   },
   {
     name: 'the readings of two bodies change places',
-    files: [session('wexley-uhd24-a'), session('orrin-uhd24-b')],
-    mutate: () => swap(session('wexley-uhd24-a'), session('orrin-uhd24-b')),
+    files: [session('skelby-uhd25-a'), session('dunmere-uhd25-a')],
+    mutate: () => swap(session('skelby-uhd25-a'), session('dunmere-uhd25-a')),
     says: [
-      /"the same body leads" \(the lowest, told from every other\): total\/wexley-uhd24-a is [^;]+; total\/orrin-uhd24-b \([^)]+\) is beyond it by [\d.]+ ms\. Since the last record: data\/sessions\/wexley-uhd24-a\.csv changed\./,
-      /"the Orrin falls far behind" \(the highest, told from every other\): total\/orrin-uhd24-b is .* Since the last record: data\/sessions\/orrin-uhd24-b\.csv changed\./,
+      /"the Skelby leads" \(the lowest, told from every other\): total\/skelby-uhd25-a is [^;]+; total\/dunmere-uhd25-a \([^)]+\) is beyond it by [\d.]+ ms\. Since the last record: data\/sessions\/skelby-uhd25-a\.csv changed\./,
+      /"the Dunmere is last at either rate" \(the highest, told from every other\): total\/dunmere-uhd25-a is .* Since the last record: data\/sessions\/dunmere-uhd25-a\.csv changed\./,
     ],
   },
   {
     name: 'two bodies’ files change places',
-    files: ['data/bodies/orrin-v2.md', 'data/bodies/wexley-duo.md'],
-    mutate: () => swap('data/bodies/orrin-v2.md', 'data/bodies/wexley-duo.md'),
-    says: [/ {2}body\/orrin-v2 {2}was "[^"]+", is now "[^"]+": data\/bodies\/orrin-v2\.md changed\./],
+    files: ['data/bodies/vennick-q4.md', 'data/bodies/skelby-dome.md'],
+    mutate: () => swap('data/bodies/vennick-q4.md', 'data/bodies/skelby-dome.md'),
+    says: [/ {2}body\/vennick-q4 {2}was "[^"]+", is now "[^"]+": data\/bodies\/vennick-q4\.md changed\./],
   },
   {
     name: 'a session is deleted',
-    files: [session('tamsel-uhd25-a'), 'data/sessions/tamsel-uhd25-a.md'],
+    files: [session('dunmere-uhd25-a'), 'data/sessions/dunmere-uhd25-a.md'],
     mutate: () => {
-      copy.remove(session('tamsel-uhd25-a'));
-      copy.remove('data/sessions/tamsel-uhd25-a.md');
+      copy.remove(session('dunmere-uhd25-a'));
+      copy.remove('data/sessions/dunmere-uhd25-a.md');
     },
-    says: [/^content\/reports\/stage-screen\.mdx:\d+:\d+ {2}Claim than {2}unknown session "tamsel-uhd25-a"/m],
+    says: [/^content\/reports\/stage-screen\.mdx:\d+:\d+ {2}Claim than {2}unknown session "dunmere-uhd25-a"/m],
   },
   {
     name: 'the refresh of a rig is another',
@@ -101,7 +101,7 @@ summary: X
 date: 2026-04-21
 ---
 
-<Claim of="count/bodies" exactly="4">four bodies</Claim>, <Claim of="total/orrin-uhd24-a" atMost="100 ms">at most 100 ms</Claim>
+<Claim of="count/bodies" exactly="4">four bodies</Claim>, <Claim of="total/vennick-uhd25-a" atMost="100 ms">at most 100 ms</Claim>
 `,
     );
     const { code, stderr } = copy.run('build');
@@ -110,7 +110,7 @@ date: 2026-04-21
     expect(stderr).toMatch(/^2 problems in 1 file:/);
     expect(stderr).toContain('the data do not support "four bodies" (exactly 4): count/bodies is 3; 1.0 too low.');
     expect(stderr).toMatch(
-      /the data do not support "at most 100 ms" \(at most 100 ms\): total\/orrin-uhd24-a is \S+ ± \S+ ms, 95 % interval \S+ to \S+ ms; its interval ends \S+ ms too high\./,
+      /the data do not support "at most 100 ms" \(at most 100 ms\): total\/vennick-uhd25-a is \S+ ± \S+ ms, 95 % interval \S+ to \S+ ms; its interval ends \S+ ms too high\./,
     );
   });
 });
@@ -121,11 +121,11 @@ describe('every example of the authoring guide', () => {
     copy.build();
     const html = copy.read('dist/reports/every-part/index.html');
     for (const sign of [
-      'data-claim="difference/orrin-uhd24-audio/orrin-uhd24-b"',
+      'data-claim="difference/vennick-uhd25-genlock/vennick-uhd25-b"',
       'data-quoted="ITU-R BT.1359-1"',
       'data-setting',
-      'data-figure="total/orrin-uhd24-a"',
-      '>Wexley Duo</a>',
+      'data-figure="total/vennick-uhd25-a"',
+      '>Skelby Dome</a>',
     ])
       expect(html).toContain(sign);
     expect(html).not.toMatch(/&lt;[A-Z]/);

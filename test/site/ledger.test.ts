@@ -8,9 +8,9 @@ import { compileSite } from '../../src/site/compile.ts';
 import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
 import { PROJECT, projectFiles } from '../support/project-files.ts';
 
-const READINGS = 'data/sessions/orrin-uhd60-a.csv';
-const BODIES = ['data/bodies/orrin-v2.md', 'data/bodies/tamsel-6.md'] as const;
-const SESSIONS = ['data/sessions/orrin-uhd60-a.csv', 'data/sessions/tamsel-uhd60-a.csv'] as const;
+const READINGS = 'data/sessions/vennick-uhd30-a.csv';
+const BODIES = ['data/bodies/vennick-q4.md', 'data/bodies/dunmere-30.md'] as const;
+const SESSIONS = ['data/sessions/vennick-uhd30-a.csv', 'data/sessions/dunmere-uhd30-a.csv'] as const;
 /** A session that no write-up names, so that it is the ledger which notices that it is gone. */
 const UNNAMED = projectFiles('data/sessions')
   .map((path) => path.replace(/^.*\/|\.[^.]*$/g, ''))
@@ -69,15 +69,15 @@ const MUTATIONS: readonly Mutation[] = [
     name: 'one reading is half a second longer',
     files: [READINGS],
     mutate: () => copy.edit(READINGS, halfASecondMore),
-    says: [/\n {2}data\/sessions\/orrin-uhd60-a\.csv changed:\n {4}total\/orrin-uhd60-a +[^\n]+ ms → [^\n]+ ms\n/],
+    says: [/\n {2}data\/sessions\/vennick-uhd30-a\.csv changed:\n {4}total\/vennick-uhd30-a +[^\n]+ ms → [^\n]+ ms\n/],
   },
   {
     name: 'two bodies’ files change places',
     files: BODIES,
     mutate: () => swap(BODIES),
     says: [
-      / {2}body\/orrin-v2 {2}was "Orrin V2 [^"]+", is now "Tamsel 6 [^"]+": data\/bodies\/orrin-v2\.md changed\./,
-      / {2}body\/tamsel-6 {2}was "Tamsel 6 [^"]+", is now "Orrin V2 [^"]+": data\/bodies\/tamsel-6\.md changed\./,
+      / {2}body\/vennick-q4 {2}was "Vennick Q4 [^"]+", is now "Dunmere 30 [^"]+": data\/bodies\/vennick-q4\.md changed\./,
+      / {2}body\/dunmere-30 {2}was "Dunmere 30 [^"]+", is now "Vennick Q4 [^"]+": data\/bodies\/dunmere-30\.md changed\./,
     ],
   },
   {
@@ -85,8 +85,8 @@ const MUTATIONS: readonly Mutation[] = [
     files: SESSIONS,
     mutate: () => swap(SESSIONS),
     says: [
-      /\n {2}data\/sessions\/orrin-uhd60-a\.csv changed:\n {4}total\/orrin-uhd60-a +[^\n]+ ms → [^\n]+ ms\n/,
-      /\n {2}data\/sessions\/tamsel-uhd60-a\.csv changed:\n {4}total\/tamsel-uhd60-a +[^\n]+ ms → [^\n]+ ms\n/,
+      /\n {2}data\/sessions\/vennick-uhd30-a\.csv changed:\n {4}total\/vennick-uhd30-a +[^\n]+ ms → [^\n]+ ms\n/,
+      /\n {2}data\/sessions\/dunmere-uhd30-a\.csv changed:\n {4}total\/dunmere-uhd30-a +[^\n]+ ms → [^\n]+ ms\n/,
     ],
   },
   {
@@ -153,11 +153,11 @@ describe('a strict build', () => {
     const { code, stderr } = copy.run('build', ['--strict']);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     const [from = '', to = ''] = ['2026-05-02', '2026-06-01'].map(
-      (day) => /^total\/orrin-uhd60-a,,([^,]+),/m.exec(tableOf(day))?.[1],
+      (day) => /^total\/vennick-uhd30-a,,([^,]+),/m.exec(tableOf(day))?.[1],
     );
     expect(from).toMatch(/ms$/);
     expect(to).not.toBe(from);
-    for (const page of ['corrections', 'reports/stage-screen', 'sessions/orrin-uhd60-a']) {
+    for (const page of ['corrections', 'reports/stage-screen', 'sessions/vennick-uhd30-a']) {
       const html = copy.read(`dist/${page}/index.html`);
       expect(html, page).toContain(`<del>${page.startsWith('sessions') ? from : from.replace(/ ms$/, '')}</del>`);
       expect(html, page).toContain(to);

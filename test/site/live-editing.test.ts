@@ -5,7 +5,7 @@ import { launchOptions } from '../support/chromium.ts';
 import { startDevServer, type DevServer } from '../support/dev-server.ts';
 import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
 
-const SESSION = 'orrin-uhd24-a';
+const SESSION = 'vennick-uhd25-a';
 const CSV = `data/sessions/${SESSION}.csv`;
 const REPORT = 'content/reports/stage-screen.mdx';
 /** Narrower than that no phone is. */
@@ -30,9 +30,9 @@ afterAll(async () => {
   copy?.[Symbol.dispose]();
 });
 
-/** The readings with the first one's shown time in this many thousandths: `00:06.596` as committed. */
+/** The readings with the first one's shown time in this many thousandths: `00:08.068` as committed. */
 function withShown(thousandths: string): string {
-  const changed = readings.replace('00:06.596', `00:06.${thousandths}`);
+  const changed = readings.replace('00:08.068', `00:08.${thousandths}`);
   if (changed === readings) throw new Error('the edit of the readings changes nothing');
   return changed;
 }
@@ -43,38 +43,38 @@ const shows = (text: string): Promise<unknown> =>
 it('shows a saved reading and what follows from it in the open page', async () => {
   await page.goto(`${server.origin}/sessions/${SESSION}/`);
   const before = await page.locator('.headline').textContent();
-  copy.write(CSV, withShown('396'));
-  await shows('00:06.396');
+  copy.write(CSV, withShown('008'));
+  await shows('00:08.008');
   expect(await page.locator('.headline').textContent()).not.toBe(before);
 });
 
 it('shows the last of several quick saves', async () => {
-  for (const thousandths of ['411', '422', '433']) {
+  for (const thousandths of ['011', '022', '033']) {
     copy.write(CSV, withShown(thousandths));
     // long enough for the page to have begun to reload
     await new Promise((resolve) => setTimeout(resolve, 60));
   }
-  await shows('00:06.433');
+  await shows('00:08.033');
 });
 
 it('shows a mistake in the readings with its place, in the page and in the terminal, until it is mended', async () => {
   copy.write(CSV, withShown('4x4'));
   await shows(`${CSV}:2`);
-  await shows('found "00:06.4x4"');
+  await shows('found "00:08.4x4"');
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
   expect(server.printed()).toContain(`${CSV}:2`);
-  copy.write(CSV, withShown('455'));
-  await shows('00:06.455');
+  copy.write(CSV, withShown('055'));
+  await shows('00:08.055');
   await expect.poll(() => server.printed()).toContain('all mistakes are mended');
 });
 
 it('shows a mistake that was there before the page was opened, and comes back when it is mended', async () => {
   copy.write(CSV, withShown('4y4'));
-  await shows('found "00:06.4y4"');
+  await shows('found "00:08.4y4"');
   await page.goto(`${server.origin}/bodies/`);
   await shows(`${CSV}:2`);
   copy.write(CSV, readings);
-  await shows('Orrin V2');
+  await shows('Vennick Q4');
 });
 
 it('gives a new session its page, and takes it away with its files', async () => {
@@ -94,11 +94,11 @@ it('shows a saved write-up, and a figure that it misspells until it is mended', 
   copy.edit(REPORT, (text) => text.replace('## The short answer', '## The answer, in short'));
   await shows('The answer, in short');
   copy.edit(REPORT, (text) =>
-    text.replace('<Figure id="total/wexley-uhd60-a" />', '<Figure id="total/wexly-uhd60-a" />'),
+    text.replace('<Figure id="total/skelby-uhd60-a" />', '<Figure id="total/skelbi-uhd60-a" />'),
   );
-  await shows('there is no figure "total/wexly-uhd60-a". Did you mean total/wexley-uhd60-a');
-  expect(server.printed()).toMatch(/content\/reports\/stage-screen\.mdx:\d+:\d+ .*wexly-uhd60-a/);
-  copy.edit(REPORT, (text) => text.replace('total/wexly-uhd60-a', 'total/wexley-uhd60-a'));
+  await shows('there is no figure "total/skelbi-uhd60-a". Did you mean total/skelby-uhd60-a');
+  expect(server.printed()).toMatch(/content\/reports\/stage-screen\.mdx:\d+:\d+ .*skelbi-uhd60-a/);
+  copy.edit(REPORT, (text) => text.replace('total/skelbi-uhd60-a', 'total/skelby-uhd60-a'));
   await shows('The answer, in short');
 });
 

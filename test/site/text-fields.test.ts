@@ -28,7 +28,7 @@ const TEXT_KEYS = new Set([
 ]);
 
 /** A session that no other shares rig, settings and method with. */
-const ALONE = 'data/sessions/orrin-flash-uhd60.md';
+const ALONE = 'data/sessions/vennick-flash-uhd60.md';
 
 interface Field {
   readonly where: string;

@@ -49,7 +49,7 @@ describe('the entry of a figure', () => {
 
   it('can be recomputed with the command that it gives', () => {
     const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
-    const ids = ['total/orrin-uhd24-a', register.figures.find(({ kind }) => kind === 'difference')?.id ?? ''];
+    const ids = ['total/vennick-uhd25-a', register.figures.find(({ kind }) => kind === 'difference')?.id ?? ''];
     for (const id of ids) {
       const { code, stdout } = project.run('figures', [id]);
       expect({ code, figures: (JSON.parse(stdout) as Register).figures }).toEqual({ code: 0, figures: [byId.get(id)] });

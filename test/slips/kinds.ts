@@ -96,20 +96,20 @@ export const CSV_KINDS: Readonly<Record<string, Kind>> = {
 
 /** What one may do to the front matter of a session. */
 export const SESSION_KINDS: Readonly<Record<string, Kind>> = {
-  'a setting left out': pattern(/^ {2}audio-out: .*\n/m, ''),
+  'a setting left out': pattern(/^ {2}sync: .*\n/m, ''),
   'a misspelt key': pattern(/^firmware/m, 'firmwear'),
   'a version without its zero': pattern(/^firmware: "(\d+\.\d*[1-9])0?"/m, 'firmware: "$10"'),
   'a version with a word': pattern(/^firmware: "([^"]*)"/m, 'firmware: "$1 beta"'),
   'a year too far': pattern(/^date: 2026/m, 'date: 2062'),
   'a year too early': pattern(/^date: 2026/m, 'date: 0206'),
   'an unknown level': pattern(/rate: .*/, 'rate: 48'),
-  'a key of the language': pattern(/^ {2}audio-out/m, '  __proto__'),
-  'a tab before a setting': pattern(/^ {2}audio-out:/m, '\taudio-out:'),
+  'a key of the language': pattern(/^ {2}sync/m, '  __proto__'),
+  'a tab before a setting': pattern(/^ {2}sync:/m, '\tsync:'),
   'no blank after a colon': pattern(/^rig: /m, 'rig:'),
   'a quotation mark left open': pattern(/^firmware: "([^"]*)"/m, 'firmware: "$1'),
   'a colon in a value': pattern(/^room: (.*)$/m, 'room: hall: $1'),
-  'a setting indented further': pattern(/^ {2}audio-out:/m, '   audio-out:'),
-  'a setting twice, in quotes': pattern(/^( {2})(audio-out): (.*)$/m, '$110: a\n$1"10": b'),
+  'a setting indented further': pattern(/^ {2}sync:/m, '   sync:'),
+  'a setting twice, in quotes': pattern(/^( {2})(sync): (.*)$/m, '$110: a\n$1"10": b'),
 };
 
 /** What one may do to a rig, a display or a body. */

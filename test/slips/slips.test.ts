@@ -21,8 +21,8 @@ it('files with bytes cut, doubled or replaced never end as an error without a fi
     'data/settings.yaml',
     'data/rigs/pit.md',
     'data/displays/pit-monitor.md',
-    'data/sessions/orrin-uhd24-a.csv',
-    'data/sessions/orrin-uhd24-a.md',
+    'data/sessions/vennick-uhd25-a.csv',
+    'data/sessions/vennick-uhd25-a.md',
     'content/reports/stage-screen.mdx',
   ];
   let refused = 0;

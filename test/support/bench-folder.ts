@@ -22,8 +22,8 @@ export const VALID_FILES = {
 - { name: chroma, label: Chroma subsampling, kind: ordered, levels: [4:2:0, "4:2:2"] }
 - { name: audio-out, label: Audio embedding, kind: unordered, levels: [{ name: off, label: Off }, { name: on, label: On }] }
 `,
-  'data/bodies/orrin.md':
-    '---\nname: Orrin V2\nmaker: Orrin\nmodel: V2\nsensor-readout: 14 ms\ninvented: true\n---\n\nInvented.\n',
+  'data/bodies/vennick.md':
+    '---\nname: Vennick Q4\nmaker: Vennick\nmodel: Q4\nsensor-readout: 14 ms\ninvented: true\n---\n\nInvented.\n',
   'data/displays/screen.md':
     '---\nname: Stage screen\nrefresh: 60\nsync: input\nscan-out: 1/60 s\ninvented: true\n---\n',
   'data/links/air.md':
@@ -43,7 +43,7 @@ On the balcony.
   'data/rigs/pit.md':
     '---\nname: Pit\nsource-timer: { name: Tablet, refresh: 120, wraps-after: 60 s }\ndisplay: screen\n---\n',
   'data/sessions/a.md': `---
-body: orrin
+body: vennick
 firmware: "1.40"
 rig: balcony
 method: two-timers

@@ -3,7 +3,7 @@ import type { Lookup } from '../lookup.ts';
 import { nameConfigurations } from '../name-configurations.ts';
 import { bodyElement, partOf } from './elements.ts';
 
-/** What each part is called in words: `Radio pair`, `Orrin V2, 59.94 frames/s, UHD 3840 × 2160`. */
+/** What each part is called in words: `Radio pair`, `Vennick Q4, 59.94 frames/s, UHD 3840 × 2160`. */
 export function nameElements(bench: Bench, find: Lookup, elements: readonly string[]): (element: string) => string {
   const examples = new Map<string, Session>();
   for (const session of bench.sessions) {

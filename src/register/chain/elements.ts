@@ -1,4 +1,4 @@
-/** The parts of a chain by name: `body/orrin-v2/1.40/uhd-59.94-…`, `link/radio-pair`, `display/stage-screen`. */
+/** The parts of a chain by name: `body/vennick-q4/1.40/uhd-59.94-…`, `link/radio-pair`, `display/stage-screen`. */
 import type { Bench, Session } from '../../model/bench.ts';
 import { conditionId } from '../configuration.ts';
 

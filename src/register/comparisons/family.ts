@@ -19,7 +19,7 @@ export interface SessionPair {
 }
 
 export interface Family {
-  /** Part of the ids of its verdicts: `settings-orrin-v2-balcony`. */
+  /** Part of the ids of its verdicts: `settings-vennick-q4-balcony`. */
   readonly id: string;
   readonly of: Subject;
   /** Address of the page on which its entries stand, and that page's title. */

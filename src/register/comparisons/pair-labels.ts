@@ -9,7 +9,7 @@ import { differenceId, type SessionPair } from './family.ts';
 export interface PairLabel {
   /** Heading under which the row stands: the setting; empty where there is none. */
   readonly group: string;
-  /** `Off → On: UHD 3840 × 2160, 23.976 frames/s`, `Orrin V2 against Wexley Duo`. */
+  /** `Off → On: UHD 3840 × 2160, 25 frames/s`, `Vennick Q4 against Skelby Dome`. */
   readonly row: string;
 }
 

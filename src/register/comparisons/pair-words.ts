@@ -21,7 +21,7 @@ export function describePair(compilation: Compilation, pair: SessionPair): strin
     .join(' ');
 }
 
-/** In what the conditions of two sessions differ, in words: `embedded audio (On, Off)`. */
+/** In what the conditions of two sessions differ, in words: `stabiliser (On, Off)`. */
 export function describeDiffering(find: Lookup, a: Session, b: Session): readonly string[] {
   const settings = differingSettings(a.settings, b.settings).map((id) => {
     const level = ({ settings }: Session): string =>

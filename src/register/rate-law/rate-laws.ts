@@ -11,7 +11,7 @@ import { inBenchOrder } from '../select.ts';
 
 /** The rate law of one configuration: one body, rig and chain, all settings alike but the rate. */
 export interface ConfigurationLaw {
-  /** `orrin-v2/1.40/balcony/uhd-10-4:2:2-off-off` */
+  /** `vennick-q4/1.40/balcony/uhd-off-0-off-auto-free` */
   readonly name: string;
   readonly body: string;
   /** What sets it apart from the body's other configurations with a law: `UHD 3840 × 2160`. */

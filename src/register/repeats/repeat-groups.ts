@@ -7,7 +7,7 @@ import type { Lookup } from '../lookup.ts';
 import { inBenchOrder } from '../select.ts';
 
 export interface RepeatGroup {
-  /** `orrin-v2/1.40/balcony/uhd-23.976-10-4:2:2-off-off` */
+  /** `vennick-q4/1.40/balcony/uhd-25-off-0-off-auto-free` */
   readonly name: string;
   /** By date; alike in body, firmware, settings, rig, chain and method. */
   readonly sessions: readonly Session[];
@@ -21,7 +21,7 @@ export function findRepeats(bench: Bench, find: Lookup): readonly RepeatGroup[] 
 }
 
 export interface FirmwareChange {
-  /** `tamsel-6/balcony/uhd-25-10-4:2:2-off-off/2.11/2.20` */
+  /** `dunmere-30/balcony/uhd-25-off-0-off-auto-free/5.1/5.3` */
   readonly name: string;
   readonly from: string;
   readonly to: string;

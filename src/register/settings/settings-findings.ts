@@ -62,7 +62,7 @@ function notAdditive(
       severity: 'note',
       where: { body, rig },
       message: `On ${find.rig(rig).name}, the settings of ${find.body(body).name} do not simply add up: the sessions scatter about the model ${roundTo(consistency.ratio, 1)} times as far as their own uncertainties say, and its effects are widened by as much.`,
-      hint: 'A setting may cost more at one rate or resolution than at another: go by the matched pairs.',
+      hint: 'A setting may cost more at one rate or output than at another: go by the matched pairs.',
     },
   ];
 }

@@ -71,7 +71,7 @@ function namedIn(text: string, hasCount: boolean, bench: Bench): readonly Named[
   return [...found.filter((each) => !isSetting(each)), ...shares, ...plain].sort((a, b) => a.index - b.index);
 }
 
-/** Names of things may hold a number: `Tamsel 6`. */
+/** Names of things may hold a number: `Dunmere 30`. */
 function withoutNames(words: string, { bodies, displays, links, rigs }: Bench): string {
   return [...bodies, ...displays, ...links, ...rigs].reduce(
     (text, { name }) => (name === '' ? text : text.replaceAll(name, '\uFFFC'.repeat(name.length))),

@@ -10,10 +10,10 @@ export const advice = definePart({
   shows: 'what to set on a body on a rig: one computed sentence, and what every condition costs over the fastest',
   needs: ['body', 'rig'],
   properties: BODY_ON_RIG,
-  example: '<Advice body="wexley-duo" rig="balcony" />',
+  example: '<Advice body="skelby-dome" rig="balcony" />',
   failure: {
-    written: '<Advice body="wexley" rig="balcony" />',
-    says: '1:1  Advice body  unknown body "wexley"; expected one of orrin-v2, tamsel-6, wexley-duo.',
+    written: '<Advice body="skelby" rig="balcony" />',
+    says: '1:1  Advice body  unknown body "skelby"; expected one of dunmere-30, skelby-dome, vennick-q4.',
   },
   whyEmpty: (props, answering) => (choiceOf(props, answering) === undefined ? 'empty-comparison' : undefined),
   view: ({ body, rig, caption }, answering) => {

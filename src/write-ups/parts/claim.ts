@@ -77,11 +77,10 @@ export const claim = definePart({
   isSettledBefore: true,
   prints: 'words',
   example:
-    'Embedding makes the Orrin <Claim of="orrin-uhd24-audio" than="orrin-uhd24-b" atLeast="100 ms">slower by at least 100 ms</Claim>.',
+    'Genlock makes the Vennick <Claim of="vennick-uhd25-genlock" than="vennick-uhd25-b" atLeast="half a frame">slower by at least half a frame</Claim>.',
   failure: {
-    written:
-      'It is <Claim of="orrin-uhd24-audio" than="orrin-uhd24-b" atLeast="150 ms">slower by at least 150 ms</Claim>.',
-    says: '1:7  Claim  the data do not support "slower by at least 150 ms" (at least 150 ms): difference/orrin-uhd24-audio/orrin-uhd24-b is 123.3 ± 7.5 ms, 95 % interval 115.7 to 130.7 ms; its interval begins 34 ms too low. Change the sentence to what the data say, or find out why they say it.',
+    written: 'We tried <Claim of="count/bodies" exactly="4">four bodies</Claim>.',
+    says: '1:10  Claim  the data do not support "four bodies" (exactly 4): count/bodies is 3; 1.0 too low. Change the sentence to what the data say, or find out why they say it.',
   },
   check: (values, known) => [
     ...checkSubject(values, known).map((problem) => ({ ...problem, key: 'of' })),

@@ -79,7 +79,7 @@ function checkWhere(where: unknown, { settings }: Known): readonly Unplaced[] {
       {
         code: 'wrong-shape',
         found: asWritten(where),
-        expected: 'settings and levels, such as {{ resolution: "uhd" }}',
+        expected: 'settings and levels, such as {{ output: "uhd" }}',
       },
     ];
   const ids = settings.map(({ id }) => id);

@@ -8,10 +8,10 @@ export const differenceChart = definePart({
   needs: [['pairs', 'setting', 'where'], 'caption'],
   properties: SEVERAL_PAIRS,
   example:
-    '<DifferenceChart where={{ resolution: "uhd", rate: "59.94" }} rig="pit" caption="Bodies against each other in the pit." />',
+    '<DifferenceChart where={{ output: "uhd", rate: "59.94" }} rig="pit" caption="Bodies against each other in the pit." />',
   failure: {
-    written: '<DifferenceChart pairs={[["wexley-hd120-a"]]} caption="Twice the rate." />',
-    says: '1:1  DifferenceChart pairs  expected pairs of sessions, such as {[["a", "b"], ["c", "d"]]}, found [["wexley-hd120-a"]].',
+    written: '<DifferenceChart pairs={[["skelby-hd100-a"]]} caption="Twice the rate." />',
+    says: '1:1  DifferenceChart pairs  expected pairs of sessions, such as {[["a", "b"], ["c", "d"]]}, found [["skelby-hd100-a"]].',
   },
   asks: askedPairs,
   whyEmpty: whyNoPairs,

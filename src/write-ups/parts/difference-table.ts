@@ -9,10 +9,10 @@ export const differenceTable = definePart({
   needs: [['pairs', 'setting', 'where'], 'caption'],
   properties: SEVERAL_PAIRS,
   example:
-    '<DifferenceTable setting="audio-out" body="orrin-v2" rig="balcony" caption="What embedded audio costs on the Orrin." />',
+    '<DifferenceTable setting="sync" body="vennick-q4" rig="balcony" caption="What genlock costs on the Vennick." />',
   failure: {
-    written: '<DifferenceTable setting="audio" caption="What embedded audio costs." />',
-    says: '1:1  DifferenceTable setting  unknown setting "audio"; expected one of resolution, rate, bit-depth, chroma, audio-out, recording.',
+    written: '<DifferenceTable setting="synk" caption="What genlock costs." />',
+    says: '1:1  DifferenceTable setting  unknown setting "synk"; expected one of output, rate, stabiliser, noise-reduction, assist, fan, sync. Did you mean sync?',
   },
   asks: askedPairs,
   whyEmpty: whyNoPairs,

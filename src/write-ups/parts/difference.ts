@@ -5,13 +5,13 @@ export const difference = definePart({
   name: 'Difference',
   group: 'comparisons',
   shows:
-    'how much later the one session is than the other, in running text: 52.8 ± 5.3 ms; what the rig adds to both falls out',
+    'how much later the one session is than the other, in running text: 45.9 ± 6.8 ms; what the rig adds to both falls out',
   needs: ['of', 'than'],
   properties: TWO_SESSIONS,
   prints: 'figures',
-  example: 'Embedding costs <Difference of="orrin-uhd24-audio" than="orrin-uhd24-b" />.',
+  example: 'Genlock costs <Difference of="vennick-uhd25-genlock" than="vennick-uhd25-b" />.',
   failure: {
-    written: '<Difference of="orrin-uhd24-audio" />',
+    written: '<Difference of="vennick-uhd25-genlock" />',
     says: '1:1  Difference  this part needs the property than. Add it.',
   },
   check: checkTwo,

@@ -8,9 +8,9 @@ export const effects = definePart({
   shows: 'what each setting of a body changes on a rig, from all its sessions there',
   needs: ['body', 'rig'],
   properties: BODY_ON_RIG,
-  example: '<Effects body="orrin-v2" rig="balcony" />',
+  example: '<Effects body="vennick-q4" rig="balcony" />',
   failure: {
-    written: '<Effects body="orrin-v2" rig="workshop" />',
+    written: '<Effects body="vennick-q4" rig="workshop" />',
     says: '1:1  Effects  no two sessions match, so there is nothing to compare. Loosen it, or record the sessions first.',
   },
   whyEmpty: ({ body, rig }, { site }) =>

@@ -21,7 +21,7 @@ export const figureChart = definePart({
     },
   },
   example:
-    '<FigureChart ids={["total/wexley-uhd60-a", "total/tamsel-uhd60-a"]} caption="Two bodies in UHD at 59.94." />',
+    '<FigureChart ids={["total/skelby-uhd60-a", "total/dunmere-uhd60-a"]} caption="Two bodies in UHD at 59.94." />',
   failure: {
     written: '<FigureChart caption="Two bodies in UHD at 59.94." />',
     says: '1:1  FigureChart  this part needs the property ids or kind. Add it.',

@@ -9,9 +9,9 @@ export const figureTable = definePart({
   needs: [['ids', 'kind'], 'caption'],
   properties: { ...SELECTION, caption: COMMON.caption },
   example:
-    '<FigureTable kind="total" body="orrin-v2" rig="balcony" where={{ resolution: "uhd" }} caption="Orrin V2 in UHD, from the balcony." />',
+    '<FigureTable kind="total" body="vennick-q4" rig="balcony" where={{ output: "uhd" }} caption="Vennick Q4 in UHD, from the balcony." />',
   failure: {
-    written: '<FigureTable kind="total" where={{ resolution: "8k" }} caption="In 8K." />',
+    written: '<FigureTable kind="total" where={{ output: "8k" }} caption="In 8K." />',
     says: '1:1  FigureTable where  unknown level "8k" of this setting; expected one of hd, uhd.',
   },
   asks: ({ ids = [] }, asking) => comparedByIds(asking, ids),

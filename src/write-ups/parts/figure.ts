@@ -18,10 +18,10 @@ export const figure = definePart({
   },
   prints: 'figures',
   example:
-    'The picture arrives <Figure id="total/orrin-uhd24-a" /> after the event, or <Figure id="frames/orrin-uhd24-a" />.',
+    'The picture arrives <Figure id="total/vennick-uhd25-a" /> after the event, or <Figure id="frames/vennick-uhd25-a" />.',
   failure: {
-    written: '<Figure id="total/orin-uhd24-a" />',
-    says: '1:1  Figure id  there is no figure "total/orin-uhd24-a". Did you mean total/orrin-uhd24-a, total/orrin-uhd24-b or total/orrin-uhd24-c?',
+    written: '<Figure id="total/venick-uhd25-a" />',
+    says: '1:1  Figure id  there is no figure "total/venick-uhd25-a". Did you mean total/vennick-uhd25-a, total/vennick-uhd25-b or total/vennick-uhd25-c?',
   },
   asks: ({ id }, asking) => comparedByIds(asking, [id]),
   view: ({ id }, answering) => requireFigure(answering, id),

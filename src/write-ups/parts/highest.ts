@@ -10,10 +10,10 @@ export const highest = definePart({
   properties: RANKED,
   prints: 'names',
   example:
-    'At 23.976 the slowest is the <Highest ids={["total/orrin-uhd24-b", "total/tamsel-uhd24-a", "total/wexley-uhd24-a"]} />.',
+    'At 25 the slowest is the <Highest ids={["total/vennick-uhd25-b", "total/dunmere-uhd25-a", "total/skelby-uhd25-a"]} />.',
   failure: {
-    written: '<Highest ids={["total/orrin-uhd24-b", "total/orrin-uhd24-d"]} />',
-    says: '1:1  Highest ids  there is no figure "total/orrin-uhd24-d". Did you mean total/orrin-uhd24-a, total/orrin-uhd24-b or total/orrin-uhd24-c?',
+    written: '<Highest ids={["total/vennick-uhd25-b", "total/vennick-uhd25-d"]} />',
+    says: '1:1  Highest ids  there is no figure "total/vennick-uhd25-d". Did you mean total/vennick-uhd25-a, total/vennick-uhd25-b or total/vennick-uhd25-c?',
   },
   whyEmpty: whySelectionEmpty,
   view: (selection, answering) => extremeOf(selection, answering, 'highest'),

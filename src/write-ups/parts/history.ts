@@ -8,10 +8,10 @@ export const history = definePart({
   shows: 'the sessions of a body by date, what repeats on other days say, and what a change of firmware did',
   needs: ['body'],
   properties: { body: { ...COMMON.body, means: 'which body' } },
-  example: '<History body="tamsel-6" />',
+  example: '<History body="dunmere-30" />',
   failure: {
-    written: '<History body="tamsel-7" />',
-    says: '1:1  History body  unknown body "tamsel-7"; expected one of orrin-v2, tamsel-6, wexley-duo. Did you mean tamsel-6?',
+    written: '<History body="dunmere-31" />',
+    says: '1:1  History body  unknown body "dunmere-31"; expected one of dunmere-30, skelby-dome, vennick-q4. Did you mean dunmere-30?',
   },
   view: ({ body }, { site }) => bodyHistory(site, body),
   figures: figuresOfHistory,

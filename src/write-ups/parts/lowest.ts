@@ -10,7 +10,7 @@ export const lowest = definePart({
   properties: RANKED,
   prints: 'names',
   example:
-    'In UHD at 59.94 the fastest is the <Lowest kind="total" rig="balcony" where={{ resolution: "uhd", rate: "59.94", "audio-out": "off" }} />.',
+    'In UHD at 59.94 the fastest is the <Lowest kind="total" rig="balcony" where={{ output: "uhd", rate: "59.94", sync: "free" }} />.',
   failure: {
     written: '<Lowest kind="total" rig="attic" />',
     says: '1:1  Lowest rig  unknown rig "attic"; expected one of balcony, pit, workshop.',

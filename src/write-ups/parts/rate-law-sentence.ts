@@ -10,9 +10,9 @@ export const rateLawSentence = definePart({
   needs: ['body'],
   properties: LAW,
   prints: 'figures',
-  example: '<RateLawSentence body="tamsel-6" rig="balcony" where={{ resolution: "uhd", "audio-out": "off" }} />',
+  example: '<RateLawSentence body="dunmere-30" rig="balcony" where={{ output: "uhd", stabiliser: "off" }} />',
   failure: {
-    written: '<RateLawSentence body="tamsel-6" where={{ resolution: "4k" }} />',
+    written: '<RateLawSentence body="dunmere-30" where={{ output: "4k" }} />',
     says: '1:1  RateLawSentence where  unknown level "4k" of this setting; expected one of hd, uhd.',
   },
   whyEmpty: whyNoLaw,

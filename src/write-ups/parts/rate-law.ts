@@ -10,7 +10,7 @@ export const rateLaw = definePart({
     'how the latency of a body goes with its frame rate: a statement, a chart and its sessions, once for each configuration that matches',
   needs: ['body'],
   properties: { ...LAW, caption: COMMON.title },
-  example: '<RateLaw body="orrin-v2" rig="balcony" where={{ resolution: "uhd", "audio-out": "off" }} />',
+  example: '<RateLaw body="vennick-q4" rig="balcony" where={{ output: "uhd", sync: "free" }} />',
   failure: { written: '<RateLaw rig="balcony" />', says: '1:1  RateLaw  this part needs the property body. Add it.' },
   whyEmpty: ({ caption: _, ...query }, answering) => whyNoLaw(query, answering),
   view: ({ caption, ...query }, answering) => {

@@ -8,10 +8,10 @@ export const ratio = definePart({
   needs: ['of', 'than'],
   properties: TWO_SESSIONS,
   prints: 'figures',
-  example: 'That is <Ratio of="orrin-uhd24-audio" than="orrin-uhd24-b" /> of what it was.',
+  example: 'With genlock it takes <Ratio of="vennick-uhd25-genlock" than="vennick-uhd25-b" /> of what it was.',
   failure: {
-    written: '<Ratio of="orrin-uhd24-b" than="orrin-uhd24-b" />',
-    says: '1:1  Ratio than  "orrin-uhd24-b" is compared with itself. Name two sessions.',
+    written: '<Ratio of="vennick-uhd25-b" than="vennick-uhd25-b" />',
+    says: '1:1  Ratio than  "vennick-uhd25-b" is compared with itself. Name two sessions.',
   },
   check: checkTwo,
   asks: (props) => [ofTwo(props)],

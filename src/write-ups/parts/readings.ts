@@ -9,10 +9,10 @@ export const readings = definePart({
   shows: 'every reading of a session, drawn and listed',
   needs: ['session'],
   properties: { session: COMMON.session },
-  example: '<Readings session="orrin-uhd24-a" />',
+  example: '<Readings session="vennick-uhd25-a" />',
   failure: {
-    written: '<Readings session="orrin-uhd24-z" />',
-    says: '1:1  Readings session  unknown session "orrin-uhd24-z"; expected one of orrin-flash-uhd60, orrin-hd60-a, orrin-hd60-audio, orrin-pit-uhd60, orrin-pit-uhd60-radio, orrin-uhd24-8bit, orrin-uhd24-a, orrin-uhd24-audio, orrin-uhd24-b, orrin-uhd24-c, orrin-uhd25-a, orrin-uhd30-a and 26 more. Did you mean orrin-uhd24-a, orrin-uhd24-b or orrin-uhd24-c?',
+    written: '<Readings session="vennick-uhd25-z" />',
+    says: '1:1  Readings session  unknown session "vennick-uhd25-z"; expected one of dunmere-hd25-a, dunmere-hd25-nr, dunmere-pit-uhd60, dunmere-uhd24-a, dunmere-uhd25-a, dunmere-uhd25-b, dunmere-uhd25-fw53, dunmere-uhd25-nr, dunmere-uhd25-steady, dunmere-uhd25-steady-b, dunmere-uhd30-a, dunmere-uhd50-a and 32 more. Did you mean vennick-uhd25-a, vennick-uhd25-b or vennick-uhd25-c?',
   },
   view: ({ session: id }, { site }) => {
     const session = site.find.session(id);

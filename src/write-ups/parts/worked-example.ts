@@ -6,8 +6,8 @@ import { verdict } from './verdict.ts';
 
 /** Front matter and prose of a small report on the demonstration, from the examples of its parts. */
 export const GUIDE_REPORT = `---
-title: What embedded sound costs
-summary: One body, with and without sound in the picture signal.
+title: What genlock costs
+summary: One body, free-running and following the reference of the house.
 date: 2026-04-20
 author: The video team
 ---

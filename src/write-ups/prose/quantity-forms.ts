@@ -132,7 +132,7 @@ export const FORMS: readonly Form[] = [
     of('ratio', valueOfNumber(n)),
   ),
   form(`\\b(?:cut|cuts|cutting)\\s(?:\\w+\\s){1,4}in\\shalf\\b`, () => of('ratio', 0.5)),
-  // twice the lag, half of what it was, double that of, twice the Orrin's
+  // twice the lag, half of what it was, double that of, twice the Vennick's
   form(
     `(?<n>${MULTIPLE})\\s(?:${BESIDE}${LATENCY}|that(?=\\s*(?:[.,;:)]|$|of\\b))|what\\s(?:it|they|the|its|their)\\b|the\\s[\\w-]+'s\\b)`,
     ({ n = '' }) => of('ratio', multiple(n)),

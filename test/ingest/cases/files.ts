@@ -31,7 +31,7 @@ export const FILE_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'needed folders that are missing',
-    changes: { 'data/sessions/a.md': null, 'data/sessions/a.csv': null, 'data/bodies/orrin.md': null },
+    changes: { 'data/sessions/a.md': null, 'data/sessions/a.csv': null, 'data/bodies/vennick.md': null },
     lines: ['data/bodies', 'data/sessions'].map(
       (folder) =>
         `${folder}  this folder is missing. Create it, or check that the build was pointed at the right place.`,
@@ -39,10 +39,10 @@ export const FILE_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'two files with one id',
-    changes: { 'data/bodies/Orrin.md': 'x', 'data/bodies/orrin.markdown': 'x', 'data/sessions/A.csv': 'x' },
+    changes: { 'data/bodies/Vennick.md': 'x', 'data/bodies/vennick.markdown': 'x', 'data/sessions/A.csv': 'x' },
     lines: [
-      'data/bodies/Orrin.md  has the same id as data/bodies/orrin.md. Rename or remove one of the two.',
-      'data/bodies/orrin.markdown  has the same id as data/bodies/orrin.md. Rename or remove one of the two.',
+      'data/bodies/Vennick.md  has the same id as data/bodies/vennick.md. Rename or remove one of the two.',
+      'data/bodies/vennick.markdown  has the same id as data/bodies/vennick.md. Rename or remove one of the two.',
       'data/sessions/A.csv  has the same id as data/sessions/a.csv. Rename or remove one of the two.',
     ],
   },
@@ -61,15 +61,15 @@ export const FILE_CASES: readonly ProblemCase[] = [
       'data/body/x.md': 'x',
       'data/setting.yaml': 'x',
       'data/bodies/notes.txt': 'x',
-      'data/bodies/tamsel.markdown': 'x',
+      'data/bodies/dunmere.markdown': 'x',
       'data/sessions/old/a.md': 'x',
       'data/sessions/b.tsv': 'x',
       'content/reports/second.md': 'x',
     },
     lines: [
       'content/reports/second.md  does not belong here; expected <id>.mdx. Move it away, or correct its name.',
+      'data/bodies/dunmere.markdown  does not belong here; expected dunmere.md. Move it away, or correct its name.',
       'data/bodies/notes.txt  does not belong here; expected <id>.md. Move it away, or correct its name.',
-      'data/bodies/tamsel.markdown  does not belong here; expected tamsel.md. Move it away, or correct its name.',
       'data/body  does not belong here; expected one of settings.yaml, variation.yaml, README.md, bodies, displays, links, rigs, sessions. Move it away, or correct its name.',
       'data/sessions/b.tsv  does not belong here; expected <id>.md or <id>.csv. Move it away, or correct its name.',
       'data/sessions/old  does not belong here; expected <id>.md or <id>.csv. Move it away, or correct its name.',
@@ -141,13 +141,13 @@ export const FILE_CASES: readonly ProblemCase[] = [
     name: 'characters that steer a terminal or turn the direction of text, as they are or as an escape',
     changes: {
       'content/site.md': VALID_FILES['content/site.md'].replace('---\n', '---\n# \u001b[2J\n'),
-      'data/bodies/orrin.md': VALID_FILES['data/bodies/orrin.md'].replace('Orrin V2', '"Orrin \\u202EV2"'),
+      'data/bodies/vennick.md': VALID_FILES['data/bodies/vennick.md'].replace('Vennick Q4', '"Vennick \\u202EQ4"'),
       'data/displays/screen.md': `${VALID_FILES['data/displays/screen.md']}\nA\u0085b\n`,
       'data/sessions/a.csv': CSV.replace('.779 and .796', '\u2066779'),
     },
     lines: [
       ['content/site.md:2:3', 'U+001B'],
-      ['data/bodies/orrin.md:2:7', 'U+202E'],
+      ['data/bodies/vennick.md:2:7', 'U+202E'],
       ['data/displays/screen.md:9:2', 'U+0085'],
       ['data/sessions/a.csv:4:69', 'U+2066'],
     ].map(
@@ -197,10 +197,10 @@ export const FILE_CASES: readonly ProblemCase[] = [
 function linkOut({ root, link }: BenchFolder): void {
   const outside = join(root, 'outside');
   mkdirSync(outside);
-  writeFileSync(join(outside, 'orrin.md'), VALID_FILES['data/bodies/orrin.md']);
+  writeFileSync(join(outside, 'vennick.md'), VALID_FILES['data/bodies/vennick.md']);
   writeFileSync(join(outside, 'first.mdx'), VALID_FILES['content/reports/first.mdx']);
-  link('data/bodies/out.md', join(outside, 'orrin.md'));
+  link('data/bodies/out.md', join(outside, 'vennick.md'));
   link('data/bodies/gone.md', join(root, 'data/bodies/nowhere.md'));
   link('data/links', outside);
-  link('content/reports/out.mdx', '../../data/bodies/orrin.md');
+  link('content/reports/out.mdx', '../../data/bodies/vennick.md');
 }

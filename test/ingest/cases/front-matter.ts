@@ -2,9 +2,9 @@ import { edit, type ProblemCase } from './case.ts';
 
 const SESSION_KEYS = 'body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display, planned';
 const session = (from: string, to: string) => edit('data/sessions/a.md', from, to);
-const body = (content: string) => ({ 'data/bodies/orrin.md': content });
+const body = (content: string) => ({ 'data/bodies/vennick.md': content });
 const refused = (language: string, column = 4) =>
-  `data/bodies/orrin.md:1:${column}  front matter in the language "${language}" is refused and was not run. Open with --- alone and write YAML.`;
+  `data/bodies/vennick.md:1:${column}  front matter in the language "${language}" is refused and was not run. Open with --- alone and write YAML.`;
 
 const IN_QUOTES = 'Put the whole value in quotes: name: "a: b".';
 const KEY_VALUE = 'Write key: value, or indent a line that goes on.';
@@ -87,9 +87,9 @@ const YAML_CASES: readonly (readonly [string, string, string, string])[] = [
 export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
     name: 'no front matter',
-    changes: body('Orrin V2\n'),
+    changes: body('Vennick Q4\n'),
     lines: [
-      'data/bodies/orrin.md:1  expected the opening line ---, found "Orrin V2". Begin the file with front matter: a line ---, keys and values, a line ---.',
+      'data/bodies/vennick.md:1  expected the opening line ---, found "Vennick Q4". Begin the file with front matter: a line ---, keys and values, a line ---.',
     ],
   },
   ...['js', 'javascript', 'JS', 'JavaScript', 'coffee', 'constructor', 'toString', '__proto__', 'json', 'toml'].map(
@@ -113,25 +113,25 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'front matter that is never closed',
-    changes: body('---\nname: Orrin V2\n'),
-    lines: ['data/bodies/orrin.md:1  the front matter that opens here is never closed. End it with a line ---.'],
+    changes: body('---\nname: Vennick Q4\n'),
+    lines: ['data/bodies/vennick.md:1  the front matter that opens here is never closed. End it with a line ---.'],
   },
   {
     name: 'a closing line that holds more',
-    changes: body('---\nname: Orrin V2\n---js\n'),
+    changes: body('---\nname: Vennick Q4\n---js\n'),
     lines: [
-      'data/bodies/orrin.md:3  the front matter closes with "---js". Close it with a line --- that holds nothing else.',
+      'data/bodies/vennick.md:3  the front matter closes with "---js". Close it with a line --- that holds nothing else.',
     ],
   },
   {
     name: 'empty front matter',
     changes: body('---\n---\n'),
-    lines: ['name', 'maker', 'model'].map((key) => `data/bodies/orrin.md:1  ${key}  this key is missing. Add it.`),
+    lines: ['name', 'maker', 'model'].map((key) => `data/bodies/vennick.md:1  ${key}  this key is missing. Add it.`),
   },
   {
     name: 'front matter that is a list',
-    changes: body('---\n- Orrin\n---\n'),
-    lines: ['data/bodies/orrin.md:2:1  expected keys with values, found a list.'],
+    changes: body('---\n- Vennick\n---\n'),
+    lines: ['data/bodies/vennick.md:2:1  expected keys with values, found a list.'],
   },
   {
     name: 'a misspelt key',
@@ -155,7 +155,7 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'a missing key',
-    changes: session('body: orrin\n', ''),
+    changes: session('body: vennick\n', ''),
     lines: ['data/sessions/a.md:1  body  this key is missing. Add it.'],
   },
   {

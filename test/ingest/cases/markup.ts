@@ -25,7 +25,7 @@ const note = (file: string, text: string, ...says: readonly string[]): ProblemCa
   lines: says.map((line) => `${file}:${line}`),
 });
 const body = (text: string, ...says: readonly string[]): ProblemCase =>
-  note('data/bodies/orrin.md', `---\nname: Orrin\nmaker: Orrin\nmodel: V2\n---\n\n${text}\n`, ...says);
+  note('data/bodies/vennick.md', `---\nname: Vennick\nmaker: Vennick\nmodel: Q4\n---\n\n${text}\n`, ...says);
 const HTML =
   'Write Markdown, or \\< where the character is meant; a number is marked with <Setting>…</Setting> or <Quoted from="…">…</Quoted>.';
 const PICTURE =
@@ -103,7 +103,7 @@ export const MARKUP_CASES: readonly ProblemCase[] = [
   ),
   note(
     'data/sessions/a.md',
-    '---\nbody: orrin\nrig: balcony\nmethod: two-timers\ndate: 2026-04-11\nsettings: { rate: 24 }\n---\n\n<style>p { color: red }</style>\n',
+    '---\nbody: vennick\nrig: balcony\nmethod: two-timers\ndate: 2026-04-11\nsettings: { rate: 24 }\n---\n\n<style>p { color: red }</style>\n',
     `9:1  "<style>p { color: red }</style>" is HTML, which a note does not take. ${HTML}`,
   ),
 ];

@@ -8,8 +8,8 @@ const settings = (more: string) => ({ 'data/settings.yaml': VALID_FILES['data/se
 export const REFERENCE_CASES: readonly ProblemCase[] = [
   {
     name: 'an unknown body',
-    changes: session('orrin', 'orin'),
-    lines: ['data/sessions/a.md:2:7  body  unknown body "orin"; expected orrin. Did you mean orrin?'],
+    changes: session('vennick', 'venick'),
+    lines: ['data/sessions/a.md:2:7  body  unknown body "venick"; expected vennick. Did you mean vennick?'],
   },
   {
     name: 'an unknown rig',

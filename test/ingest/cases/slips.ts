@@ -24,9 +24,9 @@ export const SLIP_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'a readout in seconds',
-    changes: edit('data/bodies/orrin.md', '14 ms', '14 s'),
+    changes: edit('data/bodies/vennick.md', '14 ms', '14 s'),
     lines: [
-      'data/bodies/orrin.md:5:17  sensor-readout  "14 s" cannot be right; expected at most 41.71 ms, one frame of 23.976 frames/s. Check the number, its unit, and what it is set against.',
+      'data/bodies/vennick.md:5:17  sensor-readout  "14 s" cannot be right; expected at most 41.71 ms, one frame of 23.976 frames/s. Check the number, its unit, and what it is set against.',
     ],
   },
   {
@@ -226,7 +226,7 @@ export const SLIP_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'a mistake in the readings of a session whose front matter is faulty',
-    changes: { ...session('body: orrin', 'bdy: orrin'), ...rows(GOOD, '1,00:33.482,x,,') },
+    changes: { ...session('body: vennick', 'bdy: vennick'), ...rows(GOOD, '1,00:33.482,x,,') },
     lines: [
       'data/sessions/a.csv:3  shown  expected a time, found "x"; write 31.482, 00:31.482 or 00:00:31.482. Where there is no value, leave the cell empty and say under exclude why.',
       'data/sessions/a.md:1  body  this key is missing. Add it.',
@@ -243,7 +243,7 @@ export const SLIP_CASES: readonly ProblemCase[] = [
   },
   {
     name: 'front matter full of blank lines',
-    changes: session('body: orrin', `${'\n'.repeat(200_000)}body: orrin`),
+    changes: session('body: vennick', `${'\n'.repeat(200_000)}body: vennick`),
     lines: [
       'data/sessions/a.md:1  the front matter is 196 KiB long; the limit is 32 KiB. Remove blank lines, and write what is text below the closing line ---.',
     ],

@@ -93,7 +93,7 @@ it.each([
   'Two tables, four hundred seats, one of the three, frame by frame, in one picture, half past two.',
   'It was measured three times within six weeks, by five people, in the 1990s and the 60s.',
   'A frame appears, ages, and is replaced; the twenty-second row; a frame of the film.',
-  'Doubling the rate from 25 to 50; on the Tamsel 6 and the Orrin V2.',
+  'Doubling the rate from 25 to 50; on the Dunmere 30 and the Vennick Q4.',
 ])('finds none in %j', (text) => expect(findQuantities(text)).toEqual([]));
 
 it('takes time in proportion to the text, whatever it holds', () => {

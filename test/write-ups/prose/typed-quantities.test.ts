@@ -110,7 +110,7 @@ describe('of notes', () => {
 
   it.each([
     'content/site.md',
-    'data/bodies/orrin.md',
+    'data/bodies/vennick.md',
     'data/displays/screen.md',
     'data/links/air.md',
     'data/rigs/balcony.md',
