@@ -25,8 +25,11 @@ export interface Design {
   readonly constant: readonly string[];
   /** The row of a condition. */
   readonly rowOf: (condition: Condition) => number[];
-  /** The row at the levels given, averaged with equal weight over every combination of the other factors' levels. */
-  readonly averageRowOf: (levels: Condition) => number[];
+  /**
+   * The row at the levels given, averaged with equal weight over every combination of the other factors' levels: all that
+   * occur, or those named in `over`.
+   */
+  readonly averageRowOf: (levels: Condition, over?: Readonly<Record<string, readonly string[]>>) => number[];
 }
 
 /**
@@ -56,8 +59,8 @@ export function buildDesign(
     if (factor.kind === 'numeric') return factor.levels.length > 1 ? [numberOf(factor, index)] : [];
     return factor.levels.slice(1).map((other) => (other === level ? 1 : 0));
   };
-  const averageCodes = (factor: Factor): number[] => {
-    const all = factor.levels.map((level) => codesOf(factor, level));
+  const averageCodes = (factor: Factor, levels: readonly string[]): number[] => {
+    const all = levels.map((level) => codesOf(factor, level));
     return (all[0] ?? []).map((_, k) => all.reduce((sum, codes) => sum + (codes[k] ?? 0), 0) / all.length);
   };
   const rowFrom = (codes: (factor: Factor) => number[]): number[] => [
@@ -82,10 +85,10 @@ export function buildDesign(
     factors,
     constant: factors.filter((factor) => factor.levels.length < 2).map((factor) => factor.id),
     rowOf,
-    averageRowOf: (levels) =>
+    averageRowOf: (levels, over = {}) =>
       rowFrom((factor) => {
         const level = levels[factor.id];
-        return level === undefined ? averageCodes(factor) : codesOf(factor, level);
+        return level === undefined ? averageCodes(factor, over[factor.id] ?? factor.levels) : codesOf(factor, level);
       }),
   };
 }

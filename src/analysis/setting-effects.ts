@@ -1,5 +1,6 @@
 import type { CombinedUncertainty } from './components.ts';
-import type { Design, Factor, Term } from './design-matrix.ts';
+import { commonLevels } from './common-levels.ts';
+import type { Condition, Design, Factor, Term } from './design-matrix.ts';
 import { tTwoSided } from './distributions.ts';
 import { testEquivalence } from './equivalence.ts';
 import { adjustHolm } from './holm.ts';
@@ -31,8 +32,11 @@ export type EffectSize =
     }
   | { readonly kind: 'not-estimable'; readonly reason: 'not-separable' };
 
-/** Change of the value from → to, averaged with equal weight over the other settings' levels. */
-export type SettingEffect = SettingStep & EffectSize;
+/** Change of the value from → to, averaged with equal weight over those levels of other settings on which it depends. */
+export type SettingEffect = SettingStep & {
+  /** By factor: the levels averaged over (see common-levels.ts). */
+  readonly over: Readonly<Record<string, readonly string[]>>;
+} & EffectSize;
 
 /** By how much the effect of one step is larger at `with.to` than at `with.from`: a difference of differences. */
 export type SettingInteraction = SettingStep & { readonly with: SettingStep } & EffectSize;
@@ -47,16 +51,19 @@ export function estimateEffects(
   fit: LeastSquaresFit,
   design: Design,
   terms: readonly Term[],
-  observations: readonly CombinedUncertainty[],
+  observations: readonly (CombinedUncertainty & { readonly condition: Condition })[],
   scale: FitScale,
   level: number,
 ): SettingEffect[] {
-  const steps = termsOfOrder(1, terms).flatMap(([id]) => stepsOf(design, id));
+  const conditions = observations.map(({ condition }) => condition);
+  const steps = termsOfOrder(1, terms).flatMap(([id]) =>
+    stepsOf(design, id).map((step) => ({ ...step, over: commonLevels(conditions, design.factors, terms, step) })),
+  );
   const sizes = sizesOf(
-    steps.map(({ setting, from, to, units }) =>
+    steps.map(({ setting, from, to, units, over }) =>
       combine([
-        [1 / units, design.averageRowOf({ [setting]: to })],
-        [-1 / units, design.averageRowOf({ [setting]: from })],
+        [1 / units, design.averageRowOf({ [setting]: to }, over)],
+        [-1 / units, design.averageRowOf({ [setting]: from }, over)],
       ]),
     ),
     fit,
@@ -64,7 +71,7 @@ export function estimateEffects(
     scale,
     level,
   );
-  return steps.map(({ setting, from, to }, i) => ({ setting, from, to, ...(sizes[i] ?? NOT_SEPARABLE) }));
+  return steps.map(({ setting, from, to, over }, i) => ({ setting, from, to, over, ...(sizes[i] ?? NOT_SEPARABLE) }));
 }
 
 /** Differences of differences for the terms of two settings, each level of both against its first one (numeric: per unit). */

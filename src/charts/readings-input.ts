@@ -6,7 +6,7 @@ export interface ReadingsInput {
   readonly id: string;
   /** All of the session, in the order of its file: reading number 1 is the first. */
   readonly readings: readonly Pick<Reading, 'run' | 'latencyMs' | 'excluded'>[];
-  /** The session's mean, in ms. */
-  readonly mean: Figure;
+  /** The session's total latency, in ms. */
+  readonly total: Figure;
   readonly title?: string;
 }

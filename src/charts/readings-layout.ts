@@ -18,14 +18,14 @@ const NO_VALUE_STRIP = 16;
 
 /** Places every mark and every text of a readings chart, for one variant. */
 export function layOutReadings(
-  { readings, mean }: ReadingsInput,
+  { readings, total }: ReadingsInput,
   words: ReadingsWords,
   variant: Variant,
 ): Omit<Drawing, 'spec'> {
-  const total = CHART_WIDTH[variant];
+  const whole = CHART_WIDTH[variant];
   const height = HEIGHT[variant];
   const axis = axisAround(
-    latencyRange(readings, mean.interval ? [mean.interval.low, mean.interval.high] : [mean.value, mean.value]),
+    latencyRange(readings, total.interval ? [total.interval.low, total.interval.high] : [total.value, total.value]),
     height,
     TICK_SPACING,
   );
@@ -33,9 +33,9 @@ export function layOutReadings(
   const left = Math.ceil(axis.labelWidth) + LABEL_GAP;
   const right =
     variant === 'wide'
-      ? Math.ceil(Math.max(...words.meanLabel.map((line) => textWidth(line, TEXT_SIZE)))) + LABEL_GAP
+      ? Math.ceil(Math.max(...words.totalLabel.map((line) => textWidth(line, TEXT_SIZE)))) + LABEL_GAP
       : 1;
-  const width = total - left - right;
+  const width = whole - left - right;
   const spans = layOutRuns(readings, width);
   const plot: Plot = { readings, spans, axis, height, noValueY: height + NO_VALUE_STRIP / 2 + 1 };
   const crosses = placeCrosses(plot);
@@ -44,22 +44,22 @@ export function layOutReadings(
   const put = (text: string, x: number, y: number, align: PlacedText['align'] = 'left') =>
     texts.push({ x, y, text, align, weight: 400 });
 
-  // above the plot, upwards: the runs, the mean where there is no room beside it, the axis title
+  // above the plot, upwards: the runs, the total where there is no room beside it, the axis title
   let top = -LABEL_GAP - HALF_X_HEIGHT;
   if (spans.length > 1) {
     for (const { text, x, align } of labelRuns(spans, width + right)) put(text, x, top, align);
     top -= LINE_HEIGHT;
   }
   if (variant === 'narrow') {
-    put(words.meanLabel.join(', '), -left, top);
+    put(words.totalLabel.join(', '), -left, top);
     top -= LINE_HEIGHT;
   }
   put('Latency, ms', -left, top);
 
   if (variant === 'wide') {
-    const meanY = height - placeOnAxis(axis, mean.value, height);
-    const middle = Math.min(Math.max(meanY, LINE_HEIGHT), height - LINE_HEIGHT);
-    words.meanLabel.forEach((line, i) =>
+    const totalY = height - placeOnAxis(axis, total.value, height);
+    const middle = Math.min(Math.max(totalY, LINE_HEIGHT), height - LINE_HEIGHT);
+    words.totalLabel.forEach((line, i) =>
       put(line, width + LABEL_GAP, middle + HALF_X_HEIGHT + (i - 0.5) * LINE_HEIGHT),
     );
   }
@@ -71,7 +71,7 @@ export function layOutReadings(
   put('reading, in the order taken', width, bottom, 'right');
   for (const note of [...words.notes, ...excludedNote(readings, axis.domain)]) {
     bottom += DESCENT;
-    for (const line of wrapText(note, total, TEXT_SIZE)) {
+    for (const line of wrapText(note, whole, TEXT_SIZE)) {
       bottom += LINE_HEIGHT;
       put(line, -left, bottom);
     }
@@ -83,8 +83,8 @@ export function layOutReadings(
     padding: { left, right, top: TEXT_SIZE - top, bottom: bottom - height + DESCENT },
     params: { low: axis.domain[0], high: axis.domain[1], marks: axis.ticks, tickFormat: axis.format },
     data: {
-      band: mean.interval ? [{ low: mean.interval.low, high: mean.interval.high }] : [],
-      mean: [{ value: mean.value }],
+      band: total.interval ? [{ low: total.interval.low, high: total.interval.high }] : [],
+      total: [{ value: total.value }],
       separators: spans.slice(1).map((span, i) => ({ x: ((spans[i]?.right ?? 0) + span.left) / 2 })),
       dots: placeDots(plot),
       crosses,
@@ -94,11 +94,11 @@ export function layOutReadings(
 }
 
 /** What the axis must hold: all that counts, and excluded readings no further out than the counted ones are wide. */
-function latencyRange(readings: ReadingsInput['readings'], mean: readonly [number, number]): Axis['domain'] {
-  const [first = mean[0], last = mean[1]] = extent(readings, ({ latencyMs, excluded }) =>
+function latencyRange(readings: ReadingsInput['readings'], total: readonly [number, number]): Axis['domain'] {
+  const [first = total[0], last = total[1]] = extent(readings, ({ latencyMs, excluded }) =>
     excluded === undefined ? latencyMs : undefined,
   );
-  const [low, high] = [Math.min(first, mean[0]), Math.max(last, mean[1])];
+  const [low, high] = [Math.min(first, total[0]), Math.max(last, total[1])];
   const reach = high - low;
   const [nearLow = low, nearHigh = high] = extent(readings, ({ latencyMs = NaN }) =>
     latencyMs >= low - reach && latencyMs <= high + reach ? latencyMs : undefined,

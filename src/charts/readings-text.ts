@@ -7,8 +7,8 @@ import { MOST_RUNS } from './readings-runs.ts';
 export interface ReadingsWords {
   readonly title: string;
   readonly description: string;
-  /** Beside the line: the mean, and what the band is. */
-  readonly meanLabel: readonly string[];
+  /** Beside the line: the total, and what the band is. */
+  readonly totalLabel: readonly string[];
   /** Under the plot. */
   readonly notes: readonly string[];
 }
@@ -17,16 +17,16 @@ const MOST_LISTED = 6;
 const NO_BREAK = '\u00a0';
 
 /** The words of a readings chart. */
-export function describeReadings({ readings, mean, title }: ReadingsInput): ReadingsWords {
+export function describeReadings({ readings, total, title }: ReadingsInput): ReadingsWords {
   const counted = readings.filter(({ excluded }) => excluded === undefined);
   const runs = new Set(readings.map(({ run }) => run)).size;
   const [low = 0, high = 0] = extent(counted, ({ latencyMs }) => latencyMs);
-  const level = mean.interval && percent(mean.interval.level);
+  const level = total.interval && percent(total.interval.level);
   const excluded = readings.length - counted.length;
   const bins = bin(readings);
   return {
     title: title ?? 'Readings in the order taken',
-    meanLabel: [`mean ${mean.text}`, level === undefined ? 'no interval' : `band: ${level} interval`],
+    totalLabel: [`total ${total.text}`, level === undefined ? 'no interval' : `band: ${level} interval`],
     notes: [...bins, ...(runs > MOST_RUNS ? [`${String(runs)} runs, one after the other.`] : [])],
     description: [
       `Latency of ${count(readings.length, 'reading')} in ${count(runs, 'run')}, in the order taken.`,
@@ -37,8 +37,8 @@ export function describeReadings({ readings, mean, title }: ReadingsInput): Read
           ? `All ${String(counted.length)} that count are ${latencyText(low)} ms.`
           : `The ${String(counted.length)} that count run from ${latencyText(low)} ms to ${latencyText(high)} ms.`,
       level === undefined
-        ? `The mean is ${mean.text}, drawn as a line; it has no interval.`
-        : `The mean is ${mean.text}, drawn as a line with its ${level} interval as a band.`,
+        ? `The total is ${total.text}, drawn as a line; it has no interval.`
+        : `The total is ${total.text}, drawn as a line with its ${level} interval as a band.`,
       excluded === 0
         ? 'None is excluded.'
         : `${count(excluded, 'reading')} excluded, drawn apart: ${list(excludedReadings(readings).map(({ number, reason }) => `no. ${String(number)} (${reason})`))}.`,

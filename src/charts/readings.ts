@@ -34,8 +34,8 @@ const SPEC: TopLevelSpec = {
       encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'low' }, y2: { field: 'high' } },
     },
     {
-      name: 'mean',
-      data: { name: 'mean' },
+      name: 'total',
+      data: { name: 'total' },
       mark: { type: 'rule', color: COLOUR.accent, strokeWidth: 1.5 },
       encoding: { x: { value: 0 }, x2: { value: { expr: 'width' } }, y: { field: 'value' } },
     },
@@ -80,7 +80,7 @@ const SPEC: TopLevelSpec = {
 };
 
 /**
- * Every reading of a session in the order taken, run by run, with the mean as a line and its interval as a
+ * Every reading of a session in the order taken, run by run, with the total as a line and its interval as a
  * band. Excluded readings are crosses, or triangles at the edge where they lie off the scale, and are listed.
  * Beyond `MOST_DOTS` readings, a dot stands for all readings of a small field, and its area for their number.
  */
@@ -95,10 +95,10 @@ export async function renderReadings(input: ReadingsInput): Promise<Chart> {
   return { wide: await draw('wide'), narrow: await draw('narrow'), title: words.title, description: words.description };
 }
 
-function refuseUndrawable({ id, readings, mean }: ReadingsInput): void {
-  if (mean.unit !== 'ms') throw new RangeError(`chart '${id}': the mean is in ${mean.unit}, the readings in ms`);
-  if (![mean.value, mean.interval?.low ?? 0, mean.interval?.high ?? 0].every(Number.isFinite))
-    throw new RangeError(`chart '${id}': figure ${mean.id} is not finite`);
+function refuseUndrawable({ id, readings, total }: ReadingsInput): void {
+  if (total.unit !== 'ms') throw new RangeError(`chart '${id}': the total is in ${total.unit}, the readings in ms`);
+  if (![total.value, total.interval?.low ?? 0, total.interval?.high ?? 0].every(Number.isFinite))
+    throw new RangeError(`chart '${id}': figure ${total.id} is not finite`);
   readings.forEach(({ latencyMs, excluded }, i) => {
     if (latencyMs === undefined ? excluded === undefined : !Number.isFinite(latencyMs))
       throw new RangeError(`chart '${id}': reading ${String(i + 1)} has no finite latency`);

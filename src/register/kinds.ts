@@ -49,7 +49,7 @@ const COMPARISON_KINDS = {
     'effect',
     'Effect of a setting',
     'ms',
-    'From a weighted linear model of the sessions’ totals on their settings.',
+    'From a weighted linear model of the sessions’ totals on their settings; where it depends on another setting, averaged over the levels at which both ends of the step were measured.',
   ),
   'effect-verdict': kind(
     'effect-verdict',
@@ -84,6 +84,18 @@ const RATE_LAW_KINDS = {
     'Frame intervals of latency',
     'frames',
     'The slope of the fitted line of total latency against frame interval; at least one half, because a frame stays on the display for an interval and is half an interval old on the mean. Where there is a floor, the line of the slower rates.',
+  ),
+  'rate-law-fixed-within': kind(
+    'rate-law-fixed-within',
+    'Largest part that no frame rate changes, either way',
+    'ms',
+    'The smallest bound within which two one-sided tests at 5 % place the part that no frame rate changes.',
+  ),
+  'rate-law-frames-within': kind(
+    'rate-law-frames-within',
+    'Most frame intervals beyond the wait on the display',
+    'frames',
+    'One-sided upper limit at 95 % of the slope less the half interval that every frame waits on the display.',
   ),
   'rate-law-lack-of-fit': kind(
     'rate-law-lack-of-fit',
@@ -139,7 +151,13 @@ const REPEAT_KINDS = {
     'repeat-between',
     'Standard deviation between sessions',
     'ms',
-    'The root of the variance of the sessions’ totals less the mean of their own variances (ISO 5725-2, one-way); zero where they scatter no more than their own uncertainties explain.',
+    'The root of the variance of the sessions’ totals less the mean of their own variances (ISO 5725-2, one-way); zero where their own uncertainties explain as much.',
+  ),
+  'repeat-between-at-most': kind(
+    'repeat-between-at-most',
+    'Largest standard deviation between sessions',
+    'ms',
+    'One-sided upper limit at 95 %: the largest standard deviation between sessions at which their totals, weighted by their uncertainties, would scatter so little in one case of twenty (Q-profile).',
   ),
   'repeat-next': kind(
     'repeat-next',
@@ -160,7 +178,7 @@ export const KINDS = {
     'total',
     'Total latency',
     'ms',
-    'The mean age of the picture on the display, display included: the mean of the readings that count, with the rig’s corrections.',
+    'The mean age of the picture on the display, display included: the mean of its distribution given the readings that count and the rates of the rig, with the rig’s corrections.',
   ),
   frames: kind('frames', 'Total latency in frames', 'frames', 'Total latency times the body’s exact frame rate.'),
   mean: kind(
@@ -185,7 +203,7 @@ export const KINDS = {
   minimum: kind('minimum', 'Smallest reading', 'ms', 'The smallest reading that counts.'),
   maximum: kind('maximum', 'Largest reading', 'ms', 'The largest reading that counts.'),
   range: kind('range', 'Range', 'ms', 'The largest reading less the smallest.'),
-  readings: kind('readings', 'Readings that count', '1', 'How many readings entered the mean.'),
+  readings: kind('readings', 'Readings that count', '1', 'How many readings the total rests on.'),
   runs: kind('runs', 'Runs', '1', 'How many clips, each started afresh, the readings come from.'),
   excluded: kind(
     'excluded',

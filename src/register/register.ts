@@ -1,6 +1,7 @@
 /** The register: the machine-readable list of every published figure. Names are part of the output contract. */
 
 import type { OwnError } from '../analysis/components.ts';
+import type { Level } from '../analysis/variation.ts';
 
 export interface FigureSource {
   /** `data/sessions/vennick-uhd25-a.csv` */
@@ -54,6 +55,8 @@ export interface Figure {
   readonly runs: number;
   readonly excluded: number;
   readonly coverageFactor?: number;
+  /** Of what the interval speaks: these clips, their day, or the condition; absent where it is of something else. */
+  readonly speaksOf?: Level;
   /** The uncertainty budget (JCGM 100, clauses 4 and 5). */
   readonly components?: readonly Component[];
   /** The error that it shares with no other session, for what is derived from it; computed anew, and not printed. */

@@ -113,9 +113,9 @@ function uncertaintyOf(estimate: Estimate, scale: number, session: Session): Par
   const { low, high, level } = estimate.interval;
   return {
     standardUncertainty: estimate.standardUncertainty * scale,
-    degreesOfFreedom: finiteOrNull(estimate.degreesOfFreedom),
     interval: { low: low * scale, high: high * scale, level },
     coverageFactor: estimate.coverageFactor,
+    speaksOf: estimate.speaksOf,
     components: estimate.components.map(
       (component): Component => ({
         name: component.name,

@@ -10,13 +10,12 @@ export interface BudgetRow {
   readonly type: string;
   readonly distribution: string;
   readonly uncertainty: string;
-  readonly freedom: string;
   readonly share: string;
 }
 
 export interface BudgetText {
   readonly rows: readonly BudgetRow[];
-  readonly total: { readonly uncertainty: string; readonly freedom: string; readonly expanded: string };
+  readonly total: { readonly uncertainty: string; readonly expanded: string };
   /** One sentence per correction, and one with the value before and after; empty where nothing was corrected. */
   readonly corrections: readonly string[];
 }
@@ -35,7 +34,6 @@ export function describeBudget({
   value,
   unit,
   standardUncertainty = 0,
-  degreesOfFreedom,
   coverageFactor,
   interval,
 }: Figure): BudgetText {
@@ -48,7 +46,6 @@ export function describeBudget({
         type: component.type,
         distribution: component.distribution,
         uncertainty: describeSignificant(component.standardUncertainty, 2, unit),
-        freedom: describeDegreesOfFreedom(component.degreesOfFreedom),
         share: describeShare(component.share),
       }),
     );
@@ -57,7 +54,6 @@ export function describeBudget({
     rows,
     total: {
       uncertainty: describeSignificant(standardUncertainty, 2, unit),
-      freedom: describeDegreesOfFreedom(degreesOfFreedom),
       expanded: `Expanded uncertainty U = ${describeSignificant(half, 2, unit)} at ${describeLevel(interval?.level ?? 0)} coverage${coverageFactor === undefined ? '' : `, coverage factor k = ${roundTo(coverageFactor, 2)}`}.`,
     },
     corrections: describeCorrections(corrections, uncorrected, value, half, unit),
@@ -88,11 +84,4 @@ function describeCorrections(
 function describeShare(share: number): string {
   if (share === 0) return '0 %';
   return share < 0.005 ? 'under 1 %' : `${roundTo(share * 100, 0)} %`;
-}
-
-/** `61.3`, `∞`; one decimal below a hundred. */
-export function describeDegreesOfFreedom(degreesOfFreedom: number | null | undefined): string {
-  if (degreesOfFreedom === undefined) return '';
-  if (degreesOfFreedom === null) return '∞';
-  return roundTo(degreesOfFreedom, degreesOfFreedom < 100 && !Number.isInteger(degreesOfFreedom) ? 1 : 0);
 }

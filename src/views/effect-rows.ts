@@ -26,10 +26,10 @@ export function effectRows(
       .filter((each) => each.kind === kind && each.of['body'] === body && each.of['rig'] === rig)
       .flatMap((effect) => {
         const verdict = figure(effect.id.replace(kind, `${kind}-verdict`));
-        const { setting = '', from = '', to = '', with: other, withFrom = '', withTo = '' } = effect.of;
+        const { setting = '', from = '', to = '', with: other, withFrom = '', withTo = '', over = '' } = effect.of;
         const at =
           other === undefined
-            ? ''
+            ? over && `, ${over}`
             : `: at ${describeLevel(find, other, withTo)} against ${describeLevel(find, other, withFrom)}`;
         return verdict === undefined
           ? []

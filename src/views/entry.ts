@@ -5,8 +5,9 @@ import { sessionPath } from '../register/paths.ts';
 import { describeBasis, describeCoverage } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
-import { describeSignificant } from '../register/text.ts';
-import { describeBudget, describeDegreesOfFreedom, type BudgetText } from './budget.ts';
+import type { Level } from '../analysis/variation.ts';
+import { describeSignificant, roundTo } from '../register/text.ts';
+import { describeBudget, type BudgetText } from './budget.ts';
 import { earlierTexts, type EarlierText } from './earlier-values.ts';
 
 /** A row among the entries of a session. */
@@ -56,8 +57,23 @@ export function entryOf(site: Pick<Published, 'bench' | 'register'>, figure: Fig
   };
 }
 
-/** What stands under a figure's value in its entry, a line each: interval, standard uncertainty, degrees of freedom. */
-export function describeEntry({ unit, standardUncertainty, degreesOfFreedom, interval }: Figure): readonly string[] {
+const SPEAKS_OF: Readonly<Record<Level, string>> = {
+  clips: 'speaks of its own clips, not of other days',
+  day: 'speaks of its day, not of others',
+  condition: 'speaks of the condition, whatever the day',
+};
+
+/**
+ * What stands under a figure's value in its entry, a line each: interval, standard uncertainty, degrees of freedom where
+ * the interval is Student's, and of what it speaks.
+ */
+export function describeEntry({
+  unit,
+  standardUncertainty,
+  degreesOfFreedom,
+  interval,
+  speaksOf,
+}: Figure): readonly string[] {
   const uncertainty =
     standardUncertainty === undefined
       ? ''
@@ -67,6 +83,7 @@ export function describeEntry({ unit, standardUncertainty, degreesOfFreedom, int
     interval === undefined ? '' : describeCoverage(interval, unit),
     uncertainty,
     freedom && `degrees of freedom ${freedom}`,
+    interval === undefined || speaksOf === undefined ? '' : SPEAKS_OF[speaksOf],
   ]
     .filter(Boolean)
     .map(keepUnits);
@@ -75,4 +92,11 @@ export function describeEntry({ unit, standardUncertainty, degreesOfFreedom, int
 /** No line break between a number and its unit. */
 function keepUnits(line: string): string {
   return line.replace(/(\d) (?=\p{L}|%)/gu, '$1\u00a0');
+}
+
+/** `61.3`, `∞`; one decimal below a hundred. */
+export function describeDegreesOfFreedom(degreesOfFreedom: number | null | undefined): string {
+  if (degreesOfFreedom === undefined) return '';
+  if (degreesOfFreedom === null) return '∞';
+  return roundTo(degreesOfFreedom, degreesOfFreedom < 100 && !Number.isInteger(degreesOfFreedom) ? 1 : 0);
 }

@@ -2,16 +2,16 @@
 import type { RateFloor } from '../analysis/rate-floor.ts';
 import type { Session } from '../model/bench.ts';
 import { intervalMs } from '../model/rate.ts';
-import type { Interval } from '../analysis/interval.ts';
-import type { NoRateLaw } from '../analysis/rate-law.ts';
+import type { NoRateLaw, RateLaw } from '../analysis/rate-law.ts';
 import { INCONSISTENT_BELOW } from '../analysis/birge.ts';
 import type { Lookup } from '../register/lookup.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
+import { holdsZero, WAITING_FRAMES } from '../register/rate-law/rate-law-figures.ts';
 import type { ConfigurationLaw } from '../register/rate-law/rate-laws.ts';
 
-/** A frame stays for one interval, so on the mean it is half an interval old at least: the slope of a constant delay. */
-const WAITING_FRAMES = 0.5;
+/** What counts as no part at all: half a frame. Of the part that no rate changes, half a frame of the fastest rate. */
+const HALF_A_FRAME = 0.5;
 
 const NO_LAW: Readonly<Record<NoRateLaw['reason'], string>> = {
   'no-sessions': 'Not measured yet.',
@@ -29,7 +29,7 @@ export function describeLaw(
   if (law.kind !== 'rate-law') return [NO_LAW[law.reason]];
   const the = (kind: string): Figure | string => figure(`${kind}/${name}`) ?? '';
   return [
-    ...describeShape(law.fixedMs.interval, law.frames.interval, the('rate-law-fixed'), the('rate-law-frames')),
+    ...describeShape(law, Math.min(...sessions.map(({ rate }) => intervalMs(rate))), the),
     ...(straight.kind === 'rate-law' && floor.kind !== 'floor'
       ? describeFit(straight.lackOfFit?.p, the('rate-law-lack-of-fit'))
       : []),
@@ -37,8 +37,15 @@ export function describeLaw(
   ];
 }
 
-function describeShape(fixedMs: Interval, frames: Interval, fixed: Figure | string, slope: Figure | string): Sentence {
-  const noFixedPart = fixedMs.low <= 0 && fixedMs.high >= 0;
+/** What is not told from none is stated by how large it can still be, never as none. */
+function describeShape(
+  { fixedMs: { interval: fixedMs }, frames: { interval: frames } }: RateLaw,
+  fastestMs: number,
+  the: (kind: string) => Figure | string,
+): Sentence {
+  const [fixed, slope] = [the('rate-law-fixed'), the('rate-law-frames')];
+  const [fixedWithin, slopeWithin] = [the('rate-law-fixed-within'), the('rate-law-frames-within')];
+  const noFixedPart = holdsZero(fixedMs);
   const noFrames = frames.low <= WAITING_FRAMES;
   if (noFixedPart && noFrames) {
     return [
@@ -51,19 +58,23 @@ function describeShape(fixedMs: Interval, frames: Interval, fixed: Figure | stri
   }
   if (noFixedPart)
     return [
-      'A constant number of frames: ',
+      ...(isAtMost(fixedWithin, HALF_A_FRAME * fastestMs)
+        ? ['A constant number of frames, as near as half a frame: ']
+        : ['Frames for the most part: ']),
       slope,
-      ' at every rate measured, and a part that no rate changes is not told from zero (',
-      fixed,
-      ').',
+      ' at every rate measured; the part that no rate changes is within ± ',
+      fixedWithin,
+      '.',
     ];
   if (noFrames) {
     return [
-      'A constant number of milliseconds: ',
+      ...(isAtMost(slopeWithin, HALF_A_FRAME)
+        ? ['A constant number of milliseconds, as near as half a frame: ']
+        : ['Milliseconds for the most part: ']),
       fixed,
-      ' whatever the rate. What remains, ',
-      slope,
-      ', is no more than the half interval for which every frame waits on the display.',
+      ' whatever the rate; beyond the half interval for which every frame waits on the display, at most ',
+      slopeWithin,
+      ' go with it.',
     ];
   }
   if (fixedMs.high < 0)
@@ -83,12 +94,16 @@ function describeShape(fixedMs: Interval, frames: Interval, fixed: Figure | stri
   ];
 }
 
+function isAtMost(bound: Figure | string, most: number): boolean {
+  return typeof bound !== 'string' && bound.value <= most;
+}
+
 function describeFit(p: number | undefined, figure: Figure | string): Sentence {
   if (p === undefined)
     return [' Through two rates any line goes: a third would show whether it is straight, and whether it has a floor.'];
   if (p < INCONSISTENT_BELOW)
     return [' The rates do not lie on one line (lack of fit, p ', figure, '), so the line is a summary and no rule.'];
-  return [' As far as these data can tell, the rates lie on one line (lack of fit, p ', figure, ').'];
+  return [' No rate is seen off one line (lack of fit, p ', figure, ').'];
 }
 
 function describeFloor(

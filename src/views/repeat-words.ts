@@ -8,26 +8,20 @@ type FigureOf = (id: string) => Figure | undefined;
 
 /** Empty where the sessions agree to the last digit, so that nothing varies. */
 export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureOf): Sentence {
-  const [mean, between, next] = ['repeat-mean', 'repeat-between', 'repeat-next'].map((kind) =>
-    figure(`${kind}/${name}`),
+  const [mean, between, atMost, next] = ['repeat-mean', 'repeat-between', 'repeat-between-at-most', 'repeat-next'].map(
+    (kind) => figure(`${kind}/${name}`),
   );
-  if (!mean || !between || !next) return [];
+  if (!mean || !between || !atMost || !next) return [];
   const days = new Set(sessions.map(({ date }) => date)).size;
   return [
     `${plural(sessions.length, 'session')} on ${plural(days, 'day')}: `,
     mean,
     ' on the mean. ',
-    ...(between.value === 0
-      ? [
-          'From day to day they scatter no more than their own uncertainties explain (standard deviation between sessions: ',
-          between,
-          '). ',
-        ]
-      : [
-          'Between sessions they scatter with a standard deviation of ',
-          between,
-          ', beyond what their own uncertainties explain. ',
-        ]),
+    'Beyond their own uncertainties they scatter with a standard deviation of ',
+    between,
+    ', and of ',
+    atMost,
+    ' at most. ',
     'One more session on this rig would fall within ',
     next,
     '.',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { estimateRandomEffects } from '../../src/analysis/random-effects.ts';
-import { poolSessions, precisionOf } from '../../src/analysis/repeat-sessions.ts';
+import { betweenAtMost, poolSessions, precisionOf } from '../../src/analysis/repeat-sessions.ts';
 import { meanOf } from '../../src/analysis/summary.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 import { MORLEY } from '../support/nist-strd.ts';
@@ -79,4 +79,34 @@ it('gives a reason for one session, and for sessions that are all equal', () => 
   });
   expect(() => poolSessions([])).toThrow(RangeError);
   expect(precisionOf(estimateRandomEffects([[1], [2]]))).toBeUndefined();
+});
+
+describe('the largest standard deviation between sessions', () => {
+  // χ² on 2 degrees of freedom has the distribution function 1 − exp(−x/2), so its 5 % point is −2·ln 0.95
+  const CHI2 = -2 * Math.log(0.95);
+  const sessions = (values: readonly number[], us: readonly number[]) =>
+    values.map((value, i) => ({ value, standardUncertainty: us[i] ?? 0 }));
+
+  it('is √(S/χ² − u²) where all have the same uncertainty', () => {
+    expectDigits(betweenAtMost(sessions([1, 2, 6], [1, 1, 1])), Math.sqrt(14 / CHI2 - 1), 8);
+    expectDigits(betweenAtMost(sessions([1, 2, 6], [0, 0, 0])), Math.sqrt(14 / CHI2), 8);
+  });
+
+  it('is nothing where the sessions agree better than one in twenty would', () => {
+    expect(betweenAtMost(sessions([1, 1.1, 0.9], [5, 5, 5]))).toBe(0);
+    expect(betweenAtMost(sessions([1, 1, 1], [1, 1, 1]))).toBe(0);
+  });
+
+  it('brings Q to the quantile where uncertainties differ', () => {
+    const given = sessions([10, 14, 11], [1, 2, 0.5]);
+    const tau = betweenAtMost(given);
+    const weights = given.map(({ standardUncertainty: u }) => 1 / (u * u + tau * tau));
+    const total = weights.reduce((a, b) => a + b, 0);
+    const mean = given.reduce((sum, { value }, i) => sum + weights[i]! * value, 0) / total;
+    expectDigits(
+      given.reduce((sum, { value }, i) => sum + weights[i]! * (value - mean) ** 2, 0),
+      CHI2,
+      8,
+    );
+  });
 });

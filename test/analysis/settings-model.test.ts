@@ -270,8 +270,11 @@ describe('an interaction with a cell nobody measured', () => {
   const terms: Term[] = [['rate'], ['audio'], ['rate', 'audio']];
   const got = fitted(observations(rows), factors, terms, { scale: 'stated' });
 
-  it('gives the effect at the levels that were measured, and none over all of them', () => {
-    expect(got.effects.find((effect) => effect.setting === 'audio')?.kind).toBe('not-estimable');
+  it('gives the effect over the levels that were measured, names them, and gives it at each', () => {
+    const over = got.effects.find((effect) => effect.setting === 'audio');
+    expect(over?.over).toEqual({ rate: ['24', '60'] });
+    // (10 + 4)/2
+    expectDigits(over?.kind === 'effect' ? over.value : undefined, 7, 12);
     const audio = got.simpleEffects.filter((effect) => effect.setting === 'audio');
     expect(
       audio.map((effect) => [

@@ -115,9 +115,9 @@ const session = (
   }));
 
 export const READINGS: Readonly<Record<string, Omit<ReadingsInput, 'id'>>> = {
-  'ten-in-one-run': { readings: session(10, 1, 300, 40), mean: figure(300.8, 8.8) },
-  'thirty-in-three-runs': { readings: session(30, 3, 300, 40, [7, 22]), mean: figure(300.8, 5.1) },
-  'hundred-in-six-runs': { readings: session(100, 6, 212, 30, [1, 50, 100]), mean: figure(212.4, 2.2) },
+  'ten-in-one-run': { readings: session(10, 1, 300, 40), total: figure(300.8, 8.8) },
+  'thirty-in-three-runs': { readings: session(30, 3, 300, 40, [7, 22]), total: figure(300.8, 5.1) },
+  'hundred-in-six-runs': { readings: session(100, 6, 212, 30, [1, 50, 100]), total: figure(212.4, 2.2) },
   'off-the-scale': {
     readings: [
       ...session(20, 2, 300, 40),
@@ -125,27 +125,27 @@ export const READINGS: Readonly<Record<string, Omit<ReadingsInput, 'id'>>> = {
       { run: 2, latencyMs: 12, excluded: 'digit missing' },
       { run: 2, excluded: 'source out of the picture' },
     ],
-    mean: figure(300.8, 6.4),
+    total: figure(300.8, 6.4),
   },
-  'all-equal': { readings: session(12, 1, 42, 0), mean: figure(42, 0) },
-  'one-reading': { readings: session(1, 1, 251, 0), mean: figure(251, undefined) },
-  'two-readings': { readings: session(2, 1, 251, 20), mean: figure(249, 127) },
-  'five-digits': { readings: session(24, 2, 48_312, 300), mean: figure(48_312, 127) },
-  'twelve-runs': { readings: session(60, 12, 180, 50), mean: figure(180.4, 4.4) },
-  'twenty-four-runs': { readings: session(72, 24, 180, 50), mean: figure(180.4, 6.4) },
+  'all-equal': { readings: session(12, 1, 42, 0), total: figure(42, 0) },
+  'one-reading': { readings: session(1, 1, 251, 0), total: figure(251, undefined) },
+  'two-readings': { readings: session(2, 1, 251, 20), total: figure(249, 127) },
+  'five-digits': { readings: session(24, 2, 48_312, 300), total: figure(48_312, 127) },
+  'twelve-runs': { readings: session(60, 12, 180, 50), total: figure(180.4, 4.4) },
+  'twenty-four-runs': { readings: session(72, 24, 180, 50), total: figure(180.4, 6.4) },
   'uneven-runs': {
     readings: [1, 1, 1, 40, 1, 30, 1].flatMap((length, i) =>
       session(length, 1, 180, 50).map((reading) => ({ ...reading, run: i + 1 })),
     ),
-    mean: figure(180.4, 6.4),
+    total: figure(180.4, 6.4),
   },
   'runs-interleaved': {
     readings: session(24, 1, 180, 50).map((reading, i) => ({ ...reading, run: 1 + (i % 3) })),
-    mean: figure(180.4, 6.4),
+    total: figure(180.4, 6.4),
   },
-  'four-hundred': { readings: session(400, 4, 180, 50, [9, 14, 77, 78, 79, 200, 201, 399]), mean: figure(180.4, 1.4) },
-  'ten-thousand': { readings: session(10_000, 2, 180, 50, [4000, 9000]), mean: figure(180.1, 0.4) },
-  'many-runs': { readings: session(60, 30, 180, 50), mean: figure(180.4, 4.4) },
+  'four-hundred': { readings: session(400, 4, 180, 50, [9, 14, 77, 78, 79, 200, 201, 399]), total: figure(180.4, 1.4) },
+  'ten-thousand': { readings: session(10_000, 2, 180, 50, [4000, 9000]), total: figure(180.1, 0.4) },
+  'many-runs': { readings: session(60, 30, 180, 50), total: figure(180.4, 4.4) },
 };
 
 /** Straight lines with a band that widens away from the middle. */

@@ -53,31 +53,31 @@ describe('a readings chart', () => {
     }
   });
 
-  it.each(EXAMPLES)('draws the mean as a line and its interval as a band (%s)', async (_name, { readings, mean }) => {
-    const chart = await draw({ readings, mean });
+  it.each(EXAMPLES)('draws the total as a line and its interval as a band (%s)', async (_name, { readings, total }) => {
+    const chart = await draw({ readings, total });
     for (const variant of VARIANTS) {
       const latencyAt = scaleOf(chart[variant]);
       const tolerance = Math.abs(latencyAt(PX) - latencyAt(0));
-      const [line, ...more] = marksOf(chart[variant], 'mean');
+      const [line, ...more] = marksOf(chart[variant], 'total');
       expect(more).toEqual([]);
-      expect(Math.abs(latencyAt(line?.y ?? NaN) - mean.value)).toBeLessThan(tolerance);
+      expect(Math.abs(latencyAt(line?.y ?? NaN) - total.value)).toBeLessThan(tolerance);
       const bands = marksOf(chart[variant], 'band');
-      expect(bands).toHaveLength(mean.interval ? 1 : 0);
+      expect(bands).toHaveLength(total.interval ? 1 : 0);
       for (const { y, element } of bands) {
         const [, top, height] = /^M[\d.]+,(-?[\d.]+)h[\d.]+v([\d.]+)h/.exec(attribute(element, 'd') ?? '') ?? [];
-        expect(Math.abs(latencyAt(y + Number(top)) - (mean.interval?.high ?? NaN))).toBeLessThan(tolerance);
-        expect(Math.abs(latencyAt(y + Number(top) + Number(height)) - (mean.interval?.low ?? NaN))).toBeLessThan(
+        expect(Math.abs(latencyAt(y + Number(top)) - (total.interval?.high ?? NaN))).toBeLessThan(tolerance);
+        expect(Math.abs(latencyAt(y + Number(top) + Number(height)) - (total.interval?.low ?? NaN))).toBeLessThan(
           tolerance,
         );
       }
-      expect(textsOf(chart[variant]).some(({ text }) => text.includes(`mean ${mean.text}`))).toBe(true);
+      expect(textsOf(chart[variant]).some(({ text }) => text.includes(`total ${total.text}`))).toBe(true);
     }
   });
 
   it('draws excluded readings apart, at the edge where they are off the scale, and lists them', async () => {
-    const { readings, mean } = READINGS['off-the-scale'] ?? {};
-    if (!readings || !mean) throw new Error('no such example');
-    const chart = await draw({ readings, mean });
+    const { readings, total } = READINGS['off-the-scale'] ?? {};
+    if (!readings || !total) throw new Error('no such example');
+    const chart = await draw({ readings, total });
     for (const variant of VARIANTS) {
       const shapes = marksOf(chart[variant], 'crosses').map(({ element }) => attribute(element, 'd') ?? '');
       expect(shapes).toHaveLength(3);
@@ -95,30 +95,30 @@ describe('a readings chart', () => {
   });
 
   it('keeps excluded readings from squeezing those that count', async () => {
-    const { readings, mean } = READINGS['off-the-scale'] ?? {};
-    if (!readings || !mean) throw new Error('no such example');
-    const all = await draw({ readings, mean });
-    const counted = await draw({ readings: readings.filter(({ excluded }) => excluded === undefined), mean });
+    const { readings, total } = READINGS['off-the-scale'] ?? {};
+    if (!readings || !total) throw new Error('no such example');
+    const all = await draw({ readings, total });
+    const counted = await draw({ readings: readings.filter(({ excluded }) => excluded === undefined), total });
     const ys = (svg: string) => marksOf(svg, 'dots').map(({ y }) => y);
     const span = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
     expect(span(ys(all.wide))).toBeCloseTo(span(ys(counted.wide)), 1);
   });
 
-  it('describes what is shown, the range and the mean', async () => {
+  it('describes what is shown, the range and the total', async () => {
     const readings = [
       { run: 1, latencyMs: 300 },
       { run: 1, latencyMs: 310.5 },
       { run: 2, latencyMs: 305, excluded: 'blurred' },
     ];
-    expect((await draw({ readings, mean: figure(305, 8) })).description).toBe(
+    expect((await draw({ readings, total: figure(305, 8) })).description).toBe(
       'Latency of 3 readings in 2 runs, in the order taken. The 2 that count run from 300 ms to 310.5 ms. ' +
-        'The mean is 305.0 ± 8.0 ms, drawn as a line with its 95 % interval as a band. 1 reading excluded, drawn apart: no. 3 (blurred).',
+        'The total is 305.0 ± 8.0 ms, drawn as a line with its 95 % interval as a band. 1 reading excluded, drawn apart: no. 3 (blurred).',
     );
   });
 
   it('names the runs, in order, whatever the order of the file', async () => {
     const readings = [2, 1, 2, 1, 1, 2].map((run, i) => ({ run, latencyMs: 100 + i }));
-    const chart = await draw({ readings, mean: figure(102, 3) });
+    const chart = await draw({ readings, total: figure(102, 3) });
     const runs = textsOf(chart.wide).filter(({ text }) => /^run \d$/.test(text));
     expect(runs.map(({ text }) => text)).toEqual(['run 1', 'run 2']);
     expect(runs[0]?.left).toBeLessThan(runs[1]?.left ?? NaN);
@@ -132,7 +132,7 @@ describe('a readings chart', () => {
       latencyMs: i % 4 === 0 ? 200 : 100,
       ...(i === 4321 ? { excluded: 'smudged' } : {}),
     }));
-    const chart = await draw({ readings, mean: figure(125, 0.1) });
+    const chart = await draw({ readings, total: figure(125, 0.1) });
     expect(chart.description).toContain(
       'Each dot stands for the readings of one field, 50000 readings by 5 ms; its area shows their number.',
     );
@@ -157,7 +157,7 @@ describe('a readings chart', () => {
       { run: 1, latencyMs: 300 },
       { run: 1, latencyMs: 301, excluded: '<script>alert(1)</script>' },
     ];
-    const chart = await draw({ readings, mean: figure(300, 2) });
+    const chart = await draw({ readings, total: figure(300, 2) });
     for (const variant of VARIANTS) expect(chart[variant]).not.toMatch(/<script/i);
     expect(chart.description).toContain('<script>alert(1)</script>');
   });
@@ -180,12 +180,12 @@ describe('a readings chart', () => {
       "chart 'chart': reading 2 has no finite latency",
     ],
     [
-      'a mean in another unit',
+      'a total in another unit',
       [{ run: 1, latencyMs: 1 }],
       figure(1, 1, { unit: 'frames' }),
-      "chart 'chart': the mean is in frames, the readings in ms",
+      "chart 'chart': the total is in frames, the readings in ms",
     ],
-  ])('refuses %s', async (_case, readings: ReadingsInput['readings'], mean, message) => {
-    await expect(draw({ readings, mean })).rejects.toThrow(new RangeError(message));
+  ])('refuses %s', async (_case, readings: ReadingsInput['readings'], total, message) => {
+    await expect(draw({ readings, total })).rejects.toThrow(new RangeError(message));
   });
 });

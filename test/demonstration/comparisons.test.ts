@@ -77,7 +77,7 @@ it('no verdict says slower or faster against the truth, nor the same of what dif
   const decided = verdicts.filter(({ verdict }) => verdict?.word === 'slower' || verdict?.word === 'faster');
   const same = verdicts.filter(({ verdict }) => verdict?.word === 'same');
   expect(decided.length).toBeGreaterThan(20);
-  expect(same.length).toBeGreaterThan(2);
+  expect(same.length).toBeGreaterThan(0);
   expect(
     decided.filter((figure) => (figure.verdict?.word === 'slower') !== trueDifference(figure) > 0).map(({ id }) => id),
   ).toEqual([]);

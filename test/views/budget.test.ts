@@ -1,7 +1,7 @@
 /** A budget worked out by hand: what each printed number is follows from the arithmetic beside it. */
 import { describe, expect, it } from 'vitest';
 import type { Component, Figure } from '../../src/register/register.ts';
-import { describeBudget, describeDegreesOfFreedom } from '../../src/views/budget.ts';
+import { describeBudget } from '../../src/views/budget.ts';
 
 const component = (name: string, standardUncertainty: number, more: Partial<Component> = {}): Component => ({
   name,
@@ -55,7 +55,6 @@ describe('a budget in words', () => {
         type: 'A',
         distribution: 'normal',
         uncertainty: '4.0 ms',
-        freedom: '9',
         share: '64 %',
       },
       {
@@ -64,7 +63,6 @@ describe('a budget in words', () => {
         type: 'B',
         distribution: 'rectangular',
         uncertainty: '3.0 ms',
-        freedom: '∞',
         share: '36 %',
       },
       {
@@ -73,7 +71,6 @@ describe('a budget in words', () => {
         type: 'B',
         distribution: 'rectangular',
         uncertainty: '0 ms',
-        freedom: '∞',
         share: '0 %',
       },
     ]);
@@ -82,7 +79,6 @@ describe('a budget in words', () => {
   it('states u, U = k·u with its coverage, and k', () => {
     expect(describeBudget(total).total).toEqual({
       uncertainty: '5.0 ms',
-      freedom: '61.3',
       expanded: 'Expanded uncertainty U = 10 ms at 95 % coverage, coverage factor k = 2.00.',
     });
   });
@@ -124,20 +120,9 @@ describe('a budget in words', () => {
     const { coverageFactor: _k, components: _components, corrections: _corrections, ...bare } = total;
     expect(describeBudget(bare)).toEqual({
       rows: [],
-      total: { uncertainty: '5.0 ms', freedom: '61.3', expanded: 'Expanded uncertainty U = 10 ms at 95 % coverage.' },
+      total: { uncertainty: '5.0 ms', expanded: 'Expanded uncertainty U = 10 ms at 95 % coverage.' },
       corrections: [],
     });
-  });
-
-  it.each([
-    [8.25, '8.3'],
-    [12, '12'],
-    [99.96, '100.0'],
-    [100.4, '100'],
-    [null, '∞'],
-    [undefined, ''],
-  ])('writes %s degrees of freedom as %s: one decimal below a hundred', (freedom, text) => {
-    expect(describeDegreesOfFreedom(freedom)).toBe(text);
   });
 
   it('says so where a share is small but not nothing', () => {

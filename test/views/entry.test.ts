@@ -4,7 +4,7 @@ import type { Bench } from '../../src/model/bench.ts';
 import type { Published } from '../../src/register/published.ts';
 import { publish } from '../../src/register/published.ts';
 import type { Figure } from '../../src/register/register.ts';
-import { entryOf, entryRow } from '../../src/views/entry.ts';
+import { describeDegreesOfFreedom, entryOf, entryRow } from '../../src/views/entry.ts';
 import { sessionPage } from '../../src/views/session-page.ts';
 import { compilationOf, given } from '../support/joint-bench.ts';
 
@@ -98,6 +98,26 @@ describe('an entry', () => {
     ]);
   });
 
+  it('says no degrees of freedom where a distribution gave the interval, and of what that speaks', () => {
+    const { degreesOfFreedom: _none, ...distributed } = total;
+    expect(entryRow(site(), { ...distributed, speaksOf: 'clips' }).details).toEqual([
+      '95\u00a0% interval 243.7\u00a0to 253.9\u00a0ms',
+      'standard uncertainty 2.6\u00a0ms',
+      'speaks of its own clips, not of other days',
+    ]);
+  });
+
+  it.each([
+    [8.25, '8.3'],
+    [12, '12'],
+    [99.96, '100.0'],
+    [100.4, '100'],
+    [null, '∞'],
+    [undefined, ''],
+  ])('writes %s degrees of freedom as %s: one decimal below a hundred', (freedom, text) => {
+    expect(describeDegreesOfFreedom(freedom)).toBe(text);
+  });
+
   it('says nothing of an uncertainty that a figure does not have', () => {
     expect(entryRow(site(), frames).details).toEqual([]);
     expect(entryOf(site(), frames).budget).toBeUndefined();
@@ -116,7 +136,7 @@ describe('an entry', () => {
       basis: '20 readings in 2 runs, 1 excluded',
       sessions: [{ title: 'Alba One, 25 frames/s (a)', path: '/sessions/a/' }],
       analysis: '2',
-      budget: { total: { uncertainty: '2.6 ms', freedom: '14' } },
+      budget: { total: { uncertainty: '2.6 ms' } },
     });
     expect(entryOf(site(), { ...total, sources: [] }).sessions).toEqual([]);
   });

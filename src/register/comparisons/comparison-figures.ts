@@ -76,12 +76,12 @@ export function differenceFigure({ compilation, family, labels, pair, sides, dif
       inWords: `${words} No interval: ${describeReason(difference.reason)}.`,
     };
   }
-  const { interval, standardUncertainty, degreesOfFreedom, p } = difference;
+  const { interval, standardUncertainty, degreesOfFreedom, errorTail, p } = difference;
   return {
     ...figure,
     value,
     standardUncertainty,
-    degreesOfFreedom: finiteOrNull(degreesOfFreedom),
+    ...(errorTail === undefined ? { degreesOfFreedom: finiteOrNull(degreesOfFreedom) } : {}),
     interval,
     coverageFactor: (interval.high - value) / standardUncertainty,
     p,
@@ -201,6 +201,7 @@ export function ofPair(
     totals.reduce((total, figure) => total + (figure?.[of] ?? 0), 0);
   const sources = new Map(totals.flatMap((figure) => figure?.sources ?? []).map((source) => [source.file, source]));
   const { group, row } = labels.of(pair);
+  const { speaksOf } = session(pair.a).total;
   return {
     id,
     kind,
@@ -209,6 +210,7 @@ export function ofPair(
     readings: sum('readings'),
     runs: sum('runs'),
     excluded: sum('excluded'),
+    ...(speaksOf === undefined ? {} : { speaksOf }),
     sources: [...sources.values()],
     label: `${KINDS[kind].label}: ${[group, row].filter(Boolean).join(', ')}`,
     entry: groupEntry(family.group, id),

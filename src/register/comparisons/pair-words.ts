@@ -1,11 +1,19 @@
 import { differingSettings } from '../../analysis/matched-pairs.ts';
 import { pairComponents } from '../../analysis/components.ts';
+import type { Level } from '../../analysis/variation.ts';
 import type { Session } from '../../model/bench.ts';
 import type { Compilation } from '../compilation.ts';
 import { sessionTitle } from '../labels.ts';
 import type { Lookup } from '../lookup.ts';
 import { lowerFirst } from '../traits.ts';
 import type { SessionPair } from './family.ts';
+
+/** Of what a comparison speaks, by what the bench knows of other clips and days. */
+const SPEAKS_OF: Readonly<Record<Level, string>> = {
+  clips: 'It speaks of the clips of these two sessions: how much other days differ, the bench does not state.',
+  day: 'It speaks of the days of these two sessions: how much other days differ, the bench does not state.',
+  condition: '',
+};
 
 /** What is compared, in what the two sessions differ besides, and what becomes of the rig's terms. */
 export function describePair(compilation: Compilation, pair: SessionPair): string {
@@ -16,6 +24,7 @@ export function describePair(compilation: Compilation, pair: SessionPair): strin
     `${nameOf(a)} less ${nameOf(b)}.`,
     describeContext(compilation, a, b),
     describeRigTerms(compilation, pair, a, b),
+    SPEAKS_OF[session(pair.a).estimate.speaksOf],
   ]
     .filter(Boolean)
     .join(' ');

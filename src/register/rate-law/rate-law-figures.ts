@@ -1,4 +1,5 @@
 import { combineComponents, type CombinedUncertainty } from '../../analysis/components.ts';
+import { testEquivalence } from '../../analysis/equivalence.ts';
 import { tInterval, type Interval } from '../../analysis/interval.ts';
 import type { RateLaw } from '../../analysis/rate-law.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
@@ -12,8 +13,11 @@ import {
 } from '../joint-figure.ts';
 import type { KindName } from '../kinds.ts';
 import type { Figure } from '../register.ts';
-import { describeInterval, describeValue, placeOfUncertainty } from '../text.ts';
+import { describeInterval, describeSignificant, describeValue, placeOfUncertainty } from '../text.ts';
 import type { ConfigurationLaw } from './rate-laws.ts';
+
+/** A frame stays for one interval, so on the mean it is half an interval old at least: the slope of a constant delay. */
+export const WAITING_FRAMES = 0.5;
 
 const PAGE: EntryPage = { name: 'rate-laws', title: 'Rate laws' };
 
@@ -40,6 +44,9 @@ function figuresOf(
   return [
     measuredFigure(subjectOf('rate-law-fixed'), law.fixedMs),
     measuredFigure(subjectOf('rate-law-frames'), law.frames),
+    ...boundsOf(law).map(({ kind, value, unit }) =>
+      plainFigure(subjectOf(kind), value, describeSignificant(value, 2, unit)),
+    ),
     ...(straight.kind === 'not-estimable' || straight.lackOfFit === undefined
       ? []
       : [probability('rate-law-lack-of-fit', straight.lackOfFit.p)]),
@@ -51,6 +58,32 @@ function figuresOf(
       : []),
     ...(floor.kind === 'not-estimable' ? [] : [probability('rate-law-floor-test', floor.p)]),
   ];
+}
+
+/** How large a part of a law can be that is not told from none, at 5 %; nothing of one that is. */
+function boundsOf({
+  fixedMs,
+  frames,
+}: RateLaw): readonly { readonly kind: KindName; readonly value: number; readonly unit: string }[] {
+  const beyond = { ...frames, value: frames.value - WAITING_FRAMES };
+  return [
+    ...(holdsZero(fixedMs.interval)
+      ? [{ kind: 'rate-law-fixed-within' as const, value: testEquivalence(fixedMs, 1).smallestMargin, unit: 'ms' }]
+      : []),
+    ...(frames.interval.low <= WAITING_FRAMES
+      ? [
+          {
+            kind: 'rate-law-frames-within' as const,
+            value: Math.max(0, testEquivalence(beyond, 1).interval.high),
+            unit: 'frames',
+          },
+        ]
+      : []),
+  ];
+}
+
+export function holdsZero({ low, high }: Interval): boolean {
+  return low <= 0 && high >= 0;
 }
 
 /** A ratio has no standard uncertainty of its own: its interval is Fieller's, and need not lie evenly about the value. */

@@ -66,6 +66,7 @@ function repeatFigures(
     interval,
     nextSession,
     betweenVariance,
+    betweenAtMost,
     sessionStandardDeviation,
   } = pooled;
   const whole = combineComponents([
@@ -80,6 +81,7 @@ function repeatFigures(
       interval: tInterval(mean, whole.standardUncertainty, whole.degreesOfFreedom, interval.level),
     }),
     plainFigure(subjectOf('repeat-between'), between, describeSignificant(between, 2, 'ms')),
+    plainFigure(subjectOf('repeat-between-at-most'), betweenAtMost, describeSignificant(betweenAtMost, 2, 'ms')),
     // On the same rig: what sessions share there moves the next one along with the mean.
     measuredFigure(subjectOf('repeat-next'), {
       value: mean,

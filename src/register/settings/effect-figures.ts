@@ -9,6 +9,7 @@ import type { Lookup } from '../lookup.ts';
 import type { Figure, Subject } from '../register.ts';
 import { describeMeasured, roundTo } from '../text.ts';
 import { describeEffect, describeInteraction } from './effect-text.ts';
+import { describeOver } from './over-words.ts';
 import { describeLevel, describeLevels } from '../level-words.ts';
 import { INTERVAL_FACTOR, OTHER_FACTORS, rateIntervalMs, type SettingsModel } from './settings-models.ts';
 
@@ -40,12 +41,14 @@ function figuresOf(
   const size = scale(effect, units);
   const halfWidth = (size.interval.high - size.interval.low) / 2;
   const kind: KindName = other === undefined ? 'effect' : 'interaction';
+  const overWords = 'over' in effect ? describeOver(find, effect.over) : '';
   const of: Subject = {
     setting: effect.setting,
     from: effect.from,
     to: effect.to,
     body: model.body,
     rig: model.rig,
+    ...(overWords === '' ? {} : { over: overWords }),
     ...(other === undefined ? {} : { with: otherSetting, withFrom: other.from, withTo: other.to }),
   };
   const name = [
@@ -59,7 +62,7 @@ function figuresOf(
   const what = [
     `${find.setting(effect.setting).label}, ${describeLevels(find, effect.setting, effect.from, effect.to)}`,
     other === undefined
-      ? ''
+      ? overWords
       : `at ${describeLevel(find, otherSetting, other.to)} against ${describeLevel(find, otherSetting, other.from)}`,
   ]
     .filter(Boolean)
@@ -89,7 +92,7 @@ function figuresOf(
   return [
     figure(kind, {
       text: describeMeasured(size.value, halfWidth, 'ms'),
-      inWords: `${other === undefined ? 'The change of the total for this step, averaged over the levels of the other settings.' : 'How much more the step changes the total at the one level of the other setting than at the other.'} ${words}`,
+      inWords: `${other === undefined ? `The change of the total for this step${overWords === '' ? ', the same at every level of the other settings' : `, ${overWords}: the levels at which both of its ends were measured`}.` : 'How much more the step changes the total at the one level of the other setting than at the other.'} ${words}`,
       standardUncertainty: size.standardUncertainty,
       degreesOfFreedom: Number.isFinite(size.degreesOfFreedom) ? size.degreesOfFreedom : null,
       p: size.p,

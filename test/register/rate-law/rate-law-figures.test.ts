@@ -39,21 +39,46 @@ describe('about 300, 250 and 120 ms at 24, 30 and 60 frames/s (common practice, 
 
   it('says so', () =>
     expect(statement(usual)[0]).toMatch(
-      /^A constant number of frames: 7\.\d\d ± \d\.\d\d frames at every rate measured/,
+      /^Frames for the most part: 7\.\d\d ± \d\.\d\d frames at every rate measured; the part that no rate changes is within ± \d\d ms\./,
     ));
 });
+
+describe('what is not told from none is bounded, and what is told from it is not', () => {
+  // rates at 40 and 20 ms, u 1: fixed = 2·y(20) − y(40), so u² = 4 + 1; frames = (y(40) − y(20))/20, so u = √2/20
+  const bounds = (at: (intervalMs: number) => number) =>
+    Object.fromEntries(
+      lawFigures(compilationOf(line(['25', '50'], at)))
+        .figures.filter(({ kind }) => kind.endsWith('-within'))
+        .map(({ kind, value }) => [kind, value]),
+    );
+  const z = 1.6448536269514722; // 95 % of the normal distribution (NIST/SEMATECH e-Handbook, 1.3.6.7.1)
+
+  it('a fixed part, by two one-sided tests', () =>
+    expect(bounds((t) => 3 * t + 1)).toEqual({ 'rate-law-fixed-within': expect.closeTo(1 + z * Math.sqrt(5), 6) }));
+
+  it('frames beyond the wait on the display, by an upper limit', () =>
+    expect(bounds((t) => 0.55 * t + 90)).toEqual({
+      'rate-law-frames-within': expect.closeTo(0.05 + (z * Math.SQRT2) / 20, 6),
+    }));
+});
+
+it('5 ms beside 3.5 frames are no constant number of frames, however little tells them from it', () =>
+  // the part of 5 ms is within its own uncertainty, and within no half frame of the fastest rate
+  expect(statement(compilationOf(line(['24', '30', '60'], (t) => 3.5 * t + 5, 4)))[0]).toMatch(
+    /^Frames for the most part: 3\.5\d* ± /,
+  ));
 
 describe('the statement lies between two ends, and says when the data leave it open', () => {
   it.each([
     [
       'a constant number of frames',
       line(['24', '30', '60'], (t) => 7 * t),
-      /^A constant number of frames: 7\.00 ± 0\.\d\d frames .* \(0\.0 ± \d\.\d ms\)\. As far as these data can tell/,
+      /^A constant number of frames, as near as half a frame: 7\.00 ± 0\.\d\d frames at every rate measured; the part that no rate changes is within ± \d\.\d ms\. No rate is seen off one line/,
     ],
     [
       'a constant number of milliseconds, half an interval of waiting besides',
       line(['24', '30', '60'], (t) => 80 + 0.5 * t),
-      /^A constant number of milliseconds: 80\.0 ± \d\.\d ms whatever the rate/,
+      /^A constant number of milliseconds, as near as half a frame: 80\.0 ± \d\.\d ms whatever the rate; beyond the half interval for which every frame waits on the display, at most 0\.\d+ frames go with it\./,
     ],
     [
       'both parts',

@@ -29,6 +29,13 @@ describe('sessions on three days', () => {
   it('vary between days by what their own uncertainties leave: √(21 − 4)', () =>
     expect(figureOf(figures, `repeat-between/${NAME}`).value).toBeCloseTo(Math.sqrt(17), 9));
 
+  // S = 42; χ² of 0.05 on 2 degrees of freedom is −2·ln 0.95 = 0.102587
+  it('could vary by more: √(S/χ² − u²) at most', () =>
+    expect(figureOf(figures, `repeat-between-at-most/${NAME}`).value).toBeCloseTo(
+      Math.sqrt(42 / (-2 * Math.log(0.95)) - 4),
+      6,
+    ));
+
   it('say where the next would fall: mean ± t·s·√(1 + 1/3)', () => {
     const { low = 0, high = 0 } = figureOf(figures, `repeat-next/${NAME}`).interval ?? {};
     expect((high - low) / 2).toBeCloseTo(4.302653 * Math.sqrt(21) * Math.sqrt(4 / 3), 4);
@@ -38,7 +45,7 @@ describe('sessions on three days', () => {
     const [group] = findRepeats(compilation.bench, compilation.find);
     expect(group?.sessions.map(({ date }) => date)).toEqual(['2026-01-01', '2026-01-02', '2026-01-03']);
     expect(plainSentence(describeRepeats(group!, (id) => figures.find((figure) => figure.id === id)))).toBe(
-      '3 sessions on 3 days: 305 ± 11 ms on the mean. Between sessions they scatter with a standard deviation of 4.1 ms, beyond what their own uncertainties explain. One more session on this rig would fall within 305 ± 23 ms.',
+      '3 sessions on 3 days: 305 ± 11 ms on the mean. Beyond their own uncertainties they scatter with a standard deviation of 4.1 ms, and of 20 ms at most. One more session on this rig would fall within 305 ± 23 ms.',
     );
   });
 });

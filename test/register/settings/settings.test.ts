@@ -62,7 +62,14 @@ describe('effects', () => {
 
   it('say of which body, rig and step they are, and rest on every session of them', () => {
     const effect = figure('effect/alba-one/attic/resolution/hd/uhd');
-    expect(effect?.of).toEqual({ setting: 'resolution', from: 'hd', to: 'uhd', body: 'alba-one', rig: 'attic' });
+    expect(effect?.of).toEqual({
+      setting: 'resolution',
+      from: 'hd',
+      to: 'uhd',
+      body: 'alba-one',
+      rig: 'attic',
+      over: 'on average over 24 and 25 frames/s; embedded audio off and on',
+    });
     expect(new Set(effect?.sources.map(({ file }) => file).filter((file) => file.endsWith('.csv'))).size).toBe(8);
     expect(effect?.entry).toBe('/figures/body-alba-one/#effect-alba-one-attic-resolution-hd-uhd');
   });
