@@ -47,6 +47,8 @@ export interface Estimate {
   readonly corrections: readonly Correction[];
   readonly uncorrectedValue: number;
   readonly diagnostics: Diagnostics;
+  /** How delays change from clip to clip: what the statement of variation says, weighed by these runs. */
+  readonly clipChanges: readonly Change[];
   /** Of which level `interval` speaks: what the statement of variation knows. */
   readonly speaksOf: Level;
   /**
@@ -105,6 +107,7 @@ export function estimateSession(input: SessionInput): Estimate {
     corrections,
     uncorrectedValue,
     diagnostics: describeSession({ chain, method, runs, resolutionMs, errors: expected, delay }),
+    clipChanges: delay.clipChanges,
     speaksOf,
     errors,
   };
@@ -122,7 +125,8 @@ export function restoreEstimate(
   { clips, ...rest }: KeptEstimate,
   { chain, runs, variation = DEFAULT_VARIATION }: SessionInput,
 ): Estimate {
-  return { ...rest, errors: errorsByLevel(clips, variation, intervalMs(chain.body.rate), runs.length) };
+  const errors = errorsByLevel(clips, rest.clipChanges, variation, intervalMs(chain.body.rate), runs.length);
+  return { ...rest, errors };
 }
 
 /** Each level's when it is asked for: most estimates speak of their clips, and nobody asks for more. */

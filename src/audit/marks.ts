@@ -30,7 +30,7 @@ const MARKS: Readonly<Record<string, Mark>> = {
   // Meant as they stand: from elsewhere, chosen, or an example for authors.
   'data-quoted': (from) => from.trim() !== '',
   'data-setting': () => true,
-  'data-authored': (_value, { page }) => page === '/guide/',
+  'data-authored': (_value, { page }) => /^\/(?:guide|documentation)\//.test(page),
 };
 
 /** Whether an element, or one around it, is marked as something that the number is. */

@@ -49,7 +49,9 @@ function numbersCheck({ audit }: BuildSummary): NamedCheck {
     what: 'numbers',
     holds: 'are accounted for',
     looked: audit.read,
-    faults: audit.unaccounted.map(({ page, number, around }) => `${page}: nothing accounts for “${number}” in “${around}”`),
+    faults: audit.unaccounted.map(
+      ({ page, number, around }) => `${page}: nothing accounts for “${number}” in “${around}”`,
+    ),
   };
 }
 

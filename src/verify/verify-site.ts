@@ -13,7 +13,10 @@ export interface NamedCheck extends Checked {
   readonly holds: string;
 }
 
-export function verifySite(site: BuiltSite, { writeUpsRunCode }: { readonly writeUpsRunCode: boolean }): readonly NamedCheck[] {
+export function verifySite(
+  site: BuiltSite,
+  { writeUpsRunCode }: { readonly writeUpsRunCode: boolean },
+): readonly NamedCheck[] {
   const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as Register;
   return [
     { what: 'pages', holds: 'are whole, and run nothing', ...checkPages(site, writeUpsRunCode) },

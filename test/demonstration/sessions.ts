@@ -59,7 +59,8 @@ export const SESSIONS: readonly PlannedSession[] = [
         note: 'sleeve in front of the phone',
       },
     ],
-    notes: 'One flash every <Setting>two to four seconds</Setting>. Two people counted separately, and their counts agreed.',
+    notes:
+      'One flash every <Setting>two to four seconds</Setting>. Two people counted separately, and their counts agreed.',
   },
   {
     id: 'skelby-sensor-hd50',

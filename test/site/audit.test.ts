@@ -5,7 +5,7 @@ import { auditPage, type PageAudit } from '../../src/audit/audit-page.ts';
 import { siteFacts, type Site } from '../../src/audit/site-facts.ts';
 import { precisionOfRig } from '../../src/planning/precision-of-rig.ts';
 import { compileSite } from '../../src/site/compile.ts';
-import { readBuiltSite } from '../support/built-site.ts';
+import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { copyProject, openCopy } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';
 
@@ -58,7 +58,11 @@ describe('it fails on a page where one number is another', () => {
     ['a condition of a session', '/sessions/vennick-uhd25-a/', /\d+\.\d °C/],
     ['the label of a chart', '/comparison/', /<text[^>]*>\d+(?:\.\d+)? ± \d+(?:\.\d+)? ms/],
     ['the description of a chart', '/comparison/', /<desc[^>]*>[^<]*at \d+(?:\.\d+)? ±[^<]*/],
-    ['a raw reading', '/sessions/vennick-uhd25-a/', /(?<=<table class="readings"[\s\S]*)<td class="number"[^>]*>\d{3}</],
+    [
+      'a raw reading',
+      '/sessions/vennick-uhd25-a/',
+      /(?<=<table class="readings"[\s\S]*)<td class="number"[^>]*>\d{3}</,
+    ],
     ['the coverage of intervals', '/coverage/', /<td class="number"[^>]*>\d+\.\d %/],
   ])('%s', (_what, path, where) => {
     const { html } = built.page(path);
