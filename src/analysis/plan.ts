@@ -23,11 +23,51 @@ export interface Plan extends Design {
   readonly floorMs: number;
 }
 
-/** Never one clip alone: it cannot show whether the delay changes from clip to clip. */
-const RUNS = [2, 3, 4, 6, 8];
+/** So many clips make up for rates that stay in step within a clip, and show whether the delay changes from clip to clip. */
+export const CLIPS_ENOUGH = 4;
+const RUNS = [CLIPS_ENOUGH, 6, 8];
 const READINGS = [3, 5, 8, 12, 20, 30];
 const RESTART_WORK = 3;
 const SESSIONS = 16;
+
+/** Clips and readings in each, from the least work on. */
+const LADDER: readonly (readonly [runs: number, readings: number])[] = [
+  [CLIPS_ENOUGH, 3],
+  [CLIPS_ENOUGH, 5],
+  [CLIPS_ENOUGH, 8],
+  [6, 8],
+  [8, 10],
+  [8, 20],
+];
+/** What one person films and reads off in half an hour to an hour; common practice, no source. */
+const EVENING_READINGS = 40;
+/** A step up the ladder pays where it narrows the interval by at least this share. */
+const LEAST_NARROWING = 0.1;
+
+export interface Ladder {
+  readonly rungs: readonly Plan[];
+  /** The one to take where nothing else is wanted: as far up as steps pay and an evening lasts. */
+  readonly recommended: Plan;
+  /** Whether the step up from it would narrow the interval by less than is worth it. */
+  readonly isEnough: boolean;
+}
+
+/** What ever more readings and clips give on a rig, where no wish says how much is enough. */
+export function planLadder(setup: Setup): Ladder {
+  const rungs = LADDER.map(([runs, readings]) => {
+    const design = { runs, readings, spacingMs: advisedSpacingMs(setup, readings) };
+    return assess(design, simulateTrials(setup, design, SESSIONS), { kind: 'half-width', halfWidthMs: Infinity });
+  });
+  const pays = (at: number): boolean =>
+    (rungs[at]?.halfWidthMs ?? Infinity) <= (1 - LEAST_NARROWING) * (rungs[at - 1]?.halfWidthMs ?? 0);
+  let at = 0;
+  while (pays(at + 1) && workOf(rungs[at + 1]) <= EVENING_READINGS) at += 1;
+  return { rungs, recommended: rungs[at] as Plan, isEnough: !pays(at + 1) };
+}
+
+function workOf(plan: Plan | undefined): number {
+  return plan === undefined ? Infinity : plan.runs * plan.readings;
+}
 
 /** The plan of least work. Throws a RangeError for wishes that no plan can have. */
 export function planSession(setup: Setup, wanted: Wanted): Plan {

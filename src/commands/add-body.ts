@@ -11,8 +11,7 @@ import { loadBench } from './load-bench.ts';
 import { planConditions, readWanted, rigOf, WANTED_OPTIONS, WANTED_USAGE } from './plan-options.ts';
 import { CallError, runCommand } from './run.ts';
 import { say } from './say.ts';
-import { whileWriting } from './write-all.ts';
-import { describePlanned, planFiles } from './write-sessions.ts';
+import { describePlanned, planFiles, writePlanned } from './write-sessions.ts';
 import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run add-body -- --name NAME --maker MAKER --model MODEL --rig RIG [...]
@@ -28,6 +27,7 @@ What is left out is asked for, where there is somebody to ask.
   --invented             it does not exist: pages that show it say so
   --most NUMBER          sessions to plan at the most (6)
   --seed NUMBER          draws their order (1)
+  --dry                  say what would be written, and write nothing
 ${WANTED_USAGE}`;
 
 const OPTIONS = {
@@ -40,6 +40,7 @@ const OPTIONS = {
   invented: { type: 'boolean' },
   most: { type: 'string' },
   seed: { type: 'string' },
+  dry: { type: 'boolean' },
   ...WANTED_OPTIONS,
 } as const;
 
@@ -84,9 +85,9 @@ await runCommand(USAGE, OPTIONS, async (options) => {
       text: renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }),
     };
     const { files, says } = planFiles({ bench, rig, body: id, planned, seed: options['seed'] });
-    await whileWriting(root, (write) => write([body, ...files]));
-    say(`Written: ${body.path}\n`);
+    const written = await writePlanned(root, [body, ...files], options['dry']);
     if (planned.length === 0) {
+      say(written);
       say(
         `Nothing has been measured on ${rig.id} yet that it could be compared with; plan its sessions with npm run plan -- --rig ${rig.id} --body ${id} --rate RATE.`,
       );
@@ -97,7 +98,7 @@ await runCommand(USAGE, OPTIONS, async (options) => {
         `${describePlanned(each, wanted, bench)}\n  Measured on ${conditions[index]?.bodies} other ${conditions[index]?.bodies === 1 ? 'body' : 'bodies'}.\n`,
       );
     }
-    say(says);
+    say(`${says}\n\n${written}`);
   } finally {
     ask.close();
   }

@@ -14,24 +14,22 @@ export const WANTED_OPTIONS = {
   power: { type: 'string' },
 } as const;
 
-export const WANTED_USAGE = `  --half-width MS      plan for an interval of ± this much ("5 ms" without either)
+export const WANTED_USAGE = `  --half-width MS      plan for an interval of ± this much; without either, what ever more
+                       readings give is shown, and what to take
   --difference MS      plan to see a difference of this size between two such sessions
   --power SHARE        … in this share of cases (0.8)`;
 
-const USUAL_HALF_WIDTH_MS = 5;
 const USUAL_POWER = 0.8;
 
-export function readWanted(options: CommandOptions<typeof WANTED_OPTIONS>): Wanted {
+/** Undefined where nothing particular is wanted. */
+export function readWanted(options: CommandOptions<typeof WANTED_OPTIONS>): Wanted | undefined {
   const [halfWidth, difference, power] = [options['half-width'], options['difference'], options['power']];
   if (halfWidth !== undefined && difference !== undefined)
     throw new CallError('Give --half-width or --difference, not both: they plan for different things.');
   if (difference === undefined) {
     if (power !== undefined)
       throw new CallError('--power goes with --difference: it is the share of cases in which the difference is seen.');
-    return {
-      kind: 'half-width',
-      halfWidthMs: halfWidth === undefined ? USUAL_HALF_WIDTH_MS : duration('half-width', halfWidth),
-    };
+    return halfWidth === undefined ? undefined : { kind: 'half-width', halfWidthMs: duration('half-width', halfWidth) };
   }
   const share = power === undefined ? USUAL_POWER : Number(power);
   if (!(share > 0 && share < 1))
@@ -88,9 +86,9 @@ export function planConditions(
   bench: Bench,
   rig: Rig,
   conditions: readonly Condition[],
-  wanted: Wanted,
+  wanted: Wanted | undefined,
 ): readonly PlannedCondition[] {
-  return conditions.map((condition) => ({ condition, plan: planRig(bench, rig, condition.rate, wanted) }));
+  return conditions.map((condition) => ({ condition, ...planRig(bench, rig, condition.rate, wanted) }));
 }
 
 function parseSet(text: string): readonly [string, readonly string[]] {

@@ -12,8 +12,7 @@ import {
   WANTED_OPTIONS,
   WANTED_USAGE,
 } from './plan-options.ts';
-import { whileWriting } from './write-all.ts';
-import { describePlanned, planFiles } from './write-sessions.ts';
+import { describePlanned, planFiles, WRITING_OPTIONS, WRITING_USAGE, writePlanned } from './write-sessions.ts';
 import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run plan -- --rig RIG --rate RATE [--half-width MS | --difference MS] [...]
@@ -26,7 +25,8 @@ To write the empty sessions as well:
 
   --body BODY          the body they are of
   --set SETTING=LEVEL  a setting; several levels, separated by commas, make a session of each; repeat for more settings
-  --seed NUMBER        draws the order of the sessions (1)`;
+  --seed NUMBER        draws the order of the sessions (1)
+${WRITING_USAGE}`;
 
 const OPTIONS = {
   rig: { type: 'string' },
@@ -35,6 +35,7 @@ const OPTIONS = {
   body: { type: 'string' },
   set: { type: 'string', multiple: true },
   seed: { type: 'string' },
+  ...WRITING_OPTIONS,
 } as const;
 
 await runCommand(USAGE, OPTIONS, async (options) => {
@@ -50,7 +51,7 @@ await runCommand(USAGE, OPTIONS, async (options) => {
   const planned = planConditions(bench, rig, conditions, wanted);
   say(planned.map((each) => describePlanned(each, wanted, bench)).join('\n\n'));
   if (options['body'] === undefined) return;
-  const { files, says } = planFiles({ bench, rig, body: options['body'], planned, seed: options['seed'] });
-  await whileWriting(root, (write) => write(files));
-  say(`\n${says}`);
+  const { seed, dry, repeat } = options;
+  const { files, says } = planFiles({ bench, rig, body: options['body'], planned, seed, repeat });
+  say(`\n${says}\n\n${await writePlanned(root, files, dry)}`);
 });

@@ -1,18 +1,28 @@
-import { planSession, type Plan, type Wanted } from '../analysis/plan.ts';
+import { planLadder, planSession, type Ladder, type Plan, type Wanted } from '../analysis/plan.ts';
 import type { Bench, Rig } from '../model/bench.ts';
 import type { Rate } from '../model/rate.ts';
 import { lookup } from '../register/lookup.ts';
 import type { Condition } from './planned-session.ts';
 import { methodOfRig, setupOfRig } from './setup-of-rig.ts';
 
-export type { Plan, Wanted };
+export type { Ladder, Plan, Wanted };
 
 export interface PlannedCondition {
   readonly condition: Condition;
   readonly plan: Plan;
+  /** Where nothing particular was wanted: what more and less would give. */
+  readonly ladder?: Ladder;
 }
 
-/** The least work on this rig, at this rate, that gives what is wanted. */
-export function planRig(bench: Bench, rig: Rig, rate: Rate, wanted: Wanted): Plan {
-  return planSession(setupOfRig(rig, rate, methodOfRig(rig), bench, lookup(bench)), wanted);
+/** The least work on this rig, at this rate, that gives what is wanted; without a wish, the rung of its ladder to take. */
+export function planRig(
+  bench: Bench,
+  rig: Rig,
+  rate: Rate,
+  wanted: Wanted | undefined,
+): Omit<PlannedCondition, 'condition'> {
+  const setup = setupOfRig(rig, rate, methodOfRig(rig), bench, lookup(bench));
+  if (wanted !== undefined) return { plan: planSession(setup, wanted) };
+  const ladder = planLadder(setup);
+  return { plan: ladder.recommended, ladder };
 }

@@ -1,4 +1,4 @@
-import type { Plan, Wanted } from '../analysis/plan.ts';
+import type { Ladder, Plan, Wanted } from '../analysis/plan.ts';
 import { describeSignificant, roundTo } from '../register/text.ts';
 import { plural } from '../register/provenance.ts';
 
@@ -25,6 +25,29 @@ export function describePlan(plan: Plan, wanted: Wanted): readonly string[] {
             : [`No plan tried gets to ${roundTo(wanted.power * 100, 0)} %: this is the best of them.`]),
         ];
   return [width, ...goal];
+}
+
+/** A line per rung, the one to take marked; then where more stops paying. */
+export function describeLadder({ rungs, recommended, isEnough }: Ladder): readonly string[] {
+  const rows = rungs.map((rung) => ({
+    rung,
+    readings: String(rung.runs * rung.readings),
+    width: `± ${describeSignificant(rung.halfWidthMs, 2, 'ms')}`,
+  }));
+  const across = Math.max(...rows.map(({ readings }) => readings.length));
+  const after = rungs[rungs.indexOf(recommended) + 1];
+  return [
+    'Readings in all, and the half-width of the 95 % interval that they give:',
+    ...rows.map(
+      ({ rung, readings, width }) =>
+        `${rung === recommended ? '→' : ' '} ${readings.padStart(across)}  ${width.padEnd(9)} ${describeDesign(rung)}`,
+    ),
+    after === undefined
+      ? 'The arrow marks what is planned.'
+      : isEnough
+        ? `The arrow marks what is planned: the next step narrows the interval by less than a tenth. ${describeFloor(recommended)}`
+        : 'The arrow marks what is planned, about an evening’s work; more narrows the interval further.',
+  ];
 }
 
 function describeFloor({ floorMs }: Plan): string {

@@ -17,5 +17,5 @@ export function renderNewBody({ name, maker, model, readout, invented }: NewBody
     ...(readout === undefined ? {} : { 'sensor-readout': readout }),
     ...(invented ? { invented: true } : {}),
   });
-  return `---\n${front}---\n\nWhat it is and how it came to the bench.\n`;
+  return `---\n# What it is and how it came to the bench is written below the second line of dashes.\n${front}---\n`;
 }

@@ -17,7 +17,10 @@ export interface SessionFiles {
   readonly readings: string;
 }
 
-/** The two files of a session that is still to be measured: what is known is filled in, the rest is asked for. */
+/**
+ * The two files of a session that is still to be measured: what is known is filled in, the rest is asked for. All of that
+ * is said in comments, so that none of it is published as if the author had written it.
+ */
 export function renderNewSession({ body, rig, method, condition, plan, position, of }: NewSession): SessionFiles {
   const front = renderFrontMatter({ planned: true, body, rig, method, settings: condition.settings });
   const pause =
@@ -27,12 +30,12 @@ export function renderNewSession({ body, rig, method, condition, plan, position,
   return {
     front: [
       '---',
-      '# Still to be filled in: date (YYYY-MM-DD), firmware (in quotes), room, warm-up.',
+      '# Still to be filled in: date (YYYY-MM-DD), firmware (in quotes), room, warm-up. Remove "planned" when the readings are typed.',
+      `# Session ${position} of ${of}, in an order drawn at random. Plan: ${describeDesign(plan)}.`,
+      `# ${pause}`,
+      '# If it shows a temperature warning, stop, switch it off and let it cool. Notes for readers go below the second line of dashes.',
       `${front.trimEnd()}`,
       '---',
-      '',
-      `Session ${position} of ${of}, in an order drawn at random. Plan: ${describeDesign(plan)}.`,
-      `${pause} If it shows a temperature warning, stop, switch it off and let it cool.`,
       '',
     ].join('\n'),
     readings: `${COLUMNS[method]}\n`,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../src/analysis/chain.ts';
-import { planSession, powerOfPairs } from '../../src/analysis/plan.ts';
+import { CLIPS_ENOUGH, planLadder, planSession, powerOfPairs } from '../../src/analysis/plan.ts';
 import { advisedSpacingMs, precisionTable, simulateTrials, type Setup } from '../../src/analysis/precision.ts';
 import { rate, type Rate } from '../../src/model/rate.ts';
 
@@ -72,15 +72,45 @@ describe('simulateTrials', () => {
   });
 });
 
+describe('planLadder', () => {
+  const phone = setupOf(rate(50), { observer: { rate: rate(240) } });
+
+  it('recommends an evening’s work at the most, on the way up as long as steps pay', () => {
+    const { rungs, recommended } = planLadder(phone);
+    const readings = rungs.map((rung) => rung.runs * rung.readings);
+    expect(readings).toEqual(readings.toSorted((a, b) => a - b));
+    expect(recommended.runs * recommended.readings).toBeLessThanOrEqual(40);
+    const below = rungs[rungs.indexOf(recommended) - 1];
+    expect(recommended.halfWidthMs).toBeLessThanOrEqual(0.9 * (below?.halfWidthMs ?? Infinity));
+    expect(recommended.reached).toBe(true);
+  });
+
+  it('stops where the rig itself leaves more open than readings do, and says that it is enough', () => {
+    // nobody measured where the digits stand on a display that takes 60 ms to draw: no reading takes that away
+    const open = planLadder({
+      ...phone,
+      chain: { ...phone.chain, display: { refresh: rate(15), sync: 'input', scanOutMs: 60 } },
+    });
+    expect(open.isEnough).toBe(true);
+    expect(open.recommended.floorMs).toBeGreaterThan(planLadder(phone).recommended.floorMs);
+  });
+
+  it.each([24, 50, 60])('plans as many clips as a build will ask for: %d frames/s', (frames) => {
+    const setup = setupOf(rate(frames));
+    expect(planLadder(setup).recommended.runs).toBeGreaterThanOrEqual(CLIPS_ENOUGH);
+    expect(planSession(setup, { kind: 'half-width', halfWidthMs: 30 }).runs).toBeGreaterThanOrEqual(CLIPS_ENOUGH);
+  });
+});
+
 describe('planSession', () => {
   it('asks for more as more is wanted', () => {
     const setup = setupOf(rate(50));
     const rough = planSession(setup, { kind: 'half-width', halfWidthMs: 12 });
-    const fine = planSession(setup, { kind: 'half-width', halfWidthMs: 6 });
+    const fine = planSession(setup, { kind: 'half-width', halfWidthMs: 3 });
     expect(rough).toMatchObject({ reached: true });
     expect(fine).toMatchObject({ reached: true });
     expect(rough.halfWidthMs).toBeLessThanOrEqual(12);
-    expect(fine.halfWidthMs).toBeLessThanOrEqual(6);
+    expect(fine.halfWidthMs).toBeLessThanOrEqual(3);
     expect(fine.runs * fine.readings).toBeGreaterThan(rough.runs * rough.readings);
   });
 

@@ -58,7 +58,7 @@ describe('npm run plan', () => {
       '20',
     );
     expect(status).toBe(0);
-    expect(stdout).toContain('Written, to be measured in this order:');
+    expect(stdout).toContain('To be measured in this order:');
     const { planned, sessions } = await bench.bench();
     expect(sessions.map(({ id }) => id)).toEqual(['a']);
     expect(planned.map(({ id, body, rig, method, settings }) => ({ id, body, rig, method, settings }))).toEqual([
@@ -81,18 +81,30 @@ describe('npm run plan', () => {
     expect([1, 2].map((n) => stdout.includes(`  ${n}. data/sessions/`))).toEqual([true, true]);
   });
 
-  it('gives a further session of the same condition the next letter, and overwrites nothing', () => {
+  it('makes no copies when run twice, and the next letter when asked to repeat; overwrites nothing', () => {
     using bench = planner();
     const words = ['--rig', 'pit', '--rate', '24', '--body', 'vennick', '--half-width', '20'];
+    const first = [...UNTOUCHED, 'vennick-24-a.csv', 'vennick-24-a.md'];
     bench.plan(...words);
-    bench.plan(...words);
-    expect(bench.sessions()).toEqual([
-      ...UNTOUCHED,
-      'vennick-24-a.csv',
-      'vennick-24-a.md',
-      'vennick-24-b.csv',
-      'vennick-24-b.md',
+    expect(bench.sessions()).toEqual(first);
+    const again = bench.plan(...words);
+    expect([again.status, again.stdout]).toEqual([
+      0,
+      expect.stringContaining('Planned already: data/sessions/vennick-24-a.md. To plan it once more, say --repeat.'),
     ]);
+    expect(bench.sessions()).toEqual(first);
+    bench.plan(...words, '--repeat');
+    expect(bench.sessions()).toEqual([...first, 'vennick-24-b.csv', 'vennick-24-b.md']);
+  });
+
+  it('shows what ever more readings give where nothing particular is wanted, and can be tried without writing', () => {
+    using bench = planner();
+    const { status, stdout } = bench.plan('--rig', 'pit', '--rate', '24', '--body', 'vennick', '--dry');
+    expect(status).toBe(0);
+    expect(stdout.match(/^ {2}[→ ] +\d+ {2}± [\d.]+ ms +\d clips of \d+ readings each/gm)?.length).toBe(6);
+    expect(stdout.match(/^ {2}→ /gm)).toHaveLength(1);
+    expect(stdout).toContain('Nothing was written, as --dry says. Without it:\n  data/sessions/vennick-24-a.md\n');
+    expect(bench.sessions()).toEqual(UNTOUCHED);
   });
 
   it.each([
@@ -186,6 +198,17 @@ describe('npm run add-body', () => {
       'Nothing has been measured on pit yet that it could be compared with; plan its sessions with npm run plan -- --rig pit --body fenn-3 --rate RATE.',
     );
     expect((await bench.bench()).planned).toEqual([]);
+  });
+
+  it('can be tried without writing', () => {
+    using bench = planner();
+    const { status, stdout } = bench.addBody(...BODY, '--rig', 'balcony', '--half-width', '20 ms', '--dry');
+    expect([
+      status,
+      stdout.includes('Nothing was written, as --dry says. Without it:\n  data/bodies/fenn-3.md\n'),
+    ]).toEqual([0, true]);
+    expect(bench.has('data/bodies/fenn-3.md')).toBe(false);
+    expect(bench.sessions()).toEqual(UNTOUCHED);
   });
 
   it('asks nobody where there is nobody, and says what is missing', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { comparableConditions } from '../../src/planning/comparable-conditions.ts';
-import { describeDesign, describePlan } from '../../src/planning/plan-text.ts';
+import { describeDesign, describeLadder, describePlan } from '../../src/planning/plan-text.ts';
 import { newSessionId } from '../../src/planning/planned-session.ts';
+import { renderNewBody } from '../../src/planning/render-body.ts';
+import { renderNewSession } from '../../src/planning/render-session.ts';
 import { shuffle } from '../../src/planning/schedule.ts';
 import { rate } from '../../src/model/rate.ts';
 import { bench, session } from '../support/small-bench.ts';
@@ -77,7 +79,51 @@ describe('a schedule', () => {
   });
 });
 
+describe('what is written for a session still to be measured', () => {
+  const { front, readings } = renderNewSession({
+    id: 'fenn-24-a',
+    body: 'fenn',
+    rig: 'attic',
+    method: 'two-timers',
+    condition: { settings: in24, rate: rate(24) },
+    plan,
+    position: 1,
+    of: 2,
+  });
+
+  it('says in comments alone what to do, so that a page has none of it', () => {
+    const [, inside = '', after = ''] = front.split(/^---$/m);
+    expect(inside).toContain('# Session 1 of 2, in an order drawn at random. Plan: 3 clips of 8 readings each');
+    expect(after.trim()).toBe('');
+    expect(readings).toBe('run,source,shown,exclude,note\n');
+  });
+
+  it('is the same for a body', () => {
+    const text = renderNewBody({ name: 'Fenn', maker: 'Fenn', model: '3', readout: undefined, invented: true });
+    expect(text.split(/^---$/m)[2]?.trim()).toBe('');
+  });
+});
+
 describe('words of a plan', () => {
+  it('show what more and less gives, and mark what to take', () => {
+    const rung = (runs: number, readings_: number, halfWidthMs: number) => ({
+      ...plan,
+      runs,
+      readings: readings_,
+      halfWidthMs,
+    });
+    const rungs = [rung(4, 3, 12.34), rung(4, 8, 7), rung(8, 20, 6.9)];
+    const ladder = { rungs, recommended: rungs[1] ?? plan, isEnough: true };
+    expect(describeLadder(ladder)).toEqual([
+      'Readings in all, and the half-width of the 95 % interval that they give:',
+      '   12  ± 12 ms   4 clips of 3 readings each, at least 2.4 s apart',
+      '→  32  ± 7.0 ms  4 clips of 8 readings each, at least 2.4 s apart',
+      '  160  ± 6.9 ms  8 clips of 20 readings each, at least 2.4 s apart',
+      'The arrow marks what is planned: the next step narrows the interval by less than a tenth. What the rig itself leaves open is a standard uncertainty of 1.2 ms; measure its rows, readout and scan-out to narrow it.',
+    ]);
+    expect(describeLadder({ ...ladder, isEnough: false }).at(-1)).toMatch(/about an evening’s work; more narrows/);
+  });
+
   it('say what to do', () => {
     expect(describeDesign(plan)).toBe('3 clips of 8 readings each, at least 2.4 s apart');
     expect(describeDesign({ ...plan, runs: 1, readings: 1 })).toBe('one clip of 1 reading, at least 2.4 s apart');

@@ -1,4 +1,5 @@
 import type { Device } from '../../analysis/diagnostics.ts';
+import { CLIPS_ENOUGH } from '../../analysis/plan.ts';
 import type { Session } from '../../model/bench.ts';
 import { rateLabel, type Rate } from '../../model/rate.ts';
 import { plural } from '../provenance.ts';
@@ -6,8 +7,6 @@ import type { SessionFigures } from '../session-figures.ts';
 import { roundTo } from '../text.ts';
 import type { Rule } from './rule.ts';
 
-/** Restarting this often brings about as many independent phases as a whole beat would. */
-const CLIPS_ENOUGH = 4;
 /** Rates in a higher ratio than this step through so many phases of each other that little is shared. */
 const HIGHEST_RATIO = 2;
 /** A clip this long, in beats, has seen most of the phases. */
