@@ -33,7 +33,7 @@ export interface DelayPosterior {
   readonly betweenRunsProbability: number;
   /** How delays change from clip to clip: what the statement says, weighed by these runs. */
   readonly clipChanges: readonly Change[];
-  /** That the rates of the rig explain the stamps of every run, phases and all. */
+  /** That the rates of the rig explain the stamps of every run, phases and all; 1 where they contradict at most one. */
   readonly ratesProbability: number;
   /** For each run and reading: that its stamp is nothing but a misread. */
   readonly misreads: readonly (readonly number[])[];
@@ -138,7 +138,11 @@ function combine(
     jitterProbability: 1 - frames.reduce((sum, one, j) => sum + (steady(one) ? weights[j]! : 0), 0),
     betweenRunsProbability: 1 - unchanged,
     clipChanges,
-    ratesProbability: Math.min(...tables[weights.indexOf(Math.max(...weights))]!.firstShares),
+    ratesProbability: Math.min(
+      ...tables[weights.indexOf(Math.max(...weights))]!.firstShares.map((share, r) =>
+        (explained[r]![0]!.misses ?? 0) > 1 ? share : 1,
+      ),
+    ),
     misreads,
     perRun: perRun.map((values) => ({ lowMs: grid.lowMs, stepMs: grid.stepMs, values: Array.from(values) })),
   };

@@ -27,6 +27,8 @@ export interface RunEvidence {
   readonly states: readonly State[];
   /** True where the states are a sample of more. */
   readonly sampled?: boolean;
+  /** The fewest stamps that any of its states leaves out; 0 where absent. */
+  readonly misses?: number;
   /** Once the states are in order: what each counts for among them. */
   readonly shares?: readonly number[];
   /** Width of the window in which the moment lies uniformly from x on; 0 where x holds the moment itself. */

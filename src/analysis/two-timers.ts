@@ -65,13 +65,17 @@ export function twoTimersEvidence(
     const found = alternatives.map((refreshes) => statesWith(chain, refreshes, wanted, blendedMs));
     const states = found.flat().map((state) => ({ ...state, weight: state.weight / alternatives.length }));
     const sampled = found.some(({ length }) => length === wanted);
-    return { states, sampled, windowMs, extraVarianceMs2: 0, share };
+    const misses = states.reduce((least, { readings }) => Math.min(least, missesOf(readings)), latenciesMs.length);
+    return { states, sampled, misses, windowMs, extraVarianceMs2: 0, share };
   };
   const sharp = evidence(1 - LOOSE - BLENDED, 0);
   const loose = looseEvidence(chain, latenciesMs, resolutionMs);
-  const contradicted = sharp.states.every(({ readings }) => readings.some(({ xMs }) => xMs.length === 0));
-  if (!contradicted) return [sharp, loose];
+  if (sharp.misses === 0) return [sharp, loose];
   return [sharp, evidence(BLENDED, intervalMs(chain.source!.refresh) / 2), loose];
+}
+
+function missesOf(readings: readonly ReadingEvidence[]): number {
+  return readings.reduce((sum, { xMs }) => sum + Number(xMs.length === 0), 0);
 }
 
 function momentsAreKnown({ observer, display }: Chain, stampsMs: readonly number[]): boolean {

@@ -53,7 +53,9 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
   const settings = settingQuantities(bench);
   const isRead = (session: Session | undefined, { text }: PrintedNumber): boolean =>
     session !== undefined &&
-    (taken(session).has(text) || session.readings.some((reading) => remarks(reading).includes(text)));
+    (taken(session).has(text) ||
+      taken(session).has(text.replace(/\s(?:ms|frames?)$/u, '')) ||
+      session.readings.some((reading) => remarks(reading).includes(text)));
   return {
     isFigure: (id) => figure(id) !== undefined,
     textOf: (id) => {

@@ -67,7 +67,7 @@ function describeCorrection(entry: LedgerEntry, site: Published): CorrectionView
         ? undefined
         : {
             total: describeCount(total),
-            kinds: Object.entries(added).map(([kind, count]) => `${kindLabel(kind)}: ${describeCount(count)}`),
+            kinds: Object.entries(added).map(([kind, count]) => `${describeCount(count)} of “${kindLabel(kind)}”`),
           },
   };
 }
