@@ -68,7 +68,8 @@ describe('the published table', () => {
     ).toEqual(
       ALL_ROWS.map(({ name, spacingMs, runs, readings, method }) => ({ name, spacingMs, runs, readings, method })),
     );
-    for (const { sessions, fault } of table.rows) expect(sessions).toBe(fault ? SESSIONS.faulty : SESSIONS.sound);
+    for (const { sessions, fault } of table.rows)
+      expect(sessions).toBeGreaterThanOrEqual(fault ? SESSIONS.faulty : SESSIONS.sound);
   });
 
   it.each(ALL_ROWS.map((row, index) => ({ row, index, name: row.name, spacingMs: row.spacingMs })))(

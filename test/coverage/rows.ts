@@ -32,6 +32,7 @@ export interface Setup {
   readonly method?: Method;
   readonly note?: string;
   readonly safeSide?: true;
+  readonly fault?: true;
 }
 
 const [NTSC_24, NTSC_30, NTSC_60] = [rate(24000, 1001), rate(30000, 1001), rate(60000, 1001)];
@@ -87,9 +88,16 @@ const SETUPS: readonly Setup[] = [
     body: NTSC_24,
     source: rate(3001, 50),
     world: { jitterFrames: 1 },
+    fault: true,
   },
-  { name: '30000/1001 against 60, ±1 frame of jitter', body: NTSC_30, world: { jitterFrames: 1 } },
-  { name: '60 against 60, ±1 frame of jitter', body: rate(60), world: { jitterFrames: 1 }, note: LOCKED },
+  { name: '30000/1001 against 60, ±1 frame of jitter', body: NTSC_30, world: { jitterFrames: 1 }, fault: true },
+  {
+    name: '60 against 60, ±1 frame of jitter',
+    body: rate(60),
+    world: { jitterFrames: 1 },
+    note: LOCKED,
+    fault: true,
+  },
   {
     name: '25, frames counted at 240/s',
     body: rate(25),
@@ -150,6 +158,7 @@ export function rowOf(setup: Setup, spacingMs: number): Row {
     spacingMs,
     ...(setup.note && { note: setup.note }),
     ...(setup.safeSide && { safeSide: setup.safeSide }),
+    ...(setup.fault && { fault: setup.fault }),
   };
 }
 
