@@ -5,6 +5,7 @@ import { describeCoverageTable } from '../../src/views/coverage.ts';
 interface Row {
   readonly total: { readonly coverage: number };
   readonly textbook: { readonly coverage: number };
+  readonly fault?: true;
 }
 const { rows } = JSON.parse(
   readFileSync(new URL('../../src/analysis/coverage-table.json', import.meta.url), 'utf8'),
@@ -14,7 +15,8 @@ it('says every row of the table, and singles out the one in which the textbook k
   const text = describeCoverageTable();
   expect(text.rows).toHaveLength(rows.length);
   expect(text.level).toBe('95 %');
-  const least = Math.min(...rows.map(({ textbook }) => textbook.coverage));
+  // of benches that behave as the model says: elsewhere nobody expects the textbook to hold
+  const least = Math.min(...rows.filter(({ fault }) => !fault).map(({ textbook }) => textbook.coverage));
   expect(text.worst.textbookCoverage).toBe(`${(least * 100).toFixed(1)} %`);
   expect(text.rows.map(({ coverage }) => coverage)).toEqual(
     rows.map(({ total }) => `${(total.coverage * 100).toFixed(1)} %`),
