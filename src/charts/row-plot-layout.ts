@@ -11,6 +11,8 @@ const ROW_PADDING = 8;
 const STRIP_HEIGHT = 15;
 const STRIP_PADDING = 5;
 const HEADING_SPACE = 14;
+/** A bold V at the begin of a line stands out to the left by so much. */
+const OVERHANG = 1;
 const AXIS_HEIGHT = 22;
 /** Beyond this the bottom axis is out of sight from the top rows, and the ticks are written there too. */
 const TALL = 520;
@@ -168,6 +170,6 @@ function stackNarrowRow(stack: Stack, row: PlotRow, { valueX, labelLimit }: Colu
 function stackLines(stack: Stack, lines: readonly string[], weight: 400 | 600): void {
   for (const text of lines) {
     stack.height += LINE_HEIGHT;
-    stack.texts.push({ x: 0, y: stack.height, text, align: 'left', weight });
+    stack.texts.push({ x: weight === 600 ? OVERHANG : 0, y: stack.height, text, align: 'left', weight });
   }
 }

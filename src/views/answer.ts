@@ -49,7 +49,7 @@ export function answerOf(site: Site): Answer {
           ? alone(site, only)
           : apart(site, lowest),
     chart: undefined,
-    adviceAt: measured.size === 1 && only !== undefined ? `${bodyPath(only.session.body)}#advice` : PATHS.bodies,
+    adviceAt: measured.size === 1 && only !== undefined ? bodyPath(only.session.body) : PATHS.bodies,
   };
 }
 
@@ -115,7 +115,7 @@ function compared(site: Site, standing: readonly Standing[]): Answer {
       shared: `${describeCondition(bench, best.session)}.`,
       rows: standing.map((one) => ({ body: nameOf(one), ...one })),
     },
-    adviceAt: tied.length === 0 ? `${bodyPath(best.session.body)}#advice` : PATHS.bodies,
+    adviceAt: tied.length === 0 ? bodyPath(best.session.body) : PATHS.bodies,
   };
 }
 

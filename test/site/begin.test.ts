@@ -67,7 +67,7 @@ it('is told of numbers from nowhere and of anchors that are not there', () => {
   const { code, stdout, stderr } = verify();
   expect(code).toBe(1);
   expect(stdout).toContain('✗');
-  expect(stderr).toContain('/reports/first/: in <p>, “The body takes 123 ms, see” holds a number');
+  expect(stderr).toContain('/reports/first/: nothing accounts for “123 ms” in “The body takes 123 ms, see there.”');
   expect(stderr).toContain('leads to #nowhere, which that page does not have');
   expect(stderr).not.toMatch(/\n\s+at /);
 });

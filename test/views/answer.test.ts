@@ -37,7 +37,7 @@ describe('the answer', () => {
     );
     expect(answer(three).chart?.rows.map(({ body }) => body)).toEqual(['Brae', 'Corrie', 'Alba One']);
     expect(answer(three).chart?.caption).toBe('Total latency of every body on Attic');
-    expect(answer(three).adviceAt).toBe('/bodies/brae/#advice');
+    expect(answer(three).adviceAt).toBe('/bodies/brae/');
   });
 
   it('says when it is too close to call', () => {
