@@ -8,6 +8,8 @@ const slow = { testTimeout: 120_000, hookTimeout: 300_000 };
 export default defineConfig({
   root,
   test: {
+    // by itself the runner leaves one processor idle, of two that is half
+    maxWorkers: '100%',
     projects: [
       {
         root,
