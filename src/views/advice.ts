@@ -7,17 +7,22 @@ import { rankFigures } from '../register/comparisons/ranking.ts';
 import { describeCondition } from '../register/comparisons/describe-condition.ts';
 import { labelSessions } from '../register/labels.ts';
 import { describeLevel } from '../register/level-words.ts';
+import { sessionPath } from '../register/paths.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
 import type { Published } from '../register/published.ts';
 
 export interface AdviceRow {
-  readonly session: Session;
+  readonly path: string;
   readonly label: string;
   readonly total: Figure;
   /** Over the lowest total. */
   readonly cost: Figure;
   readonly tiedWithBest: boolean;
+}
+
+interface Candidate extends Omit<AdviceRow, 'path'> {
+  readonly session: Session;
 }
 
 export interface Advice {
@@ -34,7 +39,7 @@ export function adviseOn(site: Pick<Published, 'bench' | 'find' | 'figure'>, { s
   const { bench, find, figure } = site;
   const labels = labelSessions(bench, sessions);
   const ranked = rankFigures(sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []));
-  const [best, ...others] = ranked.flatMap(({ figure: total, tiedWithBest }): readonly AdviceRow[] => {
+  const [best, ...others] = ranked.flatMap(({ figure: total, tiedWithBest }): readonly Candidate[] => {
     const session = find.session(total.of['session'] ?? '');
     const cost = figure(costId(session.id));
     return cost === undefined
@@ -43,13 +48,17 @@ export function adviseOn(site: Pick<Published, 'bench' | 'find' | 'figure'>, { s
   });
   if (best === undefined) return undefined;
   return {
-    rows: [best, ...others],
+    rows: [rowOf(best), ...others.map(rowOf)],
     shared: labels.shared,
     sentence: [...lowest(site, best), ...steps(site, best, others)],
   };
 }
 
-function lowest({ bench, find }: Pick<Published, 'bench' | 'find'>, { session, total }: AdviceRow): Sentence {
+function rowOf({ session, ...row }: Candidate): AdviceRow {
+  return { path: sessionPath(session.id), ...row };
+}
+
+function lowest({ bench, find }: Pick<Published, 'bench' | 'find'>, { session, total }: Candidate): Sentence {
   return [
     `The lowest total of ${find.body(session.body).name} on ${find.rig(session.rig).name} is `,
     total,
@@ -60,8 +69,8 @@ function lowest({ bench, find }: Pick<Published, 'bench' | 'find'>, { session, t
 /** What changing one setting costs from there, dearest last; those that show no cost are named together. */
 function steps(
   { find }: Pick<Published, 'find'>,
-  { session: best }: AdviceRow,
-  others: readonly AdviceRow[],
+  { session: best }: Candidate,
+  others: readonly Candidate[],
 ): Sentence {
   const single = others.flatMap((row) => {
     const [setting, ...more] = differingSettings(best.settings, row.session.settings);

@@ -20,7 +20,11 @@ export interface Answer {
         readonly caption: string;
         /** The condition, in full. */
         readonly shared: string;
-        readonly rows: readonly { readonly body: string; readonly session: Session; readonly total: Figure }[];
+        readonly rows: readonly {
+          readonly body: string;
+          readonly session: Pick<Session, 'id'>;
+          readonly total: Figure;
+        }[];
       }
     | undefined;
   /** Where what to set stands: on the page of the body that lags least, where one does. */
@@ -113,7 +117,7 @@ function compared(site: Site, standing: readonly Standing[]): Answer {
     chart: {
       caption: `Total latency of ${standing.length === measuredBodies(site) ? 'every body' : `${listWords(standing.map(nameOf))}`} on ${find.rig(best.session.rig).name}`,
       shared: `${describeCondition(bench, best.session)}.`,
-      rows: standing.map((one) => ({ body: nameOf(one), ...one })),
+      rows: standing.map((one) => ({ body: nameOf(one), session: { id: one.session.id }, total: one.total })),
     },
     adviceAt: tied.length === 0 ? `${bodyPath(best.session.body)}#advice` : PATHS.bodies,
   };

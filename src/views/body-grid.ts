@@ -17,7 +17,6 @@ const STANDING_WORDS: Readonly<Record<Standing, string>> = {
 };
 
 export interface GridCell {
-  readonly session: Session;
   /** What sets it apart from the other sessions of its body in its condition; empty where it is the only one. */
   readonly label: string;
   readonly total: Figure;
@@ -37,7 +36,7 @@ export interface BodyGrid {
   readonly rig: string;
   /** `Balcony`, and what sets the grid apart on its rig: `Pit, through Radio pair`. */
   readonly name: string;
-  readonly bodies: readonly Body[];
+  readonly bodies: readonly Pick<Body, 'id' | 'name'>[];
   readonly rows: readonly GridRow[];
   readonly shared: string;
   /** Bodies against each other under the heading of each condition; undefined where no condition has several. */
@@ -69,7 +68,7 @@ export function bodyGrids(site: Published): readonly BodyGrid[] {
         ]
           .filter(Boolean)
           .join(', '),
-        bodies,
+        bodies: bodies.map(({ id, name }) => ({ id, name })),
         rows: conditions.map((condition) => ({
           condition: nameOf(condition.sessions[0]),
           cells: cellsOf(site, bodies, condition.sessions),
@@ -111,7 +110,7 @@ function cellsOf(
       const standing = !several ? undefined : at === 0 ? 'lowest' : found.tiedWithBest ? 'tied' : 'higher';
       const label = own.length > 1 ? (labels.of.get(session.id) ?? '') : '';
       const words = [label, standing && STANDING_WORDS[standing]].filter(Boolean).join(', ');
-      return [{ session, label, total: found.figure, standing, words }];
+      return [{ label, total: found.figure, standing, words }];
     });
   });
 }

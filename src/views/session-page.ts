@@ -7,6 +7,7 @@ import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
 import { entryRow, type EntryRow } from './entry.ts';
+import { readingsPlate, type ReadingsPlate } from './readings-plate.ts';
 
 /** A line of what was set and used; `path` leads to the page of the first word. */
 export interface ConditionLine {
@@ -32,6 +33,7 @@ export interface SessionPage {
         readonly budget: BudgetText;
       }
     | undefined;
+  readonly plate: ReadingsPlate | undefined;
   readonly findings: readonly Finding[];
   readonly entries: readonly EntryRow[];
   readonly analysis: string;
@@ -46,6 +48,7 @@ export function sessionPage(site: Published, id: string): SessionPage {
     session,
     title: sessionTitle(bench, session),
     headline: headlineOf(site, id),
+    plate: readingsPlate(site, session),
     findings: findingsOf('session', id),
     entries: figuresOf(id).map((figure) => entryRow(site, figure)),
     analysis: register.analysis,

@@ -1,18 +1,14 @@
 import type { Figure } from '../register/register.ts';
 import type { WriteUp } from '../model/bench.ts';
-import { partNamed } from './parts.ts';
-import { readProps, type Answering } from './parts/definition.ts';
+import { answersOf } from './answers.ts';
+import type { Answering } from './parts/definition.ts';
 
 /**
  * The figures that a write-up shows through its parts, in the order of its parts. What a part shows whose properties
  * are not written out is known only when the page is drawn, and missing here.
  */
 export function figuresShown({ parts }: Pick<WriteUp, 'parts'>, answering: Answering): readonly Figure[] {
-  return parts.flatMap((part) => {
-    const definition = partNamed(part.name);
-    const props = definition && readProps(definition, part);
-    return definition === undefined || props === undefined ? [] : definition.figures(definition.view(props, answering));
-  });
+  return answersOf({ parts }, answering).flatMap(({ figures }) => figures);
 }
 
 /** Ids of all that it states: these figures, and the sessions and bodies that they are of. */

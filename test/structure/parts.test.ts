@@ -46,7 +46,8 @@ describe('parts of write-ups', () => {
   });
 
   it('are printed by markup that looks nothing up', () => {
-    const markup = files.filter((path) => /^src\/components\/write-up\/.*\.astro$/.test(path));
+    // Tables of Markdown are printed by markup of their own.
+    const markup = files.filter((path) => /^src\/components\/write-up\/(?!MarkdownTable).*\.astro$/.test(path));
     expect(markup.length).toBe(PARTS.length);
     expect(
       markup.filter((path) => /lagfolio\/site|src\/register|\/register\/|\/views\/|\/ledger\//.test(source(path))),

@@ -123,7 +123,7 @@ describe('advice', () => {
       of('c', 'hd', '25', 'off', 206),
       of('d', 'uhd', '25', 'on', 360),
     ]);
-    expect(advice?.rows.map(({ session: { id }, tiedWithBest }) => [id, tiedWithBest])).toEqual([
+    expect(advice?.rows.map(({ path, tiedWithBest }) => [path.split('/')[2], tiedWithBest])).toEqual([
       ['a', true],
       ['c', true],
       ['b', false],
