@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
-import { VARIATION_FILE } from '../ingest/read-variation.ts';
+import { VARIATION_FILE } from '../ingest/parse-variation.ts';
 import { renderVariation } from '../ingest/render-variation.ts';
 import { describeLearnt } from '../register/variation/describe-learnt.ts';
 import { learnStatement } from '../register/variation/learn-statement.ts';

@@ -2,7 +2,7 @@
 import type { Body, Display, Rig } from '../model/bench.ts';
 import { intervalMs, rateLabel, type Rate } from '../model/rate.ts';
 import { keyName } from './check-schema.ts';
-import type { RecordFile } from './folder.ts';
+import type { RecordFile } from './record.ts';
 import type { Report } from './source.ts';
 import type { YamlFile } from './yaml.ts';
 

@@ -46,14 +46,13 @@ export function parseCsv(
 }
 
 function parseRecords(bytes: Uint8Array, columns: readonly string[], report: Report): string[][] | undefined {
-  // a view, not a copy: csv-parse reads Buffers
-  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const text = new TextDecoder().decode(bytes);
   try {
-    return parse(buffer, OPTIONS);
+    return parse(text, OPTIONS);
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const before = Number(error['records'] ?? 0);
-    const records = before > 0 ? parse(buffer, { ...OPTIONS, to: before }) : [];
+    const records = before > 0 ? parse(text, { ...OPTIONS, to: before }) : [];
     // quotes go wrong easily in a file that has other separators; then that is the mistake to report
     if (records[0] !== undefined && !checkHeader(records[0], columns, report)) return undefined;
     const line = records.reduce((lines, cells) => lines + 1 + lineBreaks(cells), 1);

@@ -1,4 +1,3 @@
-import { isUtf8 } from 'node:buffer';
 import { findSteering } from './control-characters.ts';
 import type { Report } from './source.ts';
 
@@ -58,4 +57,13 @@ function lineAt(bytes: Uint8Array, offset: number): number {
 
 function startsWith(bytes: Uint8Array, prefix: readonly number[]): boolean {
   return prefix.every((byte, index) => bytes[index] === byte);
+}
+
+function isUtf8(bytes: Uint8Array): boolean {
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return true;
+  } catch {
+    return false;
+  }
 }

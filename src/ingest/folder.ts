@@ -1,19 +1,12 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { join, relative, resolve, sep } from 'node:path';
 import type { z } from 'zod';
-import { checkSchema } from './check-schema.ts';
-import { parseFrontMatter, type FrontMatter } from './front-matter.ts';
 import { checkTopFolder, listFolder, type Entry } from './list-folder.ts';
+import type { NamedSource } from './parse-data.ts';
 import type { ProblemList } from './problem-list.ts';
 import { errorCode, isInside, isListed, readSource, type Area } from './read-source.ts';
+import { parseRecord, type RecordFile } from './record.ts';
 import type { Source } from './source.ts';
-
-export interface RecordFile<T> {
-  readonly id: string;
-  readonly value: T;
-  readonly front: FrontMatter;
-  readonly source: Source;
-}
 
 export interface Records<T> {
   /** Of every file, faulty ones too, sorted. */
@@ -96,18 +89,24 @@ export class Folder {
 
   async readOne<T>(name: string, schema: z.ZodType<T>): Promise<Omit<RecordFile<T>, 'id'> | undefined> {
     const source = await this.readSource(name);
-    const front = source && parseFrontMatter(source);
-    const value = front && checkSchema(front, schema, source.report);
-    return source && front && value && { value, front, source };
+    return source && parseRecord(source, schema);
+  }
+
+  /** The files of a folder that describe something, sorted by id; one that cannot be read is reported. */
+  async readSources(folder: string, extension: string, needed = true): Promise<NamedSource[]> {
+    const entries = await this.list(folder, [extension], needed);
+    const sources: NamedSource[] = [];
+    for (const { id, files } of entries)
+      sources.push({ id, source: await this.readSource(`${folder}/${files.get(extension)}`) });
+    return sources;
   }
 
   async readRecords<T>(folder: string, extension: string, schema: z.ZodType<T>, needed = true): Promise<Records<T>> {
-    const entries = await this.list(folder, [extension], needed);
-    const records: RecordFile<T>[] = [];
-    for (const { id, files } of entries) {
-      const record = await this.readOne(`${folder}/${files.get(extension)}`, schema);
-      if (record) records.push({ id, ...record });
-    }
-    return { ids: entries.map(({ id }) => id), records };
+    const sources = await this.readSources(folder, extension, needed);
+    const records = sources.flatMap(({ id, source }) => {
+      const record = source && parseRecord(source, schema);
+      return record === undefined ? [] : [{ id, ...record }];
+    });
+    return { ids: sources.map(({ id }) => id), records };
   }
 }

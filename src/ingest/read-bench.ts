@@ -1,25 +1,16 @@
-import type { Bench, PlannedSession, Prose, Rig, Session, SourceFile, WriteUp } from '../model/bench.ts';
-import { checkId, checkLinks } from './check-ids.ts';
-import { checkReadingsAlone } from './check-readings.ts';
-import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relations.ts';
+import type { Bench, WriteUp } from '../model/bench.ts';
 import { freezeDeep } from './freeze.ts';
-import { Folder, type RecordFile } from './folder.ts';
-import { parseFrontMatter } from './front-matter.ts';
+import { Folder } from './folder.ts';
 import { checkTopFolder } from './list-folder.ts';
 import { readNote } from './note.ts';
+import { parseData, type DataSources, type SessionPairSource } from './parse-data.ts';
+import { VARIATION_FILE } from './parse-variation.ts';
 import { ProblemList } from './problem-list.ts';
 import { readLedger } from './read-ledger.ts';
-import { readVariation, VARIATION_FILE } from './read-variation.ts';
+import type { RecordFile } from './record.ts';
 import { parseReferences } from './references.ts';
-import { bodySchema } from './schemas/body.ts';
-import { displaySchema } from './schemas/display.ts';
-import { linkSchema } from './schemas/link.ts';
-import { rigSchema } from './schemas/rig.ts';
 import { siteSchema } from './schemas/site.ts';
 import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
-import { parseSession, type Known } from './sessions.ts';
-import { parseSettings } from './settings.ts';
-import type { Source } from './source.ts';
 
 /** Sessions read at once: with hundreds of small files most of the time is spent waiting, and a process may not open them all. */
 const READ_AHEAD = 50;
@@ -65,42 +56,23 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
     problems,
   );
 
-  // 2. what stands alone
+  // 2. what each file says
   const site = await content.readOne('site.md', siteSchema);
-  const settingsSource = await data.readSource('settings.yaml');
-  const settings = settingsSource && parseSettings(settingsSource);
-  const bodies = await data.readRecords('bodies', '.md', bodySchema);
-  const displays = await data.readRecords('displays', '.md', displaySchema);
-  const links = await data.readRecords('links', '.md', linkSchema, false);
-  bodies.records.forEach(checkBody);
-  displays.records.forEach(checkDisplay);
-  for (const { value, front, source } of links.records) checkLatency(front, value.latency, source.report);
   const methods = await content.readRecords('methods', '.mdx', writeUpSchema, false);
   const reports = await content.readRecords('reports', '.mdx', writeUpSchema, false);
-  const variation = await readVariation(data);
+  const sources: DataSources = {
+    settings: await data.readSource('settings.yaml'),
+    variation: (await data.holdsFile(VARIATION_FILE)) ? await data.readSource(VARIATION_FILE) : undefined,
+    bodies: await data.readSources('bodies', '.md'),
+    displays: await data.readSources('displays', '.md'),
+    links: await data.readSources('links', '.md', false),
+    rigs: await data.readSources('rigs', '.md'),
+    sessions: await readSessions(data, problems),
+  };
+  const parsed = parseData(sources, { methods: methods.ids, readProse: readNote });
   const ledger = await readLedger(content);
 
-  // 3. what refers to something else
-  const rigs = await data.readRecords('rigs', '.md', rigSchema);
-  for (const { value, front, source } of rigs.records) {
-    checkId(front, 'display', 'unknown-display', value.display, displays.ids, source.report);
-    checkLinks(front, value.links, links.ids, source.report);
-  }
-  rigs.records.forEach(checkRig);
-  const described = rigs.records.map((record): Rig => describe(record));
-  const known: Known = {
-    bodies: bodies.ids,
-    displays: displays.ids,
-    links: links.ids,
-    rigs: rigs.ids,
-    methods: methods.ids,
-    settings,
-    rigById: new Map(described.map((rig) => [rig.id, rig])),
-  };
-  const { ids: sessionIds, sessions, planned } = await readSessions(data, known, problems);
-  const describedBodies = bodies.records.map((record) => describe(record));
-  const describedDisplays = displays.records.map((record) => describe(record));
-  const describedLinks = links.records.map((record) => describe(record));
+  // 3. what authors write about it
   const introduction = site && readNote(site.source);
   const isTrusted = site?.value.writeUpsRunCode === true;
   const [methodNotes, writeUps] = [methods, reports].map(({ records }) =>
@@ -109,26 +81,22 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
 
   // 4. all or nothing
   problems.throwIfUnsound({
-    bodies: bodies.ids,
-    rigs: rigs.ids,
-    sessions: sessionIds,
+    bodies: sources.bodies.map(({ id }) => id),
+    rigs: sources.rigs.map(({ id }) => id),
+    sessions: sources.sessions.map(({ id }) => id).filter((id) => !parsed.planned.some((plan) => plan.id === id)),
     methods: methods.ids,
     reports: reports.ids,
-    settings: settings ?? [],
+    settings: parsed.settings ?? [],
     writeUps: [...methodNotes, ...writeUps],
   });
-  if (!site || !introduction || !settings || !settingsSource)
+  const { settings, variation, ...rest } = parsed;
+  if (!site || !introduction || !settings || !sources.settings)
     throw new Error('a file that was not read was not reported');
   return freezeDeep<Bench>({
     site: { ...site.value, introduction: site.front.body, prose: introduction, file: site.source.file },
+    ...rest,
     settings,
-    settingsFile: settingsSource.file,
-    bodies: describedBodies,
-    displays: describedDisplays,
-    links: describedLinks,
-    rigs: described,
-    sessions,
-    planned,
+    settingsFile: sources.settings.file,
     methods: methodNotes,
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
     ...(variation === undefined ? {} : { variation }),
@@ -136,50 +104,23 @@ export async function readBench({ root, dataDir, contentDir }: BenchFolders): Pr
   });
 }
 
-interface ReadSessions {
-  /** Of every session that is no mere plan, faulty ones too. */
-  readonly ids: readonly string[];
-  readonly sessions: readonly Session[];
-  readonly planned: readonly PlannedSession[];
-}
-
-async function readSessions(data: Folder, known: Known, problems: ProblemList): Promise<ReadSessions> {
-  const sessions: Session[] = [];
-  const planned: PlannedSession[] = [];
+async function readSessions(data: Folder, problems: ProblemList): Promise<readonly SessionPairSource[]> {
   const entries = await data.list('sessions', ['.md', '.csv'], true);
-  let sources: (readonly (Source | undefined)[])[] = [];
   const read = (name: string | undefined) => (name === undefined ? undefined : data.readSource(`sessions/${name}`));
-  for (const [index, { id, files }] of entries.entries()) {
-    if (index % READ_AHEAD === 0) {
-      const next = entries.slice(index, index + READ_AHEAD);
-      sources = await Promise.all(
-        next.map((entry) => Promise.all([read(entry.files.get('.md')), read(entry.files.get('.csv'))])),
-      );
-    }
-    const [source, readingsSource] = sources[index % READ_AHEAD] ?? [];
-    const [frontFile, readingsFile] = [files.get('.md'), files.get('.csv')];
-    const published = `${data.area.name}/sessions/${id}`;
-    if (frontFile === undefined)
-      problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
-    if (readingsFile === undefined)
-      problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
-    const front = source && parseFrontMatter(source);
-    if (front === undefined && readingsSource) checkReadingsAlone(readingsSource, undefined, known);
-    const parsed = source && front && parseSession({ id, source, front, readingsSource }, known);
-    if (parsed?.kind === 'session') sessions.push(parsed.session);
-    if (parsed?.kind === 'planned') planned.push(parsed.planned);
+  const sources: SessionPairSource[] = [];
+  for (let start = 0; start < entries.length; start += READ_AHEAD) {
+    const next = entries.slice(start, start + READ_AHEAD).map(async ({ id, files }): Promise<SessionPairSource> => {
+      const [front, readings] = await Promise.all([read(files.get('.md')), read(files.get('.csv'))]);
+      return { id, front, readings };
+    });
+    sources.push(...(await Promise.all(next)));
   }
-  const ids = entries.map(({ id }) => id).filter((id) => !planned.some((plan) => plan.id === id));
-  return { ids, sessions, planned };
-}
-
-function describe<T>({
-  id,
-  value,
-  front,
-  source,
-}: RecordFile<T>): T & { id: string; description: string; prose: readonly Prose[]; file: SourceFile } {
-  return { id, ...value, description: front.body, prose: readNote(source), file: source.file };
+  for (const { id, files } of entries) {
+    const published = `${data.area.name}/sessions/${id}`;
+    if (!files.has('.md')) problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
+    if (!files.has('.csv')) problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
+  }
+  return sources;
 }
 
 /** With what its text asks for; nothing, where the text is not MDX, which is reported. */

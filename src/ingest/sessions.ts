@@ -1,10 +1,17 @@
-import { METHODS, type MethodId, type PlannedSession, type Rig, type Session, type Setting } from '../model/bench.ts';
+import {
+  METHODS,
+  type MethodId,
+  type PlannedSession,
+  type Prose,
+  type Rig,
+  type Session,
+  type Setting,
+} from '../model/bench.ts';
 import { parseRate, type Rate } from '../model/rate.ts';
 import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
 import { checkSchema } from './check-schema.ts';
 import type { FrontMatter } from './front-matter.ts';
 import { nearest } from './nearest.ts';
-import { readNote } from './note.ts';
 import { present } from './present.ts';
 import { checkReadings, checkReadingsAlone } from './check-readings.ts';
 import { parseReadings } from './readings.ts';
@@ -34,6 +41,7 @@ interface SessionSources {
   readonly front: FrontMatter;
   /** Undefined where the readings could not be read, which is reported already. */
   readonly readingsSource: Source | undefined;
+  readonly readProse: (source: Source) => readonly Prose[];
 }
 
 export type ParsedSession =
@@ -42,11 +50,11 @@ export type ParsedSession =
 
 /** Parses one session and its readings; undefined, with every mistake of both files reported, when they do not fit. */
 export function parseSession(
-  { id, source, front, readingsSource }: SessionSources,
+  { id, source, front, readingsSource, readProse }: SessionSources,
   known: Known,
 ): ParsedSession | undefined {
   const { report } = source;
-  const prose = readNote(source);
+  const prose = readProse(source);
   const data = checkSchema(front, sessionSchema, report);
   if (data === undefined) {
     if (readingsSource) checkReadingsAlone(readingsSource, front, known);

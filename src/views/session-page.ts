@@ -50,14 +50,24 @@ export function sessionPage(site: Published, id: string): SessionPage {
     entries: figuresOf(id).map((figure) => entryRow(site, figure)),
     analysis: register.analysis,
     conditions: conditionsOf(site, session),
-    files: [
-      session.readingsFile,
-      session.file,
-      find.rig(session.rig).file,
-      find.display(session.display).file,
-      ...session.links.map((link) => find.link(link).file),
-    ],
+    files: filesOf(site, session),
   };
+}
+
+/** All that it takes to recompute the session alone; its rig's own display and links too, where it had others. */
+function filesOf({ bench, find }: Published, session: Session): readonly SourceFile[] {
+  const rig = find.rig(session.rig);
+  const files = [
+    session.readingsFile,
+    session.file,
+    find.body(session.body).file,
+    rig.file,
+    ...[session.display, rig.display].map((display) => find.display(display).file),
+    ...[...session.links, ...rig.links].map((link) => find.link(link).file),
+    bench.settingsFile,
+    ...(bench.variation === undefined ? [] : [bench.variation.file]),
+  ];
+  return [...new Map(files.map((file) => [file.path, file])).values()];
 }
 
 function headlineOf({ figure }: Published, id: string): SessionPage['headline'] {

@@ -150,8 +150,10 @@ describe('the page of a session', () => {
     expect(sessionPage(site(), 'a').files.map(({ path }) => path)).toEqual([
       'data/sessions/a.csv',
       'data/sessions/a.md',
+      'data/bodies/alba-one.md',
       'data/rigs/attic.md',
       'data/displays/screen.md',
+      'data/settings.yaml',
     ]);
   });
 
