@@ -14,6 +14,7 @@ export const PATHS = {
   guide: '/guide/',
   corrections: '/corrections/',
   register: '/figures.json',
+  recompute: '/recompute/',
 } as const;
 
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
@@ -21,6 +22,19 @@ export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
 export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
 export const methodPath = (id: string): string => `${PATHS.method}${id}/`;
 export const sessionPath = (id: string): string => `/sessions/${id}/`;
+
+/** Where a figure can be recomputed: with its session, its two sessions, or the whole publication. */
+export function recomputePath({
+  id,
+  of,
+}: {
+  readonly id: string;
+  readonly of: Readonly<Record<string, string>>;
+}): string {
+  const { session, than } = of;
+  const query = session === undefined ? { figure: id } : than === undefined ? { session } : { session, than };
+  return `${PATHS.recompute}?${new URLSearchParams(query)}`;
+}
 
 /** Counts stand on the data page, each on a row of its own: `count/sessions/a` at `/data/#count-sessions-a`. */
 export const countAnchor = (figureId: string): string => figureId.replaceAll('/', '-');

@@ -36,6 +36,7 @@ const PAGES = [
   '/method/',
   '/method/two-timers/',
   '/data/',
+  '/recompute/',
   '/guide/',
   '/sessions/orrin-uhd25-a/',
   '/sessions/orrin-flash-uhd60/',

@@ -103,9 +103,11 @@ describe('no page holds', () => {
     expect(references.filter((id) => !byId.has(id))).toEqual([]);
   });
 
-  it.each(EVERY_PAGE)('a script, an inline event handler, a style attribute or a frame: %s', (_path, { elements }) => {
+  it.each(EVERY_PAGE)('a script, an inline event handler, a style attribute or a frame: %s', (path, { elements }) => {
     expect(
       elements
+        // What the one page with a script may hold is told in recompute.test.ts.
+        .filter(({ tagName }) => tagName !== 'script' || path !== '/recompute/')
         .filter(({ tagName }) => ['script', 'style', 'iframe', 'object', 'embed', 'base'].includes(tagName))
         .map(({ tagName }) => tagName),
     ).toEqual([]);
@@ -117,14 +119,15 @@ describe('no page holds', () => {
 });
 
 describe('every page', () => {
-  it.each(EVERY_PAGE)('has a content policy before anything that it governs: %s', (_path, { elements }) => {
+  it.each(EVERY_PAGE)('has a content policy before anything that it governs: %s', (path, { elements }) => {
     const governed = elements.findIndex(({ tagName }) => ['link', 'img', 'svg', 'body'].includes(tagName));
     const policy = elements.findIndex((element) => attributeOf(element, 'http-equiv') === 'Content-Security-Policy');
     expect(policy).toBeGreaterThan(0);
     expect(policy).toBeLessThan(governed);
     const content = attributeOf(elements[policy]!, 'content') ?? '';
     expect(content).toContain("default-src 'none'");
-    expect(content).not.toMatch(/unsafe|https?:|\*|script-src/);
+    expect(content).not.toMatch(/unsafe|https?:|\*/);
+    expect(content.includes('script-src')).toBe(path === '/recompute/');
   });
 
   it.each(EVERY_PAGE)('says that its data are invented: %s', (_path, { elements }) => {
