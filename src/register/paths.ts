@@ -15,6 +15,7 @@ export const PATHS = {
   corrections: '/corrections/',
   register: '/figures.json',
   recompute: '/recompute/',
+  package: '/data-package.zip',
 } as const;
 
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
