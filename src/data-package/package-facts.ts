@@ -20,5 +20,5 @@ export function packageFacts({ site }: Bench, analysis: string): PackageFacts {
 /** The latest day that anything in it is of: nothing here reads a clock. */
 export function latestDay({ sessions, reports, methods, ledger }: Bench): string {
   const days = [...sessions, ...reports, ...methods, ...(ledger?.entries ?? [])].map(({ date }) => date);
-  return days.reduce((latest, day) => (day > latest ? day : latest), '1980-01-01');
+  return days.sort().at(-1) ?? '1980-01-01';
 }

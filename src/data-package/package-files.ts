@@ -17,7 +17,7 @@ export function tablesOf(bench: Bench, { figures }: Register): readonly Table[] 
 }
 
 /** What stands beside the register on the site and in the package, by name. */
-export function describedFiles(bench: Bench, register: Register): ReadonlyMap<string, string> {
+function describedFiles(bench: Bench, register: Register): ReadonlyMap<string, string> {
   const tables = tablesOf(bench, register);
   const facts = packageFacts(bench, register.analysis);
   return new Map([

@@ -35,6 +35,7 @@ const INDEXES = [
   '/data/',
   '/guide/',
   '/method/',
+  '/recompute/',
   '/reports/',
   '/rigs/',
 ];

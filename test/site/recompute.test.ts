@@ -38,12 +38,17 @@ afterAll(async () => {
 
 /** What the page says once it is done with what was asked last. */
 async function status(of: Page = page): Promise<string> {
-  await of.waitForFunction(() => {
-    const said = document.getElementById('status');
-    return (
-      said?.classList.contains('fault') || /verified|as this page states|Recomputed with/.test(said?.textContent ?? '')
-    );
-  });
+  await of.waitForFunction(
+    () => {
+      const said = document.getElementById('status');
+      return (
+        said?.classList.contains('fault') ||
+        /verified|as this page states|Recomputed with/.test(said?.textContent ?? '')
+      );
+    },
+    undefined,
+    { timeout: 110_000 },
+  );
   return (await of.textContent('#status')) ?? '';
 }
 
