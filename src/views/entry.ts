@@ -1,4 +1,5 @@
 import { anchorOf } from '../register/entry-groups.ts';
+import { FORMULAS } from '../register/formulas.ts';
 import { inWordsOf, isKind, KINDS } from '../register/kinds.ts';
 import { sessionTitle } from '../register/labels.ts';
 import { sessionPath } from '../register/paths.ts';
@@ -8,12 +9,15 @@ import type { Figure } from '../register/register.ts';
 import { describeSignificant } from '../register/text.ts';
 import { describeBudget, describeDegreesOfFreedom, type BudgetText } from './budget.ts';
 import { earlierTexts, type EarlierText } from './earlier-values.ts';
+import { redoOf, type Redo } from './redo.ts';
 
 /** A row among the entries of a session. */
 export interface EntryRow {
   readonly figure: Figure;
   readonly anchor: string | undefined;
   readonly inWords: string;
+  /** `x̄ = Σ xᵢ / n`; undefined for a kind without one. */
+  readonly formula: string | undefined;
   readonly details: readonly string[];
   readonly earlier: readonly EarlierText[];
 }
@@ -26,6 +30,7 @@ export interface Entry extends EntryRow {
   readonly sessions: readonly { readonly title: string; readonly path: string }[];
   readonly analysis: string;
   readonly budget: BudgetText | undefined;
+  readonly redo: Redo | undefined;
 }
 
 export function entryRow({ bench }: Pick<Published, 'bench'>, figure: Figure): EntryRow {
@@ -33,12 +38,13 @@ export function entryRow({ bench }: Pick<Published, 'bench'>, figure: Figure): E
     figure,
     anchor: isKind(figure.kind) ? KINDS[figure.kind].anchor : undefined,
     inWords: inWordsOf(figure),
+    formula: isKind(figure.kind) ? FORMULAS[figure.kind].formula : undefined,
     details: describeEntry(figure),
     earlier: earlierTexts(bench, figure.id),
   };
 }
 
-export function entryOf(site: Pick<Published, 'bench' | 'register'>, figure: Figure): Entry {
+export function entryOf(site: Pick<Published, 'bench' | 'register' | 'figure'>, figure: Figure): Entry {
   const { bench, register } = site;
   const files = new Set(figure.sources.map(({ file }) => file));
   return {
@@ -53,6 +59,7 @@ export function entryOf(site: Pick<Published, 'bench' | 'register'>, figure: Fig
       })),
     analysis: register.analysis,
     budget: (figure.components ?? []).length > 0 ? describeBudget(figure) : undefined,
+    redo: redoOf(site, figure),
   };
 }
 

@@ -103,6 +103,25 @@ const TRACES: Readonly<Record<string, Trace>> = {
     );
     return figure !== undefined && leadsOn && (isEarlier || said(figure).has(text));
   },
+  // To the last digit, for whoever follows a formula: each number is one of the figure's own.
+  'data-exact': (id, { text }) => {
+    const figure = byId.get(id);
+    if (figure === undefined) return false;
+    const { value, interval, components = [] } = figure;
+    const own = components.filter(({ shared }) => shared === null).map(({ standardUncertainty: u }) => u);
+    const exact = new Set([
+      value,
+      interval?.low,
+      interval?.high,
+      Math.hypot(...own),
+      ...components.map(({ standardUncertainty: u }) => u),
+    ]);
+    const numbersIn = text
+      .replace(/\.$/, '')
+      .split(/[\s,()]+/)
+      .filter((word) => /^-?\d/.test(word));
+    return numbersIn.length > 0 && numbersIn.every((word) => exact.has(Number(word)));
+  },
   'data-recorded': (_id, { text }) => ledger.includes(text),
   'data-finding': (_rule, { text }) => findings.some((finding) => text.includes(finding)),
   // From a file that the page offers, as it stands there.
