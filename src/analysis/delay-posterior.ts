@@ -127,9 +127,9 @@ function combine(
   const clipChanges = evidence.map((change) => ({ ...change, probability: change.probability / found }));
   const changing = clipChanges.reduce((sum, one) => sum + (changes(one) ? one.probability : 0), 0);
   const unchanged = runs.length > 1 ? 1 - changing : 1;
-  const best = frames[weights.indexOf(Math.max(...weights))]!;
+  const best = weights.indexOf(Math.max(...weights));
   const misreads = explained.map((explanations) =>
-    misreadsOf(explanations, kernels.of(best, explanations[0]!, grid), grid),
+    misreadsOf(explanations, kernels.of(frames[best]!, explanations[0]!, grid), grid),
   );
   return {
     distribution: distributionOn(grid, total),
@@ -139,9 +139,7 @@ function combine(
     betweenRunsProbability: 1 - unchanged,
     clipChanges,
     ratesProbability: Math.min(
-      ...tables[weights.indexOf(Math.max(...weights))]!.firstShares.map((share, r) =>
-        (explained[r]![0]!.misses ?? 0) > 1 ? share : 1,
-      ),
+      ...tables[best]!.firstShares.map((share, r) => ((explained[r]![0]!.misses ?? 0) > 1 ? share : 1)),
     ),
     misreads,
     perRun: perRun.map((values) => ({ lowMs: grid.lowMs, stepMs: grid.stepMs, values: Array.from(values) })),

@@ -1,9 +1,9 @@
 /**
  * The speed of a device against the source's clock, as a few values with weights.
  *
- * Three quarters of the prior lie close to the stated rate, however narrow the tolerance (most clocks keep well within it, and rates
- * meant to be locked are), a quarter evenly over the tolerance. A rate written down as 30 that is 30000/1001, or the other way
- * round, is a common slip: a little of the prior lies a thousandth away.
+ * Three quarters of the prior lie close to the stated rate, however narrow the tolerance (most clocks keep well within it,
+ * and rates meant to be locked are), a quarter evenly over the tolerance. A rate written down as 30 that is 30000/1001, or
+ * the other way round, is a common slip: a little of the prior lies a thousandth away.
  */
 export interface Speed {
   /** By how much the device runs fast, as a fraction. */
@@ -14,7 +14,7 @@ export interface Speed {
 /** The slip between a whole rate and the one of colour television, as a fraction (SMPTE ST 170: factor 1000/1001). */
 const THOUSANDTH = 1 / 1001;
 const SLIPS = { share: 0.02, within: 2e-5 };
-/** How much of the prior lies within a hundredth of the tolerance: (1/100)^(1/7), about a half. */
+/** How much of the prior is peaked; of that part (1/100)^(1/7), about a half, lies within a hundredth of the tolerance. */
 const PEAK = { share: 0.75, power: 1 / 7 };
 
 /**

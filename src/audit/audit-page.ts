@@ -1,7 +1,8 @@
 /** Reads a built page as a reader would, and finds every number with a unit that nothing accounts for. */
 import type { Problem } from '../model/problem.ts';
+import { bare } from '../verify/html.ts';
 import { isAccounted } from './marks.ts';
-import { oneLine, printedNumbers } from './numbers.ts';
+import { printedNumbers } from './numbers.ts';
 import { blocksOf, type Block } from './page-text.ts';
 import type { Site } from './site-facts.ts';
 
@@ -33,9 +34,7 @@ export function auditPage(page: string, html: string, site: Site): PageAudit {
         isAccounted(within, { number, page }, site),
       );
       if (isFine) return [];
-      const around = oneLine(
-        text.slice(Math.max(0, number.index - AROUND), number.index + number.text.length + AROUND),
-      );
+      const around = bare(text.slice(Math.max(0, number.index - AROUND), number.index + number.text.length + AROUND));
       return [{ page, number: number.text, around }];
     });
   });

@@ -1,7 +1,7 @@
 /** What a number on a page may be, by the mark of the element that it stands in; and whether it is that. */
 import { describeSpread, type Site } from './site-facts.ts';
 import type { PrintedNumber } from './numbers.ts';
-import { attributeOf, textOf, type Element } from './page-text.ts';
+import { attributeOf, textOf, type Element } from '../verify/html.ts';
 
 /** Where a number was found. */
 export interface Found {

@@ -1,3 +1,4 @@
+import { bare } from '../verify/html.ts';
 import { findQuantities } from '../write-ups/prose/find-quantities.ts';
 import { DIGITS, valueOfNumber } from '../write-ups/prose/number-words.ts';
 
@@ -41,10 +42,6 @@ export function printedNumbers(text: string, unit?: string): readonly PrintedNum
       const before = text.slice(0, index);
       const value = text[index] === '±' ? (HALF_WIDTH.exec(before)?.[0].length ?? 0) : 0;
       const start = index - value - (BEFORE.exec(before.slice(0, before.length - value))?.[0].length ?? 0);
-      return { ...number, index: start, text: oneLine(text.slice(start, index + length)) };
+      return { ...number, index: start, text: bare(text.slice(start, index + length)) };
     });
-}
-
-export function oneLine(text: string): string {
-  return text.replace(/\s+/gu, ' ').trim();
 }

@@ -1,8 +1,5 @@
 /** A built page as a reader reads it: its text, block by block, and what each stretch of it is marked as. */
-import { parse, type DefaultTreeAdapterTypes } from 'parse5';
-
-type Node = DefaultTreeAdapterTypes.Node;
-export type Element = DefaultTreeAdapterTypes.Element;
+import { attributeOf, elementsOf, parsePage, textOf, type Element, type Node } from '../verify/html.ts';
 
 export interface Stretch {
   readonly text: string;
@@ -30,13 +27,9 @@ const UNREAD = new Set(['script', 'style', 'template']);
 const ASIDE = new Set(['title', 'alt', 'aria-label', 'aria-description', 'placeholder', 'label', 'summary']);
 const UNIT = /(?:^|[/([,]\s?|\bin\s)(ms|µs|s|milliseconds|seconds|frames|%|per cent|Hz)\s?[)\]]?$/i;
 
-export function attributeOf({ attrs }: Element, name: string): string | undefined {
-  return attrs.find((attribute) => attribute.name === name)?.value;
-}
-
 export function blocksOf(html: string): readonly Block[] {
   const reader = new Reader();
-  reader.read(parse(html), [], []);
+  reader.read(parsePage(html), [], []);
   return reader.blocks;
 }
 
@@ -101,23 +94,13 @@ function asides(element: Element, within: readonly Element[]): readonly Block[] 
 
 /** By column, where its head ends in one. */
 function unitsOf(table: Element): readonly (string | undefined)[] {
-  const [head] = elementsIn(table, 'thead').flatMap((part) => elementsIn(part, 'tr'));
-  return (head === undefined ? [] : [...elementsIn(head, 'th'), ...elementsIn(head, 'td')]).flatMap((cell) => {
+  const [head] = named(table, 'thead').flatMap((part) => named(part, 'tr'));
+  return (head === undefined ? [] : [...named(head, 'th'), ...named(head, 'td')]).flatMap((cell) => {
     const span = Number(attributeOf(cell, 'colspan') ?? 1);
     return new Array<string | undefined>(span).fill(UNIT.exec(textOf(cell).trim())?.[1]);
   });
 }
 
-function elementsIn(node: Node, tagName: string): readonly Element[] {
-  return 'childNodes' in node
-    ? node.childNodes.flatMap((child) => [
-        ...('tagName' in child && child.tagName === tagName ? [child] : []),
-        ...elementsIn(child, tagName),
-      ])
-    : [];
-}
-
-export function textOf(node: Node): string {
-  if (node.nodeName === '#text' && 'value' in node) return node.value;
-  return 'childNodes' in node ? node.childNodes.map(textOf).join('') : '';
+function named(within: Element, name: string): readonly Element[] {
+  return elementsOf(within, ({ tagName }) => tagName === name);
 }

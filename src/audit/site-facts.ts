@@ -8,13 +8,14 @@ import { describeBasis, describeProvenance } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { roundTo } from '../register/text.ts';
+import { bare } from '../verify/html.ts';
 import { describeBudget } from '../views/budget.ts';
 import { describeCoverageTable } from '../views/coverage.ts';
 import { describeEntry } from '../views/entry.ts';
 import { describeSoundThresholds, SOUND_EXPLANATION, SOUND_SOURCES } from '../views/sound-thresholds.ts';
 import { findQuantities } from '../write-ups/prose/find-quantities.ts';
 import { settingQuantities } from '../write-ups/prose/setting-quantities.ts';
-import { oneLine, type PrintedNumber } from './numbers.ts';
+import type { PrintedNumber } from './numbers.ts';
 
 export interface Site {
   isFigure(id: string): boolean;
@@ -31,7 +32,7 @@ export interface Site {
 
 /** The words between two ends of a range differ from page to page, and lines break anywhere. */
 export function describeSpread(text: string): string {
-  return oneLine(text).replace(/(?<=\d) (?:and|to|–) (?=[−\d])/gu, ' to ');
+  return bare(text).replace(/(?<=\d) (?:and|to|–) (?=[−\d])/gu, ' to ');
 }
 
 export function siteFacts(published: Published, precision: ReadonlyMap<string, PrecisionOfRig>): Site {
@@ -123,7 +124,7 @@ function statedByFile({ bodies, displays, links, rigs, sessions }: Bench): Reado
 
 /** The same text, or the same value to the digits that are printed: `4.17 ms` of `1/240 s`, `35 %` of `0.35`. */
 function isStated(written: string, number: PrintedNumber): boolean {
-  const text = oneLine(written);
+  const text = bare(written);
   if (text === number.text) return true;
   const [quantity = { unit: 'ratio', value: Number(text) }] = findQuantities(text);
   const printed = /\d(?:[\d.]*\d)?/.exec(number.text)?.[0] ?? '';

@@ -3,17 +3,7 @@
  * files that a reader downloaded, and in a browser, as it does in a build.
  */
 import type { z } from 'zod';
-import type {
-  Body,
-  Display,
-  Link,
-  PlannedSession,
-  Prose,
-  RecordedVariation,
-  Rig,
-  Session,
-  Setting,
-} from '../model/bench.ts';
+import type { Bench, PlannedSession, Prose, Rig, Session } from '../model/bench.ts';
 import { checkId, checkLinks } from './check-ids.ts';
 import { checkReadingsAlone } from './check-readings.ts';
 import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relations.ts';
@@ -61,15 +51,9 @@ export interface DataContext {
 }
 
 /** What could be parsed: a faulty file is missing, its mistakes are reported. */
-export interface ParsedData {
-  readonly settings: readonly Setting[] | undefined;
-  readonly variation: RecordedVariation | undefined;
-  readonly bodies: readonly Body[];
-  readonly displays: readonly Display[];
-  readonly links: readonly Link[];
-  readonly rigs: readonly Rig[];
-  readonly sessions: readonly Session[];
-  readonly planned: readonly PlannedSession[];
+export interface ParsedData extends Pick<Bench, 'bodies' | 'displays' | 'links' | 'rigs' | 'sessions' | 'planned'> {
+  readonly settings: Bench['settings'] | undefined;
+  readonly variation: Bench['variation'] | undefined;
 }
 
 export function parseData(sources: DataSources, { methods, readProse }: DataContext): ParsedData {
