@@ -45,7 +45,7 @@ export async function buildSite({
   const start = performance.now();
   await finishEarlier(root);
   await checkOutput(output, [join(root, 'data'), join(root, 'content')]);
-  keepResultsIn(cacheFolder(root), { fresh: fromNothing });
+  keepResultsIn(join(cacheFolder(root), 'results'), { fresh: fromNothing });
   return await replaceSite(output, async (fresh) => {
     const site = await loadSite();
     const { register, bench } = site;

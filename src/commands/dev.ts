@@ -1,4 +1,5 @@
 /** `npm run dev`: serves the site while it is written. */
+import { join } from 'node:path';
 import { dev } from 'astro';
 import { keepResultsIn, sweepResults } from 'lagfolio/memory';
 import { cacheFolder } from './cache-folder.ts';
@@ -11,7 +12,7 @@ const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
   --host ADDRESS  serve on this address; without it, to this machine only`;
 
 await runCommand(USAGE, { port: { type: 'string' }, host: { type: 'string' } }, async ({ port, host }) => {
-  keepResultsIn(cacheFolder(publicationFolder()));
+  keepResultsIn(join(cacheFolder(publicationFolder()), 'results'));
   sweepResults();
   await dev({
     root: TOOL,

@@ -1,8 +1,8 @@
-import type { Figure } from './register.ts';
+import type { Figure, PrintedFigure } from './register.ts';
 import { describeCount, describeInterval } from './text.ts';
 
 /** One line that travels with a figure: `Total latency, 95 % interval 292.0 to 309.6 ms, 10 readings in 1 run`. */
-export function describeProvenance({ label, interval, unit, readings, runs, excluded }: Figure): string {
+export function describeProvenance({ label, interval, unit, readings, runs, excluded }: PrintedFigure): string {
   return [label, interval && describeCoverage(interval, unit), describeBasis({ readings, runs, excluded })]
     .filter(Boolean)
     .join(', ');

@@ -83,6 +83,12 @@ export interface Figure {
   readonly reason?: string;
 }
 
+/** What a page can print of a figure; an entry tells the rest in words of its own. */
+export type PrintedFigure = Pick<
+  Figure,
+  'id' | 'unit' | 'value' | 'interval' | 'limits' | 'readings' | 'runs' | 'excluded' | 'text' | 'label' | 'entry'
+>;
+
 /** A verdict as data; its words are the figure's text. */
 export interface VerdictData {
   readonly word: 'slower' | 'faster' | 'same' | 'not-settled' | 'not-estimable';

@@ -1,17 +1,10 @@
-/**
- * The compiled site as pages see it: read and computed once per build, again when a file changes in development.
- *
- * Imported by its name in package.json, `lagfolio/site`, everywhere: the command and the pages that it bundles
- * then have one instance of this module (astro.config.mjs names it external), and nothing is computed twice.
- */
+/** The compiled site: read and computed once per build, again when a file changes in development. */
 import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
 import { estimateSession, keepEstimate, restoreEstimate } from '../analysis/estimate.ts';
 import { Memory } from '../memory/memory.ts';
 import type { Published } from '../register/published.ts';
 import { compileSite } from './compile.ts';
 import { foldersOf, publicationFolder } from './publication.ts';
-
-export { publicationFolder, TOOL } from './publication.ts';
 
 export interface Site extends Published {
   /** By rig; none for a rig without a session yet. */

@@ -11,10 +11,10 @@ import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
 import { adviceWords } from './advice-words.ts';
+import { namedSession, type NamedSession } from './named-session.ts';
 
 export interface AdviceRow {
-  readonly session: Session;
-  readonly label: string;
+  readonly session: NamedSession;
   readonly total: Figure;
   /** Over the lowest total. */
   readonly cost: Figure;
@@ -24,8 +24,12 @@ export interface AdviceRow {
 }
 
 /** A session that is shown, and takes no part in what is lowest. */
-export interface AsideRow extends Pick<AdviceRow, 'session' | 'label' | 'total'> {
+export interface AsideRow extends Pick<AdviceRow, 'session' | 'total'> {
   readonly why: string;
+}
+
+interface Candidate extends Omit<AdviceRow, 'session'> {
+  readonly session: Session;
 }
 
 export interface Advice {
@@ -42,23 +46,24 @@ type Site = Pick<Published, 'bench' | 'find' | 'figure'>;
 export function adviseOn(site: Site, { sessions }: Choice): Advice | undefined {
   const { bench, find, figure } = site;
   const labels = labelSessions(bench, sessions);
-  const labelOf = ({ id }: Session): string => labels.of.get(id) ?? id;
+  const named = ({ id }: Session): NamedSession => namedSession(bench, id, labels.of.get(id));
+  const rowOf = (row: Candidate): AdviceRow => ({ ...row, session: named(row.session) });
   const standing = standingConditions(bench, sessions);
   const ranked = rankFigures(standing.flatMap(({ id }) => figure(`total/${id}`) ?? []));
-  const [best, ...others] = ranked.flatMap(({ figure: total, tiedWithBest }): readonly AdviceRow[] => {
+  const [best, ...others] = ranked.flatMap(({ figure: total, tiedWithBest }): readonly Candidate[] => {
     const session = find.session(total.of['session'] ?? '');
     const cost = figure(costId(session.id));
     if (cost === undefined) return [];
-    return [{ session, label: labelOf(session), total, cost, tiedWithBest, standsFor: standsFor(session, sessions) }];
+    return [{ session, total, cost, tiedWithBest, standsFor: standsFor(session, sessions) }];
   });
   if (best === undefined) return undefined;
   return {
-    rows: [best, ...others],
+    rows: [rowOf(best), ...others.map(rowOf)],
     aside: sessions
       .filter((session) => !standing.includes(session))
       .flatMap((session): readonly AsideRow[] => {
         const total = figure(`total/${session.id}`);
-        return total === undefined ? [] : [{ session, label: labelOf(session), total, why: whyAside(site, session) }];
+        return total === undefined ? [] : [{ session: named(session), total, why: whyAside(site, session) }];
       }),
     shared: labels.shared,
     sentence: adviceWords(site, best, others),

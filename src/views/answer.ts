@@ -11,6 +11,7 @@ import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
 import type { Session } from '../model/bench.ts';
+import { namedSession, type NamedSession } from './named-session.ts';
 
 export interface Answer {
   readonly sentence: Sentence;
@@ -20,7 +21,11 @@ export interface Answer {
         readonly caption: string;
         /** The condition, in full. */
         readonly shared: string;
-        readonly rows: readonly { readonly body: string; readonly session: Session; readonly total: Figure }[];
+        readonly rows: readonly {
+          readonly body: string;
+          readonly session: NamedSession;
+          readonly total: Figure;
+        }[];
       }
     | undefined;
   /** Where what to set stands: on the page of the body that lags least, where one does. */
@@ -113,7 +118,11 @@ function compared(site: Site, standing: readonly Standing[]): Answer {
     chart: {
       caption: `Total latency of ${standing.length === measuredBodies(site) ? 'every body' : `${listWords(standing.map(nameOf))}`} on ${find.rig(best.session.rig).name}`,
       shared: `${describeCondition(bench, best.session)}.`,
-      rows: standing.map((one) => ({ body: nameOf(one), ...one })),
+      rows: standing.map((one) => ({
+        body: nameOf(one),
+        session: namedSession(bench, one.session.id, undefined),
+        total: one.total,
+      })),
     },
     adviceAt: tied.length === 0 ? bodyPath(best.session.body) : PATHS.bodies,
   };

@@ -19,7 +19,6 @@ const STANDING_WORDS: Readonly<Record<Standing, string>> = {
 };
 
 export interface GridCell {
-  readonly session: Session;
   /** What sets it apart from the other sessions of its body in its condition; empty where it is the only one. */
   readonly label: string;
   readonly total: Figure;
@@ -39,7 +38,7 @@ export interface BodyGrid {
   readonly rig: string;
   /** `Balcony`, and what sets the grid apart on its rig: `Pit, through Radio pair`. */
   readonly name: string;
-  readonly bodies: readonly Body[];
+  readonly bodies: readonly Pick<Body, 'id' | 'name'>[];
   readonly rows: readonly GridRow[];
   readonly shared: string;
   /** Bodies against each other under the heading of each condition; undefined where no condition has several. */
@@ -71,7 +70,7 @@ export function bodyGrids(site: Published): readonly BodyGrid[] {
         ]
           .filter(Boolean)
           .join(', '),
-        bodies,
+        bodies: bodies.map(({ id, name }) => ({ id, name })),
         rows: conditions.map((condition) => ({
           condition: nameOf(condition.sessions[0]),
           cells: cellsOf(site, bodies, condition.sessions),
@@ -115,7 +114,7 @@ function cellsOf(
       const place = standingOf(several ? found : undefined, at);
       const label = own.length > 1 ? (labels.of.get(session.id) ?? '') : '';
       const words = [label, ...badges(session.id), place && STANDING_WORDS[place]].filter(Boolean).join(', ');
-      return [{ session, label, total, standing: place, words }];
+      return [{ label, total, standing: place, words }];
     });
   });
 }

@@ -1,25 +1,25 @@
-import type { Bench, Session } from '../model/bench.ts';
 import { labelSessions } from '../register/labels.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { findFirmwareChanges, findRepeats, historyOf } from '../register/repeats/repeat-groups.ts';
 import type { Sentence } from '../register/sentence.ts';
+import { figureRows, type FigureRows } from './figure-rows.ts';
 import { figuresIn } from './law-plate.ts';
+import { namedSession, type NamedSession } from './named-session.ts';
 import { describeFirmwareChange, describeRepeats } from './repeat-words.ts';
 
 /** A body's sessions by date; what repeats on other days say, and what a change of firmware did. */
 export interface BodyHistory {
-  readonly bench: Bench;
   readonly name: string;
   readonly repeats: readonly {
     readonly sentence: Sentence;
-    readonly totals: readonly Figure[];
-    readonly sessions: readonly Session[];
+    readonly totals: FigureRows;
   }[];
   readonly changes: readonly Sentence[];
   readonly rows: readonly {
-    readonly session: Session;
-    readonly label: string;
+    readonly session: NamedSession;
+    readonly date: string;
+    readonly firmware: string | undefined;
     readonly total: Figure | undefined;
   }[];
   /** What all sessions share. */
@@ -30,22 +30,25 @@ export function bodyHistory({ bench, find, figure }: Published, body: string): B
   const sessions = historyOf(bench, body);
   const labels = labelSessions(bench, sessions);
   return {
-    bench,
     name: find.body(body).name,
     repeats: findRepeats(bench, find)
       .filter((group) => group.sessions[0]?.body === body)
       .map((group) => ({
         sentence: describeRepeats(group, figure),
-        totals: group.sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []),
-        sessions: group.sessions,
+        totals: figureRows(
+          bench,
+          group.sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []),
+          group.sessions,
+        ),
       })),
     changes: findFirmwareChanges(bench, find)
       .filter(({ later }) => later[0]?.body === body)
       .map((change) => describeFirmwareChange(change, figure)),
-    rows: sessions.map((session) => ({
-      session,
-      label: labels.of.get(session.id) ?? session.id,
-      total: figure(`total/${session.id}`),
+    rows: sessions.map(({ id, date, firmware }) => ({
+      session: namedSession(bench, id, labels.of.get(id)),
+      date,
+      firmware,
+      total: figure(`total/${id}`),
     })),
     shared: labels.shared,
   };
@@ -54,7 +57,7 @@ export function bodyHistory({ bench, find, figure }: Published, body: string): B
 /** Every figure whose text stands in the history. */
 export function figuresOfHistory({ repeats, changes, rows }: BodyHistory): readonly Figure[] {
   return [
-    ...repeats.flatMap(({ sentence, totals }) => [...figuresIn(sentence), ...totals]),
+    ...repeats.flatMap(({ sentence, totals }) => [...figuresIn(sentence), ...totals.rows.map((row) => row.figure)]),
     ...changes.flatMap(figuresIn),
     ...rows.flatMap(({ total }) => total ?? []),
   ];

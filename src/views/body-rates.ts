@@ -5,6 +5,7 @@ import { standingBodies } from '../register/comparisons/standing.ts';
 import { bodyPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
+import { answerOf, type Answer } from './answer.ts';
 
 export interface BodyAtGlance {
   readonly name: string;
@@ -16,7 +17,20 @@ export interface BodyAtGlance {
   readonly rows: readonly { readonly rate: string; readonly total: Figure }[];
 }
 
+export interface BodiesPage {
+  readonly answer: Answer;
+  readonly bodies: readonly BodyAtGlance[];
+  /** How far the axes go that all bodies share, in ms. */
+  readonly reach: number;
+}
+
 type Site = Pick<Published, 'bench' | 'find' | 'figure'>;
+
+export function bodiesPage(site: Site): BodiesPage {
+  const bodies = bodiesAtGlance(site);
+  const ends = bodies.flatMap(({ rows }) => rows.map(({ total: { value, interval } }) => interval?.high ?? value));
+  return { answer: answerOf(site), bodies, reach: Math.max(0, ...ends) };
+}
 
 export function bodiesAtGlance(site: Site): readonly BodyAtGlance[] {
   return site.bench.bodies.map(({ id, name, maker }) => ({ name, maker, path: bodyPath(id), ...ratesOf(site, id) }));

@@ -1,6 +1,7 @@
-/** All that the corrections page says. */
-import { entriesOf, renamedIds } from '../ledger/history.ts';
+/** All that the corrections page says, and what stands of it under a report. */
+import { correctionsOf, entriesOf, firstDay, renamedIds } from '../ledger/history.ts';
 import type { LedgerEntry, Move } from '../model/ledger.ts';
+import { PATHS } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { describeCount } from '../register/text.ts';
 import { describeDay } from './day.ts';
@@ -76,4 +77,29 @@ function describeCorrection(entry: LedgerEntry, site: Published): CorrectionView
 function describeKinds(moves: readonly Move[]): string {
   const kinds = Map.groupBy(moves, ({ id }) => id.split('/')[0] ?? id);
   return [...kinds].map(([kind, of]) => `${describeCount(of.length)} of “${kindLabel(kind)}”`).join(' and ');
+}
+
+/** What changed of a report after it came out, once for each record. */
+export interface ReportChange {
+  readonly id: string;
+  readonly day: string;
+  readonly reason: string;
+  /** Where the record is told. */
+  readonly path: string;
+  readonly moved: readonly MoveGroup[];
+}
+
+export function reportChanges(
+  site: Published,
+  shown: ReadonlySet<string>,
+  report: { readonly id: string; readonly date: string },
+): readonly ReportChange[] {
+  const { ledger } = site.bench;
+  return correctionsOf(ledger, shown, firstDay(ledger, report)).map(({ entry: { id, date, reason }, moved }) => ({
+    id,
+    day: describeDay(date),
+    reason,
+    path: `${PATHS.corrections}#${id}`,
+    moved: moveGroups(moved, site),
+  }));
 }

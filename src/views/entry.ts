@@ -4,7 +4,7 @@ import { sessionTitle } from '../register/labels.ts';
 import { sessionPath } from '../register/paths.ts';
 import { describeBasis, describeCoverage } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
-import type { Figure } from '../register/register.ts';
+import type { Figure, FigureSource } from '../register/register.ts';
 import type { Level } from '../analysis/variation.ts';
 import { describeSignificant, roundTo } from '../register/text.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
@@ -27,6 +27,8 @@ export interface Entry extends EntryRow {
   readonly sessions: readonly { readonly title: string; readonly path: string }[];
   readonly analysis: string;
   readonly budget: BudgetText | undefined;
+  /** Files it was computed from. */
+  readonly files: readonly FigureSource[];
 }
 
 export function entryRow({ bench }: Pick<Published, 'bench'>, figure: Figure): EntryRow {
@@ -54,6 +56,7 @@ export function entryOf(site: Pick<Published, 'bench' | 'register'>, figure: Fig
       })),
     analysis: register.analysis,
     budget: (figure.components ?? []).length > 0 ? describeBudget(figure) : undefined,
+    files: figure.sources,
   };
 }
 

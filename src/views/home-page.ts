@@ -1,15 +1,43 @@
+/** What the home page prints. */
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
+import { answerOf, type Answer } from './answer.ts';
+import { reportLines, type ReportLine } from './lists.ts';
 
-export interface Totals {
+export interface HomePage {
+  readonly title: string;
+  readonly tagline: string;
+  /** Markdown. */
+  readonly introduction: string;
+  /** Path of the file that it stands in. */
+  readonly file: string;
+  readonly answer: Answer;
+  readonly reports: readonly ReportLine[];
+  readonly totals: Totals | undefined;
+}
+
+interface Totals {
   readonly bodies: Figure;
   readonly sessions: Figure;
   readonly readings: Figure;
   readonly excluded: Figure;
 }
 
+export function homePage(site: Published): HomePage {
+  const { title, tagline, introduction, file } = site.bench.site;
+  return {
+    title,
+    tagline,
+    introduction,
+    file: file.path,
+    answer: answerOf(site),
+    reports: reportLines(site.bench),
+    totals: totalsOf(site),
+  };
+}
+
 /** How much was measured in all; undefined before the first session. */
-export function totalsOf({ figure }: Pick<Published, 'figure'>): Totals | undefined {
+function totalsOf({ figure }: Pick<Published, 'figure'>): Totals | undefined {
   const [bodies, sessions, readings, excluded] = ['bodies', 'sessions', 'readings', 'excluded'].map((name) =>
     figure(`count/${name}`),
   );

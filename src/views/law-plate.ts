@@ -1,13 +1,18 @@
-import type { Session } from '../model/bench.ts';
-import { labelSessions } from '../register/labels.ts';
-import type { Published } from '../register/published.ts';
 import type { ConfigurationLaw } from '../register/rate-law/rate-laws.ts';
+import { intervalMs } from '../model/rate.ts';
+import { labelSessions } from '../register/labels.ts';
+import { plural } from '../register/provenance.ts';
+import type { Published } from '../register/published.ts';
+import { countRates } from '../register/rate-law/rate-laws.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
+import { lawInFrames, lawInMs, type CurvePoint } from './law-curve.ts';
+import { namedSession, type NamedSession } from './named-session.ts';
 import { describeLaw } from './rate-law-words.ts';
 
 export interface LawPlate {
-  readonly law: ConfigurationLaw;
+  /** Of the configuration. */
+  readonly name: string;
   readonly sentence: Sentence;
   /** The sessions behind the line; none where there is no line. */
   readonly rows: readonly LawRow[];
@@ -15,31 +20,79 @@ export interface LawPlate {
   readonly shared: string;
   /** What no rate changes, and frame intervals on top; absent where there is no line. */
   readonly line: { readonly fixed: Figure; readonly frames: Figure } | undefined;
+  /** What is drawn; absent where there is no line. */
+  readonly drawn: DrawnLaw | undefined;
 }
 
 export interface LawRow {
-  readonly session: Session;
-  readonly label: string;
+  readonly session: NamedSession;
   readonly total: Figure | undefined;
   readonly frames: Figure | undefined;
 }
 
-/** What is said and listed of one rate law. */
-export function lawPlate({ bench, find, figure }: Published, law: ConfigurationLaw): LawPlate {
+export interface DrawnLaw {
+  readonly ms: LawDrawing;
+  readonly frames: LawDrawing;
+  /** `61.2 ms, and 2.49 frames; not below 70 ms`. */
+  readonly lineText: string;
+  readonly level: number;
+  /** `5 sessions at 4 rates`. */
+  readonly basis: string;
+  /** Figures that are drawn, by id. */
+  readonly from: readonly string[];
+}
+
+export interface LawDrawing {
+  readonly points: readonly { readonly rate: string; readonly intervalMs: number; readonly figure: Figure }[];
+  readonly line: readonly CurvePoint[];
+}
+
+/** What is said, drawn and listed of one rate law. */
+export function lawPlate(site: Published, law: ConfigurationLaw): LawPlate {
+  const { bench, find, figure } = site;
   const labels = labelSessions(bench, law.sessions);
   const [fixed, frames] = [figure(`rate-law-fixed/${law.name}`), figure(`rate-law-frames/${law.name}`)];
   const sessions = law.law.kind === 'rate-law' ? law.sessions : [];
+  const line = law.law.kind === 'rate-law' && fixed && frames ? { fixed, frames } : undefined;
   return {
-    law,
+    name: law.name,
     sentence: describeLaw(law, figure, find),
-    rows: sessions.map((session) => ({
-      session,
-      label: labels.of.get(session.id) ?? session.id,
-      total: figure(`total/${session.id}`),
-      frames: figure(`frames/${session.id}`),
+    rows: sessions.map(({ id }) => ({
+      session: namedSession(bench, id, labels.of.get(id)),
+      total: figure(`total/${id}`),
+      frames: figure(`frames/${id}`),
     })),
     shared: labels.shared,
-    line: law.law.kind === 'rate-law' && fixed && frames ? { fixed, frames } : undefined,
+    line,
+    drawn: drawnLaw(site, law, line),
+  };
+}
+
+function drawnLaw(
+  { find, figure }: Published,
+  { name, sessions, law, floor }: ConfigurationLaw,
+  line: LawPlate['line'],
+): DrawnLaw | undefined {
+  if (law.kind !== 'rate-law') return undefined;
+  const points = (kind: 'total' | 'frames'): LawDrawing['points'] =>
+    sessions.flatMap(({ id, rate, settings }) => {
+      const of = figure(`${kind}/${id}`);
+      return of ? [{ rate: find.level('rate', settings['rate'] ?? ''), intervalMs: intervalMs(rate), figure: of }] : [];
+    });
+  const floorFigure = figure(`rate-law-floor/${name}`);
+  const [totals, frames] = [points('total'), points('frames')];
+  const stated = [line?.fixed, line?.frames, floorFigure].filter((each) => each !== undefined);
+  const notBelow = floorFigure ? `; not below ${floorFigure.text}` : '';
+  return {
+    ms: { points: totals, line: lawInMs(law, floor) },
+    frames: {
+      points: frames,
+      line: lawInFrames(law, floor, Math.min(...sessions.map(({ rate }) => intervalMs(rate)))),
+    },
+    lineText: line ? `${line.fixed.text}, and ${line.frames.text}${notBelow}` : '',
+    level: law.level,
+    basis: `${plural(sessions.length, 'session')} at ${plural(countRates(sessions), 'rate')}`,
+    from: [...[...totals, ...frames].map((point) => point.figure), ...stated].map(({ id }) => id),
   };
 }
 

@@ -3,6 +3,7 @@ import type { Rig, SourceFile } from '../model/bench.ts';
 import { labelSessions } from '../register/labels.ts';
 import type { Published } from '../register/published.ts';
 import { inBenchOrder } from '../register/select.ts';
+import { namedSession, type NamedSession } from './named-session.ts';
 import { rigFacts, type RigFact } from './rig-facts.ts';
 
 export interface RigPage {
@@ -15,7 +16,7 @@ export interface RigPage {
     readonly isOwn: boolean;
     readonly file: string;
   }[];
-  readonly sessions: readonly { readonly label: string; readonly id: string }[];
+  readonly sessions: readonly NamedSession[];
   /** What they have in common. */
   readonly shared: string;
   readonly files: readonly SourceFile[];
@@ -42,10 +43,7 @@ export function rigPage({ bench, find }: Published, id: string): RigPage {
         file: file.path,
         isOwn: rig.links.includes(part) || rig.display === part,
       })),
-    sessions: sessions.map((session) => ({
-      label: labels.of.get(session.id) ?? session.id,
-      id: session.id,
-    })),
+    sessions: sessions.map(({ id: of }) => namedSession(bench, of, labels.of.get(of))),
     shared: labels.shared,
     files: [rig.file, ...chain.map(({ file }) => file)],
   };

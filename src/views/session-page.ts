@@ -1,5 +1,6 @@
 /** What the page of one session prints. */
 import type { Session, SourceFile } from '../model/bench.ts';
+import { badgesOf } from '../register/badges.ts';
 import { labelSessions } from '../register/labels.ts';
 import { bodyPath, methodPath, rigPath, sessionPath } from '../register/paths.ts';
 import { describeBasis, describeLevel } from '../register/provenance.ts';
@@ -8,6 +9,7 @@ import type { Figure, Finding } from '../register/register.ts';
 import { inBenchOrder } from '../register/select.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
 import { entryRow, type EntryRow } from './entry.ts';
+import { readingsPlate, type ReadingsPlate } from './readings-plate.ts';
 
 /** A line of what was set and used; `path` leads to the page of the first word. */
 export interface ConditionLine {
@@ -25,6 +27,8 @@ export interface Neighbour {
 
 export interface SessionPage {
   readonly session: Session;
+  /** What sets it apart from an ordinary one. */
+  readonly badges: readonly string[];
   /** `Vennick Q4, 25 frames/s`. */
   readonly title: string;
   /** The sessions before and after it, of the same body. */
@@ -41,6 +45,7 @@ export interface SessionPage {
         readonly budget: BudgetText;
       }
     | undefined;
+  readonly plate: ReadingsPlate | undefined;
   readonly findings: readonly Finding[];
   readonly entries: readonly EntryRow[];
   readonly analysis: string;
@@ -53,10 +58,12 @@ export function sessionPage(site: Published, id: string): SessionPage {
   const session = find.session(id);
   return {
     session,
+    badges: badgesOf(bench)(id),
     title: labelSessions(bench, bench.sessions).of.get(id) ?? id,
     before: neighbour(site, session, -1),
     after: neighbour(site, session, 1),
     headline: headlineOf(site, id),
+    plate: readingsPlate(site, session),
     findings: findingsOf('session', id),
     entries: figuresOf(id).map((figure) => entryRow(site, figure)),
     analysis: register.analysis,

@@ -3,6 +3,7 @@ import { labelSessions } from '../register/labels.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { inBenchOrder } from '../register/select.ts';
+import { namedSession, type NamedSession } from './named-session.ts';
 
 export interface SessionsFilter {
   /** `body`: part of the ids and classes on the page. */
@@ -14,8 +15,7 @@ export interface SessionsFilter {
 export interface SessionsIndex {
   readonly filters: readonly SessionsFilter[];
   readonly rows: readonly {
-    readonly id: string;
-    readonly label: string;
+    readonly session: NamedSession;
     readonly date: string;
     readonly total: Figure | undefined;
     /** `body-brae rig-attic rate-0`: what it is, option by option. */
@@ -41,8 +41,7 @@ export function sessionsIndex({ bench, find, figure }: Pick<Published, 'bench' |
       },
     ],
     rows: sessions.map(({ id, date, body, rig, settings }) => ({
-      id,
-      label: labels.of.get(id) ?? id,
+      session: namedSession(bench, id, labels.of.get(id)),
       date,
       total: figure(`total/${id}`),
       classes: `body-${body} rig-${rig} rate-${rateId(settings['rate'])}`,

@@ -1,19 +1,14 @@
 import type { Figure } from '../register/register.ts';
 import type { WriteUp } from '../model/bench.ts';
-import { partNamed } from './parts.ts';
-import { readProps, type Answering, type PartDefinition } from './parts/definition.ts';
-
-interface Shown {
-  readonly figures: readonly Figure[];
-  readonly prints: PartDefinition['prints'];
-}
+import { answersOf } from './answers.ts';
+import type { Answering } from './parts/definition.ts';
 
 /**
  * The figures that a write-up shows through its parts, in the order of its parts. What a part shows whose properties
  * are not written out is known only when the page is drawn, and missing here.
  */
 export function figuresShown(writeUp: Pick<WriteUp, 'parts'>, answering: Answering): readonly Figure[] {
-  return shownBy(writeUp, answering).flatMap(({ figures }) => figures);
+  return answersOf(writeUp, answering).flatMap(({ figures }) => figures);
 }
 
 /**
@@ -25,7 +20,7 @@ export function statementsShown(
   answering: Answering,
 ): ReadonlySet<string> {
   const bodyOf = new Map(answering.bench.sessions.map(({ id, body }) => [id, body]));
-  const shown = shownBy(writeUp, answering);
+  const shown = answersOf(writeUp, answering);
   const printed = shown.filter(({ prints }) => prints === undefined || prints === 'figures');
   const named = shown.filter(({ prints }) => prints === undefined || prints === 'names');
   const subjects = named.flatMap(({ figures }) => figures).flatMap(({ of }) => Object.values(of));
@@ -42,13 +37,4 @@ export function statementsShown(
 function ownStatements({ id, file }: Pick<WriteUp, 'id' | 'file'>): readonly string[] {
   const [, folder, kind] = /\/((report|method)s)\/[^/]+$/.exec(file.path) ?? [];
   return folder === undefined ? [] : [`${kind}/${id}`, `date/${folder}/${id}`, `words/${folder}/${id}`];
-}
-
-function shownBy({ parts }: Pick<WriteUp, 'parts'>, answering: Answering): readonly Shown[] {
-  return parts.flatMap((part) => {
-    const definition = partNamed(part.name);
-    const props = definition && readProps(definition, part);
-    if (definition === undefined || props === undefined) return [];
-    return [{ figures: definition.figures(definition.view(props, answering)), prints: definition.prints }];
-  });
 }

@@ -9,7 +9,7 @@ it('every session says by which options it is found, and a chosen option hides a
   const index = sessionsIndex(
     compileBench(bench([session('a', hd('24')), session('b', hd('59.94'), { body: 'brae' })])),
   );
-  expect(index.rows.map(({ id, classes }) => [id, classes])).toEqual([
+  expect(index.rows.map(({ session: { id }, classes }) => [id, classes])).toEqual([
     ['a', 'body-alba-one rig-attic rate-0'],
     ['b', 'body-brae rig-attic rate-1'],
   ]);

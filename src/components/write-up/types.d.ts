@@ -2,7 +2,11 @@
 declare namespace App {
   interface Locals {
     /** From what the parts of the write-up on this page are answered; set by the page that draws it. */
-    answering?: import('../../write-ups/parts/definition.ts').Answering;
+    writeUp?: {
+      readonly answers: import('../../write-ups/answers.ts').Answers;
+      /** Only where the write-up runs code, which may ask for what nobody knew before. */
+      readonly answering?: import('../../write-ups/parts/definition.ts').Answering | undefined;
+    };
   }
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { figureRows } from '../../views/figure-rows.ts';
 import { COMMON } from './common.ts';
 import { definePart } from './definition.ts';
 import { checkChoice } from './property.ts';
@@ -28,10 +29,9 @@ export const figureChart = definePart({
   },
   asks: ({ ids = [] }, asking) => comparedByIds(asking, ids),
   whyEmpty: whySelectionEmpty,
-  view: ({ caption, bands, ...selection }, answering) => ({
-    ...selectedFigures(selection, answering),
-    caption,
-    bands,
-  }),
-  figures: ({ figures }) => figures,
+  view: ({ caption, bands, ...selection }, answering) => {
+    const { bench, figures, sessions } = selectedFigures(selection, answering);
+    return { plate: figureRows(bench, figures, sessions), caption, bands };
+  },
+  figures: ({ plate }) => plate.rows.map(({ figure }) => figure),
 });

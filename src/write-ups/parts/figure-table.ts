@@ -1,3 +1,4 @@
+import { figureRows } from '../../views/figure-rows.ts';
 import { COMMON } from './common.ts';
 import { definePart } from './definition.ts';
 import { comparedByIds, selectedFigures, SELECTION, whySelectionEmpty } from './selected-figures.ts';
@@ -16,6 +17,9 @@ export const figureTable = definePart({
   },
   asks: ({ ids = [] }, asking) => comparedByIds(asking, ids),
   whyEmpty: whySelectionEmpty,
-  view: ({ caption, ...selection }, answering) => ({ ...selectedFigures(selection, answering), caption }),
-  figures: ({ figures }) => figures,
+  view: ({ caption, ...selection }, answering) => {
+    const { bench, figures, sessions } = selectedFigures(selection, answering);
+    return { table: figureRows(bench, figures, sessions), caption };
+  },
+  figures: ({ table }) => table.rows.map(({ figure }) => figure),
 });

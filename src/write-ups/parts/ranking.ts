@@ -1,3 +1,4 @@
+import { rankedRows } from '../../views/figure-rows.ts';
 import { COMMON } from './common.ts';
 import { definePart } from './definition.ts';
 import { RANKED, rankedFigures, whySelectionEmpty } from './selected-figures.ts';
@@ -14,6 +15,6 @@ export const ranking = definePart({
     says: '1:1  Ranking kind  "median" is not a choice here; expected one of total, frames.',
   },
   whyEmpty: whySelectionEmpty,
-  view: ({ caption, ...selection }, answering) => ({ ...rankedFigures(selection, answering), caption }),
-  figures: ({ ranked }) => ranked.map(({ figure }) => figure),
+  view: ({ caption, ...selection }, answering) => ({ table: rankedRows(rankedFigures(selection, answering)), caption }),
+  figures: ({ table }) => table.rows.map(({ figure }) => figure),
 });

@@ -1,5 +1,6 @@
 import { sessionTitle } from '../../register/labels.ts';
 import { sessionPath } from '../../register/paths.ts';
+import { readingsPlate } from '../../views/readings-plate.ts';
 import { COMMON } from './common.ts';
 import { definePart } from './definition.ts';
 
@@ -20,9 +21,8 @@ export const readings = definePart({
       session,
       title: sessionTitle(site.bench, session),
       path: sessionPath(id),
-      /** Drawn through the readings, with its interval. */
-      total: site.figure(`total/${id}`),
+      plate: readingsPlate(site, session),
     };
   },
-  figures: ({ total }) => (total === undefined ? [] : [total]),
+  figures: ({ plate }) => (plate === undefined ? [] : [plate.total]),
 });

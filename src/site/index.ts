@@ -1,0 +1,7 @@
+/**
+ * The compiled site as the command and the pages see it. Imported by its name in package.json, `lagfolio/site`,
+ * everywhere: they then have one instance of it (astro.config.mjs names it external), and nothing is computed twice.
+ */
+export { pagesOf, type ViewOf } from './pages.ts';
+export { publicationFolder, TOOL } from './publication.ts';
+export { forgetSite, loadSite } from './site.ts';

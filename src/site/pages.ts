@@ -1,0 +1,130 @@
+/** Every page of the site by its route: which there are, and the view that each is printed from. */
+import { createHash } from 'node:crypto';
+import { entryGroups } from '../register/entry-groups.ts';
+import { bodyPage } from '../views/body-page.ts';
+import { bodiesPage } from '../views/body-rates.ts';
+import { bodyGrids } from '../views/body-grid.ts';
+import { chainPage } from '../views/chain-page.ts';
+import { correctionsPage } from '../views/corrections-page.ts';
+import { coveragePage } from '../views/coverage-page.ts';
+import { dataPage } from '../views/data-page.ts';
+import { entryOf } from '../views/entry.ts';
+import { GLOSSARY } from '../views/glossary.ts';
+import { homePage } from '../views/home-page.ts';
+import { reportLines, rigLines } from '../views/lists.ts';
+import { methodPage } from '../views/method-page.ts';
+import { movedPages } from '../views/moved-pages.ts';
+import { pageFrame, type PageFrame } from '../views/page-frame.ts';
+import { printView, type PageProps } from '../views/printed-page.ts';
+import { rigPage } from '../views/rig-page.ts';
+import { sessionPage } from '../views/session-page.ts';
+import { sessionsIndex } from '../views/sessions-index.ts';
+import { answeringAll } from '../write-ups/answering.ts';
+import { guidePage } from '../write-ups/guide-page.ts';
+import type { Answering } from '../write-ups/parts/definition.ts';
+import type { PlacedWriteUp } from '../write-ups/write-up-kind.ts';
+import { writeUpPage, type WriteUpPage } from '../write-ups/write-up-page.ts';
+import { documentationPages } from './documentation.ts';
+import { loadSite, type Site } from './site.ts';
+
+interface Page<View> {
+  readonly params: Readonly<Record<string, string | undefined>>;
+  readonly view: () => View;
+  /** Only where a write-up runs code of its own, so that nobody knows before what it asks for. */
+  readonly answering?: Answering;
+}
+
+/** A route of one page. */
+const one =
+  <View>(view: (site: Site) => View) =>
+  (site: Site): readonly Page<View>[] => [{ params: { index: undefined }, view: () => view(site) }];
+
+/** A route of a page for each thing that has an id. */
+const each =
+  <View>(list: (site: Site) => readonly { readonly id: string }[], view: (site: Site, id: string) => View) =>
+  (site: Site): readonly Page<View>[] =>
+    list(site).map(({ id }) => ({ params: { id }, view: () => view(site, id) }));
+
+const PAGES = {
+  home: one(homePage),
+  reports: one(({ bench }) => reportLines(bench)),
+  report: writeUps('report'),
+  comparison: one(bodyGrids),
+  bodies: one(bodiesPage),
+  body: each(({ bench }) => bench.bodies, bodyPage),
+  rigs: one(rigLines),
+  rig: each(
+    ({ bench }) => bench.rigs,
+    (site, id) => ({ ...rigPage(site, id), precision: site.precision.get(id) }),
+  ),
+  chain: one(chainPage),
+  method: one(methodPage),
+  methodNote: writeUps('method'),
+  coverage: one(coveragePage),
+  data: one((site) => ({ ...dataPage(site), analysis: site.register.analysis })),
+  guide: one(guidePage),
+  glossary: one(() => GLOSSARY),
+  documentation: ({ bench }: Site) =>
+    bench.site.documentation ? documentationPages().map((page) => ({ params: { id: page.id }, view: () => page })) : [],
+  moved: (site: Site) =>
+    movedPages(site).map((page) => ({ params: { moved: page.from.replace(/^\/|\/$/g, '') }, view: () => page })),
+  notFound: one(() => ({})),
+  corrections: one(correctionsPage),
+  sessions: one(sessionsIndex),
+  session: each(({ bench }) => bench.sessions, sessionPage),
+  entries: (site: Site) =>
+    [...entryGroups(site.register.figures)].map(([group, { title, figures }]) => ({
+      params: { group },
+      view: () => ({ title, entries: figures.map((figure) => entryOf(site, figure)) }),
+    })),
+} as const satisfies Readonly<Record<string, (site: Site) => readonly Page<unknown>[]>>;
+
+export type Route = keyof typeof PAGES;
+
+/** What a page of a route is printed from. */
+export interface ViewOf<R extends Route> {
+  readonly frame: PageFrame;
+  readonly view: ReturnType<ReturnType<(typeof PAGES)[R]>[number]['view']>;
+}
+
+/** As Astro takes them. */
+interface StaticPath {
+  readonly params: Readonly<Record<string, string | undefined>>;
+  readonly props: PageProps & { readonly answering?: Answering };
+  /** Digest of the view: the page that was printed from it before still holds. */
+  readonly cacheKey?: string;
+}
+
+/** The pages of a route. Each view is worked out when its page, or its digest, is asked for. */
+export async function pagesOf(route: Route): Promise<StaticPath[]> {
+  const site = await loadSite();
+  const frame = pageFrame(site);
+  return PAGES[route](site).map(({ params, view, answering }: Page<unknown>) => {
+    const text = remembered(() => printView({ frame, view: view() }));
+    if (answering !== undefined) return { params, props: { text, answering } };
+    const key = remembered(() => createHash('sha256').update(text()).digest('hex'));
+    return {
+      params,
+      props: { text },
+      get cacheKey() {
+        return key();
+      },
+    };
+  });
+}
+
+function writeUps(kind: PlacedWriteUp['kind']) {
+  return (site: Site): readonly Page<WriteUpPage>[] =>
+    answeringAll(site)
+      .filter((placed) => placed.kind === kind)
+      .map(({ writeUp, answering }) => ({
+        params: { id: writeUp.id },
+        view: () => writeUpPage(site, { kind, writeUp }, answering),
+        ...(site.bench.site.writeUpsRunCode ? { answering } : {}),
+      }));
+}
+
+function remembered(compute: () => string): () => string {
+  let text: string | undefined;
+  return () => (text ??= compute());
+}

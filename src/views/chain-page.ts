@@ -1,0 +1,38 @@
+/** What the page about the chain prints. */
+import type { Published } from '../register/published.ts';
+import type { Figure, Finding } from '../register/register.ts';
+import type { Sentence } from '../register/sentence.ts';
+import { briefRows, chainRows, type ChainRow } from './chain-rows.ts';
+import { describeAnchors } from './chain-words.ts';
+
+export interface ChainPage {
+  /** Every part but the bodies. */
+  readonly parts: readonly ChainRow[];
+  /** Displays, links, and each body at its fastest. */
+  readonly brief: readonly ChainRow[];
+  readonly bodies: readonly { readonly name: string; readonly rows: readonly ChainRow[] }[];
+  readonly displays: readonly { readonly display: string; readonly than: string; readonly figure: Figure }[];
+  readonly anchors: Sentence;
+  readonly findings: readonly Finding[];
+}
+
+export function chainPage({ bench, find, register }: Published): ChainPage {
+  const rows = chainRows(bench, find, register.figures);
+  const bodies = Map.groupBy(
+    rows.filter(({ type }) => type === 'body'),
+    ({ element }) => element.split('/')[1] ?? '',
+  );
+  return {
+    parts: rows.filter(({ type }) => type !== 'body'),
+    brief: briefRows(rows, find),
+    bodies: [...bodies].map(([body, ofBody]) => ({ name: find.body(body).name, rows: ofBody })),
+    displays: register.figures.flatMap((figure) => {
+      const { display, than } = figure.of;
+      return figure.kind === 'element' && display !== undefined && than !== undefined
+        ? [{ display: find.display(display).name, than: find.display(than).name, figure }]
+        : [];
+    }),
+    anchors: describeAnchors(bench, rows),
+    findings: register.findings.filter(({ rule }) => rule.startsWith('chain-')),
+  };
+}

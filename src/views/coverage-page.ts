@@ -1,0 +1,19 @@
+import { describeCoverageTable, type CoverageRow } from './coverage.ts';
+
+/** What the page about the coverage bench prints. */
+export interface CoveragePage {
+  readonly level: string;
+  /** With the number of the note that says why the interval is wide. */
+  readonly rows: readonly (CoverageRow & { readonly noteNumber: number | undefined })[];
+  readonly notes: readonly string[];
+}
+
+export function coveragePage(): CoveragePage {
+  const { level, rows } = describeCoverageTable();
+  const notes = [...new Set(rows.map(({ note }) => note).filter(Boolean))];
+  return {
+    level,
+    rows: rows.map((row) => ({ ...row, noteNumber: row.note === '' ? undefined : notes.indexOf(row.note) + 1 })),
+    notes,
+  };
+}

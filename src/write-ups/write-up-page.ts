@@ -1,0 +1,31 @@
+/** What the page of a report or method note prints around and in its text. */
+import type { WriteUp } from '../model/bench.ts';
+import type { Published } from '../register/published.ts';
+import { reportChanges, type ReportChange } from '../views/corrections-page.ts';
+import { answersOf, type Answers } from './answers.ts';
+import type { Answering } from './parts/definition.ts';
+import { statementsShown } from './statements-shown.ts';
+import type { PlacedWriteUp } from './write-up-kind.ts';
+
+export interface WriteUpPage extends Pick<WriteUp, 'title' | 'summary' | 'date' | 'author'> {
+  /** Whose text is printed, and its digest. */
+  readonly file: string;
+  readonly sha256: string;
+  readonly answers: Answers;
+  /** What moved after it came out. */
+  readonly changes: readonly ReportChange[];
+}
+
+export function writeUpPage(site: Published, { kind, writeUp }: PlacedWriteUp, answering: Answering): WriteUpPage {
+  const { title, summary, date, author, file } = writeUp;
+  return {
+    title,
+    summary,
+    date,
+    ...(author === undefined ? {} : { author }),
+    file: file.path,
+    sha256: file.sha256,
+    answers: Object.fromEntries(answersOf(writeUp, answering).map(({ key, view }) => [key, view])),
+    changes: kind === 'report' ? reportChanges(site, statementsShown(writeUp, answering), writeUp) : [],
+  };
+}
