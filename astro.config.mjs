@@ -16,6 +16,8 @@ export default defineConfig({
   build: { format: 'directory' },
   devToolbar: { enabled: false },
   cacheDir: './.astro/cache',
+  // A page is taken over from the last build where its view is the same (src/site/pages.ts).
+  experimental: { incrementalBuild: true },
   integrations: [mdx(), reloadOnData()],
   markdown: {
     syntaxHighlight: false,

@@ -47,7 +47,7 @@ interface Stage {
   readonly problems: string[];
 }
 
-const drawn = new Store('drawings', ['charts', 'model']);
+const drawn = new Store('drawings', ['src/charts', 'src/model']);
 
 const stages = new WeakMap<TopLevelSpec, Stage>();
 

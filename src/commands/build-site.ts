@@ -6,7 +6,7 @@ import { siteFacts } from '../audit/site-facts.ts';
 import { checkLedger } from '../ledger/check.ts';
 import { compareWithLedger } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
-import { keepResultsIn, sweepResults } from 'lagfolio/memory';
+import { codeVersion, keepResultsIn, sweepResults } from 'lagfolio/memory';
 import { loadSite } from 'lagfolio/site';
 import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
@@ -16,6 +16,7 @@ import { auditPages } from './audit-pages.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
+import { withPageCache } from './page-cache.ts';
 import { TOOL } from '../site/publication.ts';
 import { countPages, type BuildSummary } from './summary.ts';
 
@@ -56,7 +57,9 @@ export async function buildSite({
       // First by cause, as any build shows it: a long list of problems is cut.
       throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
     }
-    await build({ root: TOOL, outDir: fresh, logLevel: 'error' }, { devOutput: false });
+    await withPageCache(cacheFolder(root), { version: codeVersion(['src']), fresh: fromNothing }, (cacheDir) =>
+      build({ root: TOOL, outDir: fresh, cacheDir, force: fromNothing, logLevel: 'error' }, { devOutput: false }),
+    );
     sweepResults();
     const audit = await auditPages(fresh, siteFacts(site, site.precision));
     if (strict && audit.unaccounted.length > 0) throw problemsError(auditProblems(audit));

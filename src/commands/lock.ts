@@ -76,7 +76,7 @@ async function readOwner(path: string): Promise<Owner | undefined> {
 }
 
 /** Whether another process of this machine has the number. This one holds no lock yet: its number was used before. */
-function isRunning(pid: number): boolean {
+export function isRunning(pid: number): boolean {
   if (pid === process.pid) return false;
   try {
     process.kill(pid, 0);

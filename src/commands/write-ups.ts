@@ -12,6 +12,12 @@ const LIST_ID = `\0${LIST}`;
 const PLACE = join(TOOL, '.publication').replaceAll('\\', '/');
 
 /**
+ * That a module is content of authors and no code, as Astro marks its own: it draws no page anew. The page of a
+ * write-up has the digest of its text in its view.
+ */
+const OF_AUTHORS = { astroIncremental: { kind: 'content-data' } };
+
+/**
  * Hands the write-ups of a publication to the bundler, from wherever it stands. A bundler takes `#`, `?` and spaces
  * in a path for something else, so it sees a path of the tool's and gets the text of the author's file.
  */
@@ -32,7 +38,7 @@ export function writeUps(): Plugin {
           const lines = [...bench.methods, ...bench.reports].map(
             ({ file }) => `  ${JSON.stringify(file.path)}: () => import(${JSON.stringify(`${LIST}/${file.path}`)}),\n`,
           );
-          return `export const writeUps = {\n${lines.join('')}};\n`;
+          return { code: `export const writeUps = {\n${lines.join('')}};\n`, meta: OF_AUTHORS };
         }
         const path = publishedPath(id);
         return path === undefined ? undefined : await readFile(join(publicationFolder(), path), 'utf8');

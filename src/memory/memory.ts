@@ -23,7 +23,7 @@ interface Keeping {
 export interface Remembered<Input, Result, Kept> {
   /** Of the folder in which its results are kept. */
   readonly name: string;
-  /** Folders of `src` that decide what comes out: results of other code are not used. */
+  /** Folders of the tool that decide what comes out: results of other code are not used. */
   readonly code: readonly string[];
   readonly compute: (input: Input) => Result;
   /** What is kept of a result on disk, as plain data, and how it is made of that again. */
@@ -32,6 +32,8 @@ export interface Remembered<Input, Result, Kept> {
 }
 
 let keeping: Keeping | undefined;
+
+export { codeVersion } from './code-version.ts';
 
 /** Keeps results in a folder from now on; without one, only as long as the program runs. */
 export function keepResultsIn(folder: string | undefined, { fresh = false } = {}): void {

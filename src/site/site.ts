@@ -13,14 +13,14 @@ export interface Site extends Published {
 
 const estimates = new Memory({
   name: 'estimates',
-  code: ['analysis', 'model'],
+  code: ['src/analysis', 'src/model'],
   compute: estimateSession,
   keep: keepEstimate,
   restore: restoreEstimate,
 });
 const precisions = new Memory({
   name: 'precision',
-  code: ['analysis', 'model'],
+  code: ['src/analysis', 'src/model', 'src/planning'],
   compute: simulateTable,
   keep: (table) => table,
   restore: (table) => table,

@@ -25,7 +25,7 @@ const inputOf = (latencyMs: number) => {
 const estimates = () =>
   new Memory({
     name: 'estimates',
-    code: ['analysis'],
+    code: ['src/analysis'],
     compute: estimateSession,
     keep: keepEstimate,
     restore: restoreEstimate,
@@ -36,7 +36,7 @@ function counting(compute: (input: number) => unknown) {
   const memory = () =>
     new Memory({
       name: 'counted',
-      code: ['memory'],
+      code: ['src/memory'],
       compute: (input: number) => {
         inputs.push(input);
         return compute(input);

@@ -9,12 +9,12 @@ export const PROJECT = fileURLToPath(new URL('../..', import.meta.url)).replace(
 const NOT_OURS = new Set(['.git', 'node_modules', 'dist', '.dist.building', '.astro']);
 
 /** Every file of the project, committed or about to be: paths from its root with forward slashes, sorted. */
-export function projectFiles(folder = ''): readonly string[] {
-  return readdirSync(join(PROJECT, folder), { withFileTypes: true })
+export function projectFiles(folder = '', root = PROJECT): readonly string[] {
+  return readdirSync(join(root, folder), { withFileTypes: true })
     .filter(({ name }) => folder !== '' || !(NOT_OURS.has(name) || name.endsWith('.tsbuildinfo')))
     .flatMap((entry) => {
       const path = join(folder, entry.name);
-      return entry.isDirectory() ? projectFiles(path) : [path.split(sep).join('/')];
+      return entry.isDirectory() ? projectFiles(path, root) : [path.split(sep).join('/')];
     })
     .sort();
 }
