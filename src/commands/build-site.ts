@@ -7,7 +7,7 @@ import { checkLedger } from '../ledger/check.ts';
 import { compareWithLedger } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
 import { codeVersion, keepResultsIn, sweepResults } from 'lagfolio/memory';
-import { loadSite } from 'lagfolio/site';
+import { loadSite, watchProgress } from 'lagfolio/site';
 import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { describeByReport } from '../write-ups/changes-by-report.ts';
@@ -18,6 +18,7 @@ import { finishEarlier } from './finish-earlier.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
 import { withPageCache } from './page-cache.ts';
 import { TOOL } from '../site/publication.ts';
+import { sayMeanwhile } from './say.ts';
 import { countPages, type BuildSummary } from './summary.ts';
 
 export interface BuildOptions {
@@ -46,6 +47,7 @@ export async function buildSite({
   const start = performance.now();
   await finishEarlier(root);
   await checkOutput(output, [join(root, 'data'), join(root, 'content')]);
+  watchProgress((what, done, of) => sayMeanwhile(`${what}: ${done} of ${of}`));
   keepResultsIn(join(cacheFolder(root), 'results'), { fresh: fromNothing });
   return await replaceSite(output, async (fresh) => {
     const site = await loadSite();
@@ -60,6 +62,7 @@ export async function buildSite({
     await withPageCache(cacheFolder(root), { version: codeVersion(['src']), fresh: fromNothing }, (cacheDir) =>
       build({ root: TOOL, outDir: fresh, cacheDir, force: fromNothing, logLevel: 'error' }, { devOutput: false }),
     );
+    sayMeanwhile();
     sweepResults();
     const audit = await auditPages(fresh, siteFacts(site, site.precision));
     if (strict && audit.unaccounted.length > 0) throw problemsError(auditProblems(audit));

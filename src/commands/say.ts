@@ -10,6 +10,11 @@ export function complain(error: unknown): void {
   process.stderr.write(`${escapeLines(typeof error === 'string' ? error : inspect(error))}\n`);
 }
 
+/** Puts a line in place of the last such, on a terminal only: what a long command is doing. None clears it. */
+export function sayMeanwhile(text = ''): void {
+  if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${escapeControls(text)}`);
+}
+
 /** Line breaks and tabs stay. */
 function escapeLines(text: string): string {
   return text

@@ -109,6 +109,21 @@ export class Memory<Input, Result, Kept = Result> {
     return result;
   };
 
+  /** Whether a result is there without being computed. */
+  knows(input: Input): boolean {
+    const name = this.#store.nameOf(input);
+    const result = this.#known.get(name) ?? this.#restored(name, input);
+    if (result !== undefined) this.#known.set(name, result);
+    return result !== undefined;
+  }
+
+  /** Takes over a result that was computed elsewhere, as it is kept. */
+  learn(input: Input, kept: Kept): void {
+    const name = this.#store.nameOf(input);
+    this.#known.set(name, this.#function.restore(kept, input));
+    this.#store.put(name, kept);
+  }
+
   /** Forgets what nobody has asked for since this was last called. */
   forgetUnused(): void {
     for (const name of this.#known.keys()) if (!this.#used.has(name)) this.#known.delete(name);

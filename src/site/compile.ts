@@ -39,9 +39,15 @@ import { compileRepeats } from '../register/repeats/repeat-figures.ts';
  * Throws one ProblemsError with every mistake of the bench and of its write-ups.
  *
  * @param estimator one that remembers, where the same sessions are compiled again and again
+ * @param ahead what is done with the bench before its sessions are estimated one after the other
  */
-export async function compileSite(folders: BenchFolders, estimator?: Estimator): Promise<Published> {
+export async function compileSite(
+  folders: BenchFolders,
+  estimator?: Estimator,
+  ahead: (bench: Bench) => Promise<void> = async () => {},
+): Promise<Published> {
   const bench = await readSound(folders); // 1
+  await ahead(bench);
   const published = compileSound(bench, estimator); // 2 and 3
   const problems = [...checkWriteUps(knownOf(published)), ...checkClaims(published)]; // 4
   if (problems.length > 0) throw problemsError(problems);

@@ -3,5 +3,6 @@
  * everywhere: they then have one instance of it (astro.config.mjs names it external), and nothing is computed twice.
  */
 export { pagesOf, type ViewOf } from './pages.ts';
+export { watchProgress } from './progress.ts';
 export { publicationFolder, TOOL } from './publication.ts';
 export { forgetSite, loadSite } from './site.ts';

@@ -25,6 +25,7 @@ import type { Answering } from '../write-ups/parts/definition.ts';
 import type { PlacedWriteUp } from '../write-ups/write-up-kind.ts';
 import { writeUpPage, type WriteUpPage } from '../write-ups/write-up-page.ts';
 import { documentationPages } from './documentation.ts';
+import { reportProgress } from './progress.ts';
 import { loadSite, type Site } from './site.ts';
 
 interface Page<View> {
@@ -95,17 +96,27 @@ interface StaticPath {
   readonly cacheKey?: string;
 }
 
+/** How many pages there are, as far as they were asked for, and how many of them were printed. */
+const counts = { all: 0, printed: 0 };
+
 /** The pages of a route. Each view is worked out when its page, or its digest, is asked for. */
 export async function pagesOf(route: Route): Promise<StaticPath[]> {
   const site = await loadSite();
   const frame = pageFrame(site);
-  return PAGES[route](site).map(({ params, view, answering }: Page<unknown>) => {
+  const pages: readonly Page<unknown>[] = PAGES[route](site);
+  counts.all += pages.length;
+  return pages.map(({ params, view, answering }) => {
     const text = remembered(() => printView({ frame, view: view() }));
-    if (answering !== undefined) return { params, props: { text, answering } };
+    const print = (): string => {
+      counts.printed += 1;
+      reportProgress('Printing pages', counts.printed, counts.all);
+      return text();
+    };
+    if (answering !== undefined) return { params, props: { text: print, answering } };
     const key = remembered(() => createHash('sha256').update(text()).digest('hex'));
     return {
       params,
-      props: { text },
+      props: { text: print },
       get cacheKey() {
         return key();
       },

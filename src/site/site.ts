@@ -2,8 +2,12 @@
 import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
 import { estimateSession, keepEstimate, restoreEstimate } from '../analysis/estimate.ts';
 import { Memory } from '../memory/memory.ts';
+import { lookup } from '../register/lookup.ts';
 import type { Published } from '../register/published.ts';
+import { sessionInput } from '../register/session-input.ts';
 import { compileSite } from './compile.ts';
+import { estimateAhead } from './estimate-ahead.ts';
+import { reportProgress } from './progress.ts';
 import { foldersOf, publicationFolder } from './publication.ts';
 
 export interface Site extends Published {
@@ -49,7 +53,14 @@ export function forgetSite(): void {
 }
 
 async function readSite(root: string): Promise<Site> {
-  const published = await compileSite(foldersOf(root), estimates.recall);
+  const published = await compileSite(foldersOf(root), estimates.recall, async (read) => {
+    const find = lookup(read);
+    await estimateAhead(
+      estimates,
+      read.sessions.map((session) => sessionInput(session, find)),
+      { report: (done, of) => reportProgress('Estimating sessions', done, of) },
+    );
+  });
   const { bench, find } = published;
   const precision = bench.rigs.flatMap((rig) => {
     const found = precisionOfRig(bench, rig, find, precisions.recall);

@@ -10,11 +10,12 @@ import { benchDemonstration } from './demonstration.ts';
 import { benchEstimate } from './estimate.ts';
 import { benchIngest } from './ingest.ts';
 import { benchLive } from './live.ts';
-import { benchSite } from './site.ts';
+import { benchScale, benchSite } from './site.ts';
 
 const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   demonstration: benchDemonstration,
   site: benchSite,
+  scale: benchScale,
   ingest: benchIngest,
   estimate: benchEstimate,
   live: benchLive,

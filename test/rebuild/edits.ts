@@ -67,6 +67,9 @@ const PARTS: readonly ((session: string, other: string) => string)[] = [
   () => '<ChainBrackets />',
 ];
 
+/** What `npm run record` writes, by running it. */
+export const RECORD = 'a record';
+
 export const EDITS: Readonly<Record<string, Edit>> = {
   'a reading': inRow((cells, draw) => {
     const at = 1 + Math.floor(draw() * 2);

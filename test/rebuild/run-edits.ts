@@ -3,7 +3,7 @@ import { seededRandom } from '../../src/analysis/random.ts';
 import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
 import { projectFiles } from '../support/project-files.ts';
 import { writeGeneratedBench } from '../bench/generated-bench.ts';
-import { EDITS, type Change } from './edits.ts';
+import { EDITS, RECORD, type Change } from './edits.ts';
 
 export interface Outcome {
   readonly edit: string;
@@ -32,10 +32,10 @@ export function runEdits({ seed, edits, every = edits, report = () => {} }: RunO
   for (const { root } of both) writeGeneratedBench(root, { sessions: SESSIONS, writeUps: WRITE_UPS });
   const texts = readTexts(kept);
   build(kept, 'its first state');
-  const names = Object.keys(EDITS);
+  const names = [...Object.keys(EDITS), RECORD];
   const outcomes: Outcome[] = [];
   for (let count = 1; count <= edits; count += 1) {
-    const { name, change } = drawEdit(names, texts, random);
+    const { name, change } = drawEdit(names, texts, random, () => record(kept, texts, count));
     const before = Object.fromEntries(Object.keys(change).map((path) => [path, texts.get(path)]));
     apply(change, texts, both);
     const isBuilt = kept.run('build').code === 0;
@@ -51,13 +51,21 @@ export function runEdits({ seed, edits, every = edits, report = () => {} }: RunO
   return outcomes;
 }
 
-function drawEdit(names: readonly string[], texts: Map<string, string>, random: () => number) {
+function drawEdit(names: readonly string[], texts: Map<string, string>, random: () => number, recorded: () => Change) {
   for (;;) {
     const name = names[Math.floor(random() * names.length)] ?? '';
-    const change = EDITS[name]?.(texts, random);
+    const change = name === RECORD ? recorded() : EDITS[name]?.(texts, random);
     if (change !== undefined && Object.entries(change).some(([path, text]) => texts.get(path) !== text))
       return { name, change };
   }
+}
+
+/** Records, and says which files that wrote. */
+function record(copy: ProjectCopy, texts: ReadonlyMap<string, string>, count: number): Change {
+  const day = `2026-06-${String(1 + (count % 28)).padStart(2, '0')}`;
+  copy.run('record', ['--reason', `Edit ${count}`, '--date', day]);
+  const written = projectFiles('content/ledger', copy.root).map((path) => [path, copy.read(path)] as const);
+  return Object.fromEntries(written.filter(([path, text]) => texts.get(path) !== text));
 }
 
 function apply(change: Change, texts: Map<string, string>, copies: readonly ProjectCopy[]): void {
