@@ -19,7 +19,7 @@ export default defineConfig({
           include: ['test/**/*.test.ts'],
           exclude: ['test/site/**'],
           environment: 'node',
-          testTimeout: 30_000,
+          testTimeout: 120_000,
         },
       },
       {
