@@ -27,7 +27,8 @@ export interface Plan extends Design {
 export const CLIPS_ENOUGH = 4;
 const RUNS = [CLIPS_ENOUGH, 6, 8];
 const READINGS = [3, 5, 8, 12, 20, 30];
-const RESTART_WORK = 3;
+/** A restart takes as much work as so many readings; common practice, no source. */
+export const RESTART_WORK = 3;
 const SESSIONS = 16;
 
 /** Clips and readings in each, from the least work on. */

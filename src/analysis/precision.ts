@@ -80,7 +80,7 @@ export function precisionTable(setup: Setup, designs: readonly Design[], session
 }
 
 /** As read where rows and scan-out shift nothing: what shifts every reading alike does not change a width. */
-function simulateRun(
+export function simulateRun(
   { chain, method, resolutionMs = 1 }: Setup,
   { readings, spacingMs }: Design,
   pipelineMs: number,

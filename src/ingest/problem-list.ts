@@ -10,6 +10,10 @@ export class ProblemList {
     this.#problems.push(problem);
   }
 
+  get all(): readonly Problem[] {
+    return this.#problems;
+  }
+
   /** Throws one ProblemsError with all of them, if there are any. */
   throwIfAny(): void {
     if (this.#problems.length > 0) throw problemsError(this.#problems);

@@ -490,11 +490,15 @@ export function problemsError(problems: readonly Problem[]): ProblemsError {
 
 /** One problem on one line. */
 export function describeProblem(problem: Problem): string {
-  const [says, remedy] = WORDS[problem.code](problem);
   const where = [asIs(problem.file), problem.line, problem.column].filter((part) => part !== undefined).join(':');
+  return [where, ...(problem.key === undefined ? [] : [asIs(problem.key)]), wordsOf(problem)].join('  ');
+}
+
+/** What is wrong and what to do, without the place, for whoever has it in view. */
+export function wordsOf(problem: Problem): string {
+  const [says, remedy] = WORDS[problem.code](problem);
   const what = `${says}${describeChoices(problem.choices)}${describeAlike(problem.alike)}.`;
-  const todo = [remedy && `${remedy}.`, describeNearest(problem.nearest)].filter((part) => part);
-  return [where, ...(problem.key === undefined ? [] : [asIs(problem.key)]), [what, ...todo].join(' ')].join('  ');
+  return [what, remedy && `${remedy}.`, describeNearest(problem.nearest)].filter((part) => part).join(' ');
 }
 
 /** Every file with its problems, in the order given, under a line that counts them. A long list for one file is cut, and says so. */

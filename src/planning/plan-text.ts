@@ -1,13 +1,24 @@
 import type { Ladder, Plan, Wanted } from '../analysis/plan.ts';
+import type { Design } from '../analysis/precision.ts';
 import { describeSignificant, roundTo } from '../register/text.ts';
 import { plural } from '../register/provenance.ts';
 
 /** `3 clips of 8 readings each, at least 2.4 s apart`. */
-export function describeDesign({ runs, readings, spacingMs }: Pick<Plan, 'runs' | 'readings' | 'spacingMs'>): string {
+export function describeDesign({ runs, readings, spacingMs }: Design): string {
   const spacing = `at least ${roundTo(spacingMs / 1000, 1)} s apart`;
   return runs === 1
     ? `one clip of ${plural(readings, 'reading')}, ${spacing}`
     : `${plural(runs, 'clip')} of ${plural(readings, 'reading')} each, ${spacing}`;
+}
+
+const DESIGN = /(?:(\d+) clips|one clip) of (\d+) readings?(?: each)?, at least (\d+(?:\.\d+)?) s apart/;
+
+/** What `describeDesign` has written somewhere in a text; undefined where it has not. */
+export function readDesign(text: string): Design | undefined {
+  const found = DESIGN.exec(text);
+  if (found === null) return undefined;
+  const [, runs = '1', readings, seconds] = found;
+  return { runs: Number(runs), readings: Number(readings), spacingMs: Math.round(Number(seconds) * 1000) };
 }
 
 /** What the plan gives, and whether that is what was wanted, in sentences. */

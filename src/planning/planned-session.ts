@@ -1,4 +1,4 @@
-import type { Plan } from '../analysis/plan.ts';
+import type { Design } from '../analysis/precision.ts';
 import type { Bench, MethodId } from '../model/bench.ts';
 import type { Rate } from '../model/rate.ts';
 
@@ -14,7 +14,7 @@ export interface NewSession {
   readonly rig: string;
   readonly method: MethodId;
   readonly condition: Condition;
-  readonly plan: Plan;
+  readonly plan: Design;
   /** 1-based, in the order in which they are to be measured. */
   readonly position: number;
   readonly of: number;

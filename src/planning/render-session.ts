@@ -3,7 +3,7 @@ import type { MethodId } from '../model/bench.ts';
 import type { NewSession } from './planned-session.ts';
 import { describeDesign } from './plan-text.ts';
 
-const COLUMNS: Readonly<Record<MethodId, string>> = {
+export const COLUMNS: Readonly<Record<MethodId, string>> = {
   'two-timers': 'run,source,shown,exclude,note',
   'frame-count': 'run,frames,exclude,note',
   instrument: 'run,latency,exclude,note',
@@ -15,6 +15,12 @@ const COOL_DOWN = '10 min';
 export interface SessionFiles {
   readonly front: string;
   readonly readings: string;
+}
+
+/** Where in the drawn order a planned session stands, as `renderNewSession` wrote it; undefined where it did not. */
+export function readPosition(front: string): { readonly position: number; readonly of: number } | undefined {
+  const [, position, of] = /^# Session (\d+) of (\d+),/m.exec(front) ?? [];
+  return position === undefined ? undefined : { position: Number(position), of: Number(of) };
 }
 
 /**

@@ -2,6 +2,7 @@
 import { medianOf } from '../analysis/summary.ts';
 import type { Reading, Session } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
+import { digitVariants } from './digit-variants.ts';
 import type { Lookup } from './lookup.ts';
 import type { Estimator } from './session-figures.ts';
 import { countedReadings, sessionInput } from './session-input.ts';
@@ -52,55 +53,12 @@ function rowThatExplains(session: Session, find: Lookup, estimator: Estimator): 
 function digitsThatFit(session: Session, row: Reading, find: Lookup, estimator: Estimator): readonly string[] {
   const others = countedReadings(session).filter(({ line }) => line !== row.line);
   const middle = medianOf(others.map(({ latencyMs }) => latencyMs));
-  return variantsOf(row)
+  return digitVariants(row)
     .toSorted((a, b) => Math.abs((a.reading.latencyMs ?? 0) - middle) - Math.abs((b.reading.latencyMs ?? 0) - middle))
     .slice(0, TRIED / 4)
     .filter(({ reading }) => isEstimable(replaced(session, row, reading), find, estimator))
     .slice(0, SHOWN_FITS)
     .map(({ text }) => text);
-}
-
-interface Variant {
-  readonly text: string;
-  readonly reading: Reading;
-}
-
-/** Every way to change one digit of a cell: by so many units of its place, the latency changes by as much. */
-function variantsOf(row: Reading): readonly Variant[] {
-  const { latencyMs = 0 } = row;
-  return ['source', 'shown', 'frames', 'latency'].flatMap((column) => {
-    const cell = row.cells[column] ?? '';
-    const unitMs = column === 'frames' && row.frames ? latencyMs / row.frames : column === 'latency' ? 1 : 1000;
-    return [...cell].flatMap((char, at) => {
-      if (!/\d/.test(char)) return [];
-      const place = placeOf(cell, at) * unitMs;
-      return [...'0123456789']
-        .filter((digit) => digit !== char)
-        .map((digit): Variant => {
-          const change = (Number(digit) - Number(char)) * place;
-          const moved = latencyMs + (column === 'shown' ? -change : change);
-          return {
-            text: `${column} ${cell.slice(0, at)}${digit}${cell.slice(at + 1)}`,
-            reading: {
-              ...row,
-              latencyMs: moved,
-              ...(row.sourceMs === undefined || column !== 'source' ? {} : { sourceMs: row.sourceMs + change }),
-              ...(row.shownMs === undefined || column !== 'shown' ? {} : { shownMs: row.shownMs + change }),
-            },
-          };
-        })
-        .filter(({ reading }) => (reading.latencyMs ?? -1) >= 0);
-    });
-  });
-}
-
-/** What one unit of the digit at this place is worth, in the unit of the last part of the cell: 10 for the tens. */
-function placeOf(cell: string, at: number): number {
-  const whole = cell.split('.')[0] ?? '';
-  if (at > whole.length) return 10 ** (whole.length - at);
-  const parts = whole.slice(at + 1).split(':');
-  const [own = '', ...later] = parts;
-  return 10 ** own.length * 60 ** later.length;
 }
 
 function without(session: Session, { line }: Reading): Session {

@@ -1,4 +1,6 @@
 import { readingRangeMs } from '../../../analysis/phase-errors.ts';
+import type { Session } from '../../../model/bench.ts';
+import type { Lookup } from '../../lookup.ts';
 import { plural } from '../../provenance.ts';
 import { chainOf, countedRuns, type CountedReading } from '../../session-input.ts';
 import { describeSignificant } from '../../text.ts';
@@ -16,9 +18,7 @@ export const beyondRange: Rule = (compiled) => {
   const { session, find } = compiled;
   const rangeMs = readingRangeMs(chainOf(session, find), session.method, session.resolutionMs ?? 0);
   const said = new Set(likelyMisreads(compiled).map(({ line }) => line));
-  const rows = countedRuns(session)
-    .flatMap((run) => outside(run, rangeMs))
-    .filter(({ line }) => !said.has(line));
+  const rows = beyondRangeReadings(session, find).filter(({ line }) => !said.has(line));
   if (rows.length === 0) return undefined;
   const named = rows.map(({ line, latencyMs }) => `line ${line} (${describeSignificant(latencyMs, 3, 'ms')})`);
   return {
@@ -27,6 +27,12 @@ export const beyondRange: Rule = (compiled) => {
     hint: 'Look at the film again: a mistyped digit is the usual cause. Correct it, or say under exclude why it does not count.',
   };
 };
+
+/** Readings that are further from the others of their clip than phases can put them. */
+export function beyondRangeReadings(session: Session, find: Lookup): readonly CountedReading[] {
+  const rangeMs = readingRangeMs(chainOf(session, find), session.method, session.resolutionMs ?? 0);
+  return countedRuns(session).flatMap((run) => outside(run, rangeMs));
+}
 
 /** The few readings without which the others of a run keep within the range; none where it takes many. */
 function outside(run: readonly CountedReading[], rangeMs: number): readonly CountedReading[] {

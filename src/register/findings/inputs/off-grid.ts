@@ -1,4 +1,6 @@
+import type { Session } from '../../../model/bench.ts';
 import { intervalMs } from '../../../model/rate.ts';
+import type { Lookup } from '../../lookup.ts';
 import { countedReadings, countedRuns, type CountedReading } from '../../session-input.ts';
 import { describeSignificant } from '../../text.ts';
 import type { Rule } from '../rule.ts';
@@ -27,9 +29,7 @@ export const offGrid: Rule = ({ session, find }) => {
           message: `Times are written in steps of ${describeSignificant(resolutionMs, 2, 'ms')}, coarser than the ${describeSignificant(stepMs, 2, 'ms')} between two refreshes of the source timer: digits seem to be lost.`,
           hint: 'Spreadsheets round times: type them again with every digit that the timer shows; if it shows no more, state resolution in the rig’s source-timer.',
         };
-  const off = countedRuns(session).flatMap((run) =>
-    offIn(run, stepMs, resolutionMs, timer.clockTolerancePpm ?? TOLERANCE_PPM),
-  );
+  const off = offGridReadings(session, find);
   if (off.length === 0) return undefined;
   if (off.length > Math.max(1, MOST * countedReadings(session).length))
     return {
@@ -43,6 +43,16 @@ export const offGrid: Rule = ({ session, find }) => {
     hint: 'Look at the film again: a mistyped digit is the usual cause. Correct it, or say under exclude why it does not count.',
   };
 };
+
+/** Readings with a stamp off the grid on which most of their clip lie; none where the session cannot tell. */
+export function offGridReadings(session: Session, find: Lookup): readonly CountedReading[] {
+  const timer = find.rig(session.rig).sourceTimer;
+  const { resolutionMs } = session;
+  if (timer === undefined || resolutionMs === undefined) return [];
+  return countedRuns(session).flatMap((run) =>
+    offIn(run, intervalMs(timer.refresh), resolutionMs, timer.clockTolerancePpm ?? TOLERANCE_PPM),
+  );
+}
 
 /** Readings of a run of which a stamp is not within the arc, as long as a stamp may be off, that holds most of them. */
 function offIn(

@@ -1,0 +1,69 @@
+/**
+ * A readings file as text, changed by one row: every other row stays as it is, byte for byte.
+ *
+ * Rows are found as RFC 4180 says, so that a line break inside quotes ends none.
+ */
+
+interface Row {
+  /** 1-based line on which it starts. */
+  readonly line: number;
+  /** With its line ending; the last may have none. */
+  readonly text: string;
+}
+
+/** The text with a row more: after the last of its run, or at the end where it is the first of a run. */
+export function addRow(text: string, cells: readonly string[]): string {
+  const rows = splitRows(text);
+  const filled = rows.filter((row) => bare(row) !== '');
+  const after = filled.findLast((row) => firstCell(row) === cells[0]) ?? filled.at(-1);
+  const ending = endingOf(rows);
+  return rows
+    .flatMap((row) => (row === after ? [ended(row.text, ending), renderRow(cells) + ending] : [row.text]))
+    .join('');
+}
+
+/** The text with other cells in the row that starts on a line; undefined where none does. */
+export function replaceRow(text: string, line: number, cells: readonly string[]): string | undefined {
+  const rows = splitRows(text);
+  const old = rows.find((row) => row.line === line && bare(row) !== '' && line > 1);
+  if (old === undefined) return undefined;
+  const ending = old.text.slice(bare(old).length);
+  return rows.map((row) => (row === old ? renderRow(cells) + ending : row.text)).join('');
+}
+
+/** Cells that need it stand in quotes. */
+function renderRow(cells: readonly string[]): string {
+  return cells.map((cell) => (/[",\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(',');
+}
+
+function splitRows(text: string): readonly Row[] {
+  const rows: Row[] = [];
+  let [start, line, startLine, isQuoted] = [0, 1, 1, false];
+  for (let at = 0; at < text.length; at += 1) {
+    const char = text[at];
+    if (char === '"') isQuoted = !isQuoted;
+    if (char !== '\n' && char !== '\r') continue;
+    if (char === '\r' && text[at + 1] === '\n') at += 1;
+    line += 1;
+    if (isQuoted) continue;
+    rows.push({ line: startLine, text: text.slice(start, at + 1) });
+    [start, startLine] = [at + 1, line];
+  }
+  return start < text.length ? [...rows, { line: startLine, text: text.slice(start) }] : rows;
+}
+
+function bare({ text }: Row): string {
+  return text.replace(/(?:\r\n|\n|\r)$/, '');
+}
+
+function firstCell(row: Row): string {
+  return (bare(row).split(',')[0] ?? '').replaceAll('"', '');
+}
+
+function endingOf([header]: readonly Row[]): string {
+  return header?.text.slice(bare(header).length) || '\n';
+}
+
+function ended(text: string, ending: string): string {
+  return /[\r\n]$/.test(text) ? text : text + ending;
+}
