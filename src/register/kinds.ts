@@ -3,7 +3,7 @@ import type { Figure } from './register.ts';
 /** What each kind of figure is called and what it is, in words: the one place that says so. */
 export interface Kind {
   readonly label: string;
-  readonly unit: 'ms' | 'frames' | '1';
+  readonly unit: 'ms' | 'frames' | 'm' | '1';
   /** Section of the entry page on which the figure stands, and its anchor there. */
   readonly anchor: string;
   /** How it is computed, in one sentence. */
@@ -215,6 +215,12 @@ export const KINDS = {
   ...CHAIN_KINDS,
   ...REPEAT_KINDS,
   ...COMPARISON_KINDS,
+  moved: kind(
+    'moved',
+    'How far something moves in a total',
+    'm',
+    'A distance gone in the lowest total latency of a body, at a speed from a published source.',
+  ),
   count: kind('counts', 'Count', '1', 'Counted over everything in data/.'),
 } as const satisfies Record<string, Kind>;
 

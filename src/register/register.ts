@@ -42,7 +42,7 @@ export interface Figure {
   readonly id: string;
   readonly kind: string;
   readonly of: Subject;
-  /** `ms`, `frames`, or `1` for a plain number. */
+  /** `ms`, `frames`, `m`, or `1` for a plain number. */
   readonly unit: string;
   readonly value: number;
   readonly standardUncertainty?: number;

@@ -26,6 +26,7 @@ import type { Estimator } from '../register/session-figures.ts';
 import { betweenSessions } from '../register/findings/inputs/between-sessions.ts';
 import { findingsOf } from '../register/findings/findings.ts';
 import { compileComparisons, standingFamilies } from '../register/comparisons/compile-comparisons.ts';
+import { compilePractice } from '../register/practice/practice-figures.ts';
 import { compileSettings } from '../register/settings/compile-settings.ts';
 import { compileRateLaws } from '../register/rate-law/rate-law-figures.ts';
 import { typedFindings } from '../write-ups/prose/typed-quantities.ts';
@@ -111,6 +112,7 @@ function contributionsOf(compilation: Compilation, laws: readonly ConfigurationL
       },
     ],
     ['effects of settings', compileSettings],
+    ['what totals mean in practice', compilePractice],
     ['findings between sessions', ({ bench: of }) => ({ figures: [], findings: betweenSessions(of) })],
     ['variation', (own) => ({ figures: [], findings: variationFindings(own) })],
     ['quantities typed by hand', ({ bench: of }) => ({ figures: [], findings: typedFindings(of) })],

@@ -1,6 +1,7 @@
 /** The first thing a reader asks, which camera lags least, answered from all sessions: one sentence, and what to draw under it. */
 import { conditionsOf } from '../register/comparisons/body-families.ts';
 import { describeCondition } from '../register/comparisons/describe-condition.ts';
+import { byTotal, lowestOfBody, type Standing } from '../register/comparisons/lowest-of-body.ts';
 import { laterId } from '../register/comparisons/later-figures.ts';
 import { listWords } from '../register/comparisons/pair-words.ts';
 import { rankFigures } from '../register/comparisons/ranking.ts';
@@ -30,21 +31,20 @@ export interface Answer {
     | undefined;
   /** Where what to set stands: on the page of the body that lags least, where one does. */
   readonly adviceAt: string;
+  /** The body that the sentence names first; undefined where it compares nothing. */
+  readonly lowest: string | undefined;
 }
 
 type Site = Pick<Published, 'bench' | 'find' | 'figure'>;
-
-interface Standing {
-  readonly session: Session;
-  readonly total: Figure;
-}
 
 export function answerOf(site: Site): Answer {
   const { bench } = site;
   const measured = new Set(bench.sessions.map(({ body }) => body));
   const shared = bestShared(site);
   if (shared !== undefined) return compared(site, shared);
-  const lowest = bench.bodies.flatMap(({ id }) => lowestOf(site, id) ?? []);
+  const lowest = bench.bodies.flatMap(
+    ({ id }) => lowestOfBody(bench, id, (session) => site.figure(`total/${session}`)) ?? [],
+  );
   const [only] = lowest;
   return {
     sentence:
@@ -55,6 +55,7 @@ export function answerOf(site: Site): Answer {
           : apart(site, lowest),
     chart: undefined,
     adviceAt: measured.size === 1 && only !== undefined ? bodyPath(only.session.body) : PATHS.bodies,
+    lowest: measured.size === 1 ? only?.session.body : undefined,
   };
 }
 
@@ -69,12 +70,7 @@ function bestShared(site: Site): readonly Standing[] | undefined {
 
 /** One session of each body, lowest total first. */
 function standingIn({ bench, figure }: Site, sessions: readonly Session[]): readonly Standing[] {
-  return standingBodies(bench, sessions)
-    .flatMap((session): readonly Standing[] => {
-      const total = figure(`total/${session.id}`);
-      return total === undefined ? [] : [{ session, total }];
-    })
-    .sort((x, y) => x.total.value - y.total.value);
+  return byTotal(standingBodies(bench, sessions), (id) => figure(`total/${id}`));
 }
 
 function leastOf([first]: readonly Standing[]): number {
@@ -125,24 +121,12 @@ function compared(site: Site, standing: readonly Standing[]): Answer {
       })),
     },
     adviceAt: tied.length === 0 ? bodyPath(best.session.body) : PATHS.bodies,
+    lowest: best.session.body,
   };
 }
 
 function measuredBodies({ bench }: Site): number {
   return new Set(bench.sessions.map(({ body }) => body)).size;
-}
-
-/** Of the sessions that stand for a body's conditions, the one with the lowest total. */
-function lowestOf(site: Site, body: string): Standing | undefined {
-  const [lowest] = conditionsOf(site.bench)
-    .flatMap(({ sessions }) =>
-      standingIn(
-        site,
-        sessions.filter((session) => session.body === body),
-      ),
-    )
-    .sort((x, y) => x.total.value - y.total.value);
-  return lowest;
 }
 
 function alone(site: Site, only: Standing): Sentence {

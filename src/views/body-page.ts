@@ -9,6 +9,7 @@ import { bodyHistory, type BodyHistory } from './body-history.ts';
 import { figureRows, type FigureRows } from './figure-rows.ts';
 import { lawPlate, type LawPlate } from './law-plate.ts';
 import { selectLaws } from './select-laws.ts';
+import { inPractice, type InPractice } from './in-practice.ts';
 import { settingsOfBody, type SettingsOfBody } from './settings-of-body.ts';
 
 /** A rate law under the heading of its configuration, where the body has several. */
@@ -31,6 +32,7 @@ export interface BodyPage {
   /** undefined for a body without a session. */
   readonly settings: SettingsOfBody | undefined;
   readonly laws: readonly BodyLaw[];
+  readonly practice: InPractice | undefined;
   readonly history: BodyHistory;
 }
 
@@ -51,6 +53,7 @@ export function bodyPage(site: Published, of: string): BodyPage {
       .sort((x, y) => y.totals.rows.length - x.totals.rows.length),
     settings: bench.sessions.some(({ body }) => body === id) ? settingsOfBody(site, id) : undefined,
     laws: lawsOf(site, id),
+    practice: inPractice(site, id),
     history: bodyHistory(site, id),
   };
 }

@@ -2,6 +2,7 @@
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { answerOf, type Answer } from './answer.ts';
+import { inPractice, type InPractice } from './in-practice.ts';
 import { reportLines, type ReportLine } from './lists.ts';
 
 export interface HomePage {
@@ -12,6 +13,8 @@ export interface HomePage {
   /** Path of the file that it stands in. */
   readonly file: string;
   readonly answer: Answer;
+  /** Of the body that the answer names first. */
+  readonly practice: InPractice | undefined;
   readonly reports: readonly ReportLine[];
   readonly totals: Totals | undefined;
 }
@@ -25,12 +28,14 @@ interface Totals {
 
 export function homePage(site: Published): HomePage {
   const { title, tagline, introduction, file } = site.bench.site;
+  const answer = answerOf(site);
   return {
     title,
     tagline,
     introduction,
     file: file.path,
-    answer: answerOf(site),
+    answer,
+    practice: answer.lowest === undefined ? undefined : inPractice(site, answer.lowest),
     reports: reportLines(site.bench),
     totals: totalsOf(site),
   };

@@ -12,6 +12,7 @@ import { figureChart } from './parts/figure-chart.ts';
 import { figureTable } from './parts/figure-table.ts';
 import { highest } from './parts/highest.ts';
 import { history } from './parts/history.ts';
+import { inPractice } from './parts/in-practice.ts';
 import { lowest } from './parts/lowest.ts';
 import { methodNote } from './parts/method-note.ts';
 import { quoted } from './parts/quoted.ts';
@@ -40,6 +41,7 @@ const ALL = [
   differenceChart,
   effects,
   advice,
+  inPractice,
   rateLaw,
   rateLawSentence,
   history,

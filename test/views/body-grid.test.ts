@@ -36,7 +36,7 @@ function three(sessions: readonly Session[]): Bench {
 const grids = (sessions: readonly Session[]) => bodyGrids(compileBench(three(sessions)));
 /** `lowest`, with the total's session: what stands in each cell of a row. */
 const cells = (row: ReturnType<typeof grids>[number]['rows'][number] | undefined) =>
-  row?.cells.map((cell) => cell.map(({ session: { id }, words, standing }) => [id, standing, words]));
+  row?.cells.map((cell) => cell.map(({ total, words, standing }) => [total.of['session'], standing, words]));
 
 describe('the grid of a rig', () => {
   const [grid, ...others] = grids([

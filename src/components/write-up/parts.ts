@@ -13,6 +13,7 @@ import FigureChart from './FigureChart.astro';
 import FigureTable from './FigureTable.astro';
 import History from './History.astro';
 import Highest from './Highest.astro';
+import InPractice from './InPractice.astro';
 import Lowest from './Lowest.astro';
 import MarkdownTable from '../page/MarkdownTable.astro';
 import MethodNote from './MethodNote.astro';
@@ -38,6 +39,7 @@ export const parts = {
   FigureTable,
   Highest,
   History,
+  InPractice,
   Lowest,
   MethodNote,
   Quoted,

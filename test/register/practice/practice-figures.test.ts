@@ -1,0 +1,70 @@
+/** Distances by the arithmetic written beside them, from the published speeds: not from the code. */
+import { describe, expect, it } from 'vitest';
+import { plainSentence } from '../../../src/register/sentence.ts';
+import { compileBench } from '../../../src/site/compile.ts';
+import { inPractice } from '../../../src/views/in-practice.ts';
+import { bench, reading, session } from '../../support/small-bench.ts';
+
+const at = (middle: number) =>
+  [0, 1, 2, 3, 4, 5].map((n) =>
+    reading(n + 2, middle + 6 * ((n % 3) - 1), { run: 1 + (n % 3), sourceMs: 3001 * n + 7 * n * n }),
+  );
+const hd = (rate: string) => ({ resolution: 'hd', rate, 'audio-out': 'off' });
+const site = compileBench(
+  bench([session('slow', hd('24'), { readings: at(400) }), session('fast', hd('59.94'), { readings: at(200) })]),
+);
+const figure = (id: string) => {
+  const found = site.figure(id);
+  if (found === undefined) throw new Error(`no figure ${id}`);
+  return found;
+};
+const total = figure('total/fast');
+const seconds = total.value / 1000;
+
+describe('what a total means in practice', () => {
+  it.each([
+    // MUTCD 2009, 4E.06: 3.5 ft/s; a foot is 0.3048 m
+    ['walking', 3.5 * 0.3048 * seconds],
+    // World Athletics: 100 m in 9.58 s
+    ['sprinting', (100 / 9.58) * seconds],
+    // s = g t²/2, g = 9.80665 m/s² (3rd CGPM, 1901)
+    ['falling', 0.5 * 9.80665 * seconds * seconds],
+    // ISO 9613-1:1993: 343.2 m/s at 20 °C
+    ['sound', 343.2 * seconds],
+  ])('%s: the distance gone in the lowest total of the body', (movement, metres) => {
+    const moved = figure(`moved/${movement}/alba-one`);
+    expect(moved.value).toBeCloseTo(metres, 12);
+    expect(moved.unit).toBe('m');
+    expect(moved.inWords).toContain('the session fast, the lowest of this body');
+  });
+
+  it('the interval of a steady movement is the total’s times the speed, and its budget with it', () => {
+    const moved = figure('moved/sound/alba-one');
+    expect(moved.interval?.low).toBeCloseTo(0.3432 * (total.interval?.low ?? 0), 9);
+    expect(moved.interval?.high).toBeCloseTo(0.3432 * (total.interval?.high ?? 0), 9);
+    const variance = (moved.components ?? []).reduce((sum, one) => sum + one.standardUncertainty ** 2, 0);
+    expect(Math.sqrt(variance)).toBeCloseTo(moved.standardUncertainty ?? 0, 6);
+    expect(moved.standardUncertainty).toBeCloseTo(0.3432 * (total.standardUncertainty ?? 0), 9);
+  });
+
+  it('of a fall, each end of the total falls for its own time', () => {
+    const { interval } = figure('moved/falling/alba-one');
+    // ½ · 9.80665 · (t/1000)² = 4.903325e-6 t²
+    expect(interval?.low).toBeCloseTo(4.903325e-6 * (total.interval?.low ?? 0) ** 2, 12);
+    expect(interval?.high).toBeCloseTo(4.903325e-6 * (total.interval?.high ?? 0) ** 2, 12);
+  });
+
+  it('is said in one sentence, with where the speeds are from', () => {
+    const practice = inPractice(site, 'alba-one');
+    expect(plainSentence(practice?.sentence ?? [])).toMatch(
+      /^At its lowest total, the picture of the Alba One is [\d.]+ ± [\d.]+ ms late, or [\d.]+ ± [\d.]+ frames, at .*59\.94 frames\/s.*\. Before it shows a moment, someone walking has gone 0\.2\d* ± [\d.]+ m, a sprinter 2\.\d+ ± [\d.]+ m, and a ball let go has fallen 0\.\d+ ± [\d.]+ m\. Sound needs as long for \d\d\.?\d* ± [\d.]+ m: that far from the stage/,
+    );
+    expect(practice?.sources).toContain('MUTCD 2009, 4E.06');
+    expect(practice?.sources).toContain('ISO 9613-1:1993');
+  });
+
+  it('says nothing of a body that nobody measured', () => {
+    expect(inPractice(site, 'brae')).toBeUndefined();
+    expect(site.figure('moved/walking/brae')).toBeUndefined();
+  });
+});
