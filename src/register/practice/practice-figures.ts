@@ -56,7 +56,10 @@ function movedFigure(movement: Movement, { id: body, name }: Body, total: Figure
             standardUncertainty: component.standardUncertainty * slope,
           })),
         }),
-    text: describeMeasured(metres(total.value), half, KINDS.moved.unit),
+    text:
+      metres(total.value) < 1
+        ? describeMeasured(100 * metres(total.value), 100 * half, 'cm')
+        : describeMeasured(metres(total.value), half, 'm'),
     label: `${movement.name}, in the lowest total of ${name}`,
     entry: groupEntry('in-practice', id),
     group: 'What the totals mean in practice',

@@ -12,7 +12,7 @@ export const inPractice = definePart({
   example: '<InPractice body="vennick-q4" />',
   failure: {
     written: '<InPractice body="vennick" />',
-    says: '1:1  InPractice body  unknown body "vennick"; expected one of dunmere-30, skelby-dome, vennick-q4.',
+    says: '1:1  InPractice body  unknown body "vennick"; expected one of dunmere-30, skelby-dome, vennick-q4. Did you mean vennick-q4?',
   },
   whyEmpty: ({ body }, { site }) => (practiceOf(site, body) === undefined ? 'empty-selection' : undefined),
   view: ({ body }, { site }) => {

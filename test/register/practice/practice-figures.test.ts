@@ -57,7 +57,7 @@ describe('what a total means in practice', () => {
   it('is said in one sentence, with where the speeds are from', () => {
     const practice = inPractice(site, 'alba-one');
     expect(plainSentence(practice?.sentence ?? [])).toMatch(
-      /^At its lowest total, the picture of the Alba One is [\d.]+ ± [\d.]+ ms late, or [\d.]+ ± [\d.]+ frames, at .*59\.94 frames\/s.*\. Before it shows a moment, someone walking has gone 0\.2\d* ± [\d.]+ m, a sprinter 2\.\d+ ± [\d.]+ m, and a ball let go has fallen 0\.\d+ ± [\d.]+ m\. Sound needs as long for \d\d\.?\d* ± [\d.]+ m: that far from the stage/,
+      /^At its lowest total, the picture of the Alba One is [\d.]+ ± [\d.]+ ms late, or [\d.]+ ± [\d.]+ frames, at .*59\.94 frames\/s.*\. Before it shows a moment, someone walking has gone 2\d\.?\d* ± [\d.]+ cm, a sprinter 2\.\d+ ± [\d.]+ m, and a ball let go has fallen \d+\.?\d* ± [\d.]+ cm\. Sound needs as long for \d\d\.?\d* ± [\d.]+ m: that far from the stage/,
     );
     expect(practice?.sources).toContain('MUTCD 2009, 4E.06');
     expect(practice?.sources).toContain('ISO 9613-1:1993');
