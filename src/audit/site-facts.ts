@@ -1,4 +1,5 @@
 /** What the numbers on built pages are held to: everything that a compiled site knows, looked up by what a mark names. */
+import { createHash } from 'node:crypto';
 import { earlierValues, entriesOf } from '../ledger/history.ts';
 import type { Bench, Reading, Session } from '../model/bench.ts';
 import { once } from '../model/once.ts';
@@ -28,6 +29,14 @@ export interface Site {
   coverageSays(number: PrintedNumber): boolean;
   /** Whether it is what this bench sets or runs at. */
   isSetting(number: PrintedNumber): boolean;
+  /** Digest of all that an answer is taken from: with the same one, it is the same answer. */
+  digestOf(facts: Facts): string;
+}
+
+/** What an answer is taken from: a figure or file by its name, the findings of a rule, the ledger, or what is set. */
+export interface Facts {
+  readonly of: 'source' | 'finding' | 'ledger' | 'settings';
+  readonly name: string;
 }
 
 /** The words between two ends of a range differ from page to page, and lines break anywhere. */
@@ -35,22 +44,34 @@ export function describeSpread(text: string): string {
   return bare(text).replace(/(?<=\d) (?:and|to|–) (?=[−\d])/gu, ' to ');
 }
 
+const SOUND = [describeSoundThresholds(), SOUND_EXPLANATION].map(describeSpread);
+
 export function siteFacts(published: Published, precision: ReadonlyMap<string, PrecisionOfRig>): Site {
   const { bench, register, figure } = published;
-  const said = once(sayingsOf);
+  const said = once((figure: Figure) => sayingsOf(figure).map(describeSpread));
   const stated = statedByFile(bench);
   const simulated = new Map(
-    bench.rigs.map(({ id, file }) => [file.path, (precision.get(id)?.lines ?? []).flatMap(linesOf)] as const),
+    bench.rigs.map(
+      ({ id, file }) => [file.path, (precision.get(id)?.lines ?? []).flatMap(linesOf).map(describeSpread)] as const,
+    ),
   );
   const sessions = new Map(bench.sessions.map((session) => [session.readingsFile.path, session]));
   const taken = once(takenIn);
-  const earlier = entriesOf(bench.ledger).flatMap(({ reason, causes, moved, gone }) => [
-    reason,
-    ...causes,
-    ...moved.flatMap(({ from, to }) => [from, to]),
-    ...gone.map(({ from }) => from),
-  ]);
-  const coverage = coverageLines();
+  const saidBy = new Map(
+    [...Map.groupBy(register.findings, ({ rule }) => rule)].map(([rule, found]) => [
+      rule,
+      found.flatMap(({ message, hint }) => [message, hint]).map(describeSpread),
+    ]),
+  );
+  const earlier = entriesOf(bench.ledger)
+    .flatMap(({ reason, causes, moved, gone }) => [
+      reason,
+      ...causes,
+      ...moved.flatMap(({ from, to }) => [from, to]),
+      ...gone.map(({ from }) => from),
+    ])
+    .map(describeSpread);
+  const coverage = coverageLines().map(describeSpread);
   const settings = settingQuantities(bench);
   const isRead = (session: Session | undefined, { text }: PrintedNumber): boolean =>
     session !== undefined &&
@@ -64,33 +85,50 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
       return found && describeSpread(found.text);
     },
     says(source, number) {
-      if (source === SOUND_SOURCES) return holds([describeSoundThresholds(), SOUND_EXPLANATION], number);
+      if (source === SOUND_SOURCES) return holds(SOUND, number);
       const found = figure(source);
-      if (found !== undefined) return holds([...said(found), ...past(bench, source)], number);
+      if (found !== undefined) return holds(said(found), number) || holds(past(bench, source), number);
       return (
         (stated.get(source)?.some((value) => isStated(value, number)) ?? false) ||
         holds(simulated.get(source) ?? [], number) ||
         isRead(sessions.get(source), number)
       );
     },
-    findingSays: (rule, number) =>
-      holds(
-        register.findings.filter((each) => each.rule === rule).flatMap(({ message, hint }) => [message, hint]),
-        number,
-      ),
+    findingSays: (rule, number) => holds(saidBy.get(rule) ?? [], number),
     ledgerSays: (number) => holds(earlier, number),
     coverageSays: (number) => holds(coverage, number),
     isSetting: (number) => number.unit !== 'other' && settings(number),
+    digestOf({ of, name }) {
+      const session = sessions.get(name);
+      const facts = {
+        source: () => {
+          const found = figure(name);
+          return [
+            found && [describeSpread(found.text), said(found), past(bench, name)],
+            stated.get(name),
+            simulated.get(name),
+            session && [[...taken(session)], session.readings.map(remarks)],
+          ];
+        },
+        finding: () => saidBy.get(name),
+        ledger: () => earlier,
+        settings: () => [bench.settings, bench.rigs, bench.displays],
+      };
+      return createHash('sha256')
+        .update(JSON.stringify(facts[of]() ?? null))
+        .digest('hex')
+        .slice(0, 32);
+    },
   };
 }
 
-function holds(lines: Iterable<string>, { text }: PrintedNumber): boolean {
+/** Whether one of these says it, each as `describeSpread` puts it. */
+function holds(lines: readonly string[], { text }: PrintedNumber): boolean {
   const wanted = describeSpread(text);
-  for (const line of lines) {
-    const at = describeSpread(line).indexOf(wanted);
-    if (at >= 0 && !/[\d.,]$/.test(describeSpread(line).slice(0, at))) return true;
-  }
-  return false;
+  return lines.some((line) => {
+    const at = line.indexOf(wanted);
+    return at >= 0 && !/[\d.,]$/.test(line.slice(0, at));
+  });
 }
 
 /** Everything that an entry, its budget and a link to it say of a figure. */
@@ -112,7 +150,7 @@ function sayingsOf(figure: Figure): readonly string[] {
 }
 
 function past({ ledger }: Bench, id: string): readonly string[] {
-  return earlierValues(ledger, id).map(({ text }) => text);
+  return earlierValues(ledger, id).map(({ text }) => describeSpread(text));
 }
 
 /** What each file of the bench states, as written. */

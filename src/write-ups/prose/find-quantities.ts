@@ -14,11 +14,22 @@ export interface QuantityFound extends QuantityRead {
   readonly length: number;
 }
 
+/** What `matchAll` gives, without a copy of the pattern for every text: that costs more than most texts take to read. */
+function matchesOf(pattern: RegExp, text: string): readonly RegExpExecArray[] {
+  const found: RegExpExecArray[] = [];
+  pattern.lastIndex = 0;
+  for (let match = pattern.exec(text); match !== null; match = pattern.exec(text)) {
+    found.push(match);
+    if (match[0] === '') pattern.lastIndex += 1;
+  }
+  return found;
+}
+
 /** In the order of the text; of those that overlap, the one that begins first. */
 export function findQuantities(written: string): readonly QuantityFound[] {
   const { text, from } = plainText(written);
   const found = FORMS.flatMap(({ pattern, read }) =>
-    [...text.matchAll(pattern)].flatMap((match) => {
+    matchesOf(pattern, text).flatMap((match) => {
       const quantity = read(match.groups ?? {}, match[0]);
       return quantity === undefined ? [] : [{ ...quantity, start: match.index, end: match.index + match[0].length }];
     }),
