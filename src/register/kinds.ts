@@ -23,7 +23,7 @@ const COMPARISON_KINDS = {
     'difference',
     'Difference',
     'ms',
-    'The total latency of one session less that of another: components that both share count once, so what is equal in both falls out.',
+    'The total latency of one session less that of another: components that both share count once, so what is equal in both cancels.',
   ),
   ratio: kind('ratio', 'Ratio', '1', 'The total latency of one session over that of another, with Fieller’s interval.'),
   verdict: kind(

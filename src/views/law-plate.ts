@@ -14,6 +14,8 @@ export interface LawPlate {
   /** Of the configuration. */
   readonly name: string;
   readonly sentence: Sentence;
+  /** How well the rates bear it out, for who wants to know; empty where there is nothing to say. */
+  readonly evidence: Sentence;
   /** The sessions behind the line; none where there is no line. */
   readonly rows: readonly LawRow[];
   /** What all of them share. */
@@ -54,9 +56,11 @@ export function lawPlate(site: Published, law: ConfigurationLaw): LawPlate {
   const [fixed, frames] = [figure(`rate-law-fixed/${law.name}`), figure(`rate-law-frames/${law.name}`)];
   const sessions = law.law.kind === 'rate-law' ? law.sessions : [];
   const line = law.law.kind === 'rate-law' && fixed && frames ? { fixed, frames } : undefined;
+  const { says, evidence } = describeLaw(law, figure, find);
   return {
     name: law.name,
-    sentence: describeLaw(law, figure, find),
+    sentence: says,
+    evidence,
     rows: sessions.map(({ id }) => ({
       session: namedSession(bench, id, labels.of.get(id)),
       total: figure(`total/${id}`),
@@ -97,9 +101,10 @@ function drawnLaw(
 }
 
 /** Every figure whose text stands on the plate. */
-export function figuresOfPlate({ sentence, rows, line }: LawPlate): readonly Figure[] {
+export function figuresOfPlate({ sentence, evidence, rows, line }: LawPlate): readonly Figure[] {
   return [
     ...figuresIn(sentence),
+    ...figuresIn(evidence),
     ...rows.flatMap(({ total, frames }) => [total ?? [], frames ?? []].flat()),
     ...(line === undefined ? [] : [line.fixed, line.frames]),
   ];

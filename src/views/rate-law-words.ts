@@ -20,21 +20,38 @@ const NO_LAW: Readonly<Record<NoRateLaw['reason'], string>> = {
     'One of the sessions has no scatter at all, so nothing can say how far to trust it; further readings would.',
 };
 
-/** The statement, whether the rates lie on one line, and whether there is a floor; or why there is no law. */
+export interface LawWords {
+  /** What a faster rate does, and where that ends; or why nothing is known of it. */
+  readonly says: Sentence;
+  /** How well the rates bear it out; empty where there is no law. */
+  readonly evidence: Sentence;
+}
+
 export function describeLaw(
   { name, sessions, law, straight, floor }: ConfigurationLaw,
   figure: (id: string) => Figure | undefined,
   find: Lookup,
-): Sentence {
-  if (law.kind !== 'rate-law') return [NO_LAW[law.reason]];
+): LawWords {
+  if (law.kind !== 'rate-law') return { says: [NO_LAW[law.reason]], evidence: [] };
   const the = (kind: string): Figure | string => figure(`${kind}/${name}`) ?? '';
-  return [
-    ...describeShape(law, Math.min(...sessions.map(({ rate }) => intervalMs(rate))), the),
-    ...(straight.kind === 'rate-law' && floor.kind !== 'floor'
-      ? describeFit(straight.lackOfFit?.p, the('rate-law-lack-of-fit'))
-      : []),
-    ...describeFloor(floor, sessions, the, find),
-  ];
+  const isLine = straight.kind === 'rate-law' && floor.kind !== 'floor';
+  return {
+    says: [
+      ...describeShape(law, Math.min(...sessions.map(({ rate }) => intervalMs(rate))), the),
+      ...describeFloor(floor, sessions, the, find),
+      ...(isLine ? describeFit(straight.lackOfFit?.p) : []),
+    ],
+    evidence: [
+      ...(isLine && straight.lackOfFit !== undefined
+        ? [
+            'If these rates lay on one line, they would stray from it as far as this with probability ',
+            the('rate-law-lack-of-fit'),
+            '. ',
+          ]
+        : []),
+      ...describeFloorTest(floor, the),
+    ],
+  };
 }
 
 /** What is not told from none is stated by how large it can still be, never as none. */
@@ -58,39 +75,36 @@ function describeShape(
   }
   if (noFixedPart)
     return [
-      ...(isAtMost(fixedWithin, HALF_A_FRAME * fastestMs)
-        ? ['A constant number of frames, as near as half a frame: ']
-        : ['Frames for the most part: ']),
       slope,
-      ' at every rate measured; the part that no rate changes is within ± ',
+      isAtMost(fixedWithin, HALF_A_FRAME * fastestMs)
+        ? ' at every rate measured, so a faster rate always helps: a part that no rate changes is within ± '
+        : ' at every rate measured, for the most part, so a faster rate helps: a part that no rate changes is within ± ',
       fixedWithin,
       '.',
     ];
   if (noFrames) {
     return [
-      ...(isAtMost(slopeWithin, HALF_A_FRAME)
-        ? ['A constant number of milliseconds, as near as half a frame: ']
-        : ['Milliseconds for the most part: ']),
       fixed,
-      ' whatever the rate; beyond the half interval for which every frame waits on the display, at most ',
+      isAtMost(slopeWithin, HALF_A_FRAME)
+        ? ' at every rate measured, so a faster rate hardly helps: beside the half frame that each waits on the display, it takes off '
+        : ' at every rate measured, for the most part, so a faster rate helps little: beside the half frame that each waits on the display, it takes off ',
       slopeWithin,
-      ' go with it.',
+      ' at most.',
     ];
   }
   if (fixedMs.high < 0)
     return [
-      'More than in proportion to the frame interval: ',
+      'A faster rate helps more than in proportion: ',
       slope,
       ' along a line that would meet an interval of zero below zero, at ',
       fixed,
       '.',
     ];
   return [
-    'Neither a constant number of frames nor a constant number of milliseconds: ',
-    fixed,
-    ' that no frame rate changes, and ',
     slope,
-    ' on top.',
+    ' at every rate measured, and ',
+    fixed,
+    ' on top that no rate changes: a faster rate helps, but halving the frame does not halve the lag.',
   ];
 }
 
@@ -98,12 +112,11 @@ function isAtMost(bound: Figure | string, most: number): boolean {
   return typeof bound !== 'string' && bound.value <= most;
 }
 
-function describeFit(p: number | undefined, figure: Figure | string): Sentence {
-  if (p === undefined)
-    return [' Through two rates any line goes: a third would show whether it is straight, and whether it has a floor.'];
-  if (p < INCONSISTENT_BELOW)
-    return [' The rates do not lie on one line (lack of fit, p ', figure, '), so the line is a summary and no rule.'];
-  return [' No rate is seen off one line (lack of fit, p ', figure, ').'];
+function describeFit(p: number | undefined): Sentence {
+  if (p === undefined) return [' Two rates cannot show whether that holds at others: a third would.'];
+  return p < INCONSISTENT_BELOW
+    ? [' The rates stray further from this than their intervals allow: take it as a summary, not as a rule.']
+    : [];
 }
 
 function describeFloor(
@@ -112,23 +125,19 @@ function describeFloor(
   the: (kind: string) => Figure | string,
   find: Lookup,
 ): Sentence {
-  const test: Sentence = [' (p ', the('rate-law-floor-test'), ')'];
   switch (floor.kind) {
     case 'not-estimable':
-      return [];
     case 'no-floor-seen':
-      return [' A rate beyond which going faster helps no longer is not seen', ...test, '.'];
+      return [];
     case 'other-shape':
-      return [' The fastest rates lie above the line of the slower ones', ...test, ', but not at one level.'];
+      return [' The fastest rates lie above what the slower ones promise, but not at one level.'];
     case 'floor': {
       const { breakSet } = floor;
       const reached =
         breakSet.kind === 'bounded' ? sessions.findLast(({ rate }) => intervalMs(rate) > breakSet.high) : undefined;
       const next = reached && sessions[sessions.indexOf(reached) + 1];
       return [
-        ' That holds down to a floor',
-        ...test,
-        ': no faster rate goes below ',
+        ' That holds down to a floor: no faster rate goes below ',
         the('rate-law-floor'),
         ...(breakSet.kind === 'bounded'
           ? [', which the line reaches at a frame interval of ', the('rate-law-break')]
@@ -138,5 +147,24 @@ function describeFloor(
           : `. At ${find.level('rate', next.settings['rate'] ?? '')} frames/s these data see no more to be gained.`,
       ];
     }
+  }
+}
+
+function describeFloorTest(floor: RateFloor, the: (kind: string) => Figure | string): Sentence {
+  const test: Sentence = [
+    'the fastest rates would lie as far above it as they do with probability ',
+    the('rate-law-floor-test'),
+  ];
+  switch (floor.kind) {
+    case 'not-estimable':
+      return [];
+    case 'no-floor-seen':
+      return [
+        'If it went on like this at every rate, ',
+        ...test,
+        ': a rate beyond which a faster one helps no longer is not seen.',
+      ];
+    default:
+      return ['If it went on like this at every rate, ', ...test, '.'];
   }
 }

@@ -16,13 +16,11 @@ export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureO
   return [
     `${plural(sessions.length, 'session')} on ${plural(days, 'day')}: `,
     mean,
-    ' on the mean. ',
-    'Beyond their own uncertainties they scatter with a standard deviation of ',
-    between,
-    ', and of ',
+    ' on average. From one session to the next the total varies by ',
     atMost,
-    ' at most. ',
-    'One more session on this rig would fall within ',
+    ' at most, and most likely by ',
+    between,
+    ' (standard deviations, beyond what each session’s own interval explains). One more session on this rig would fall within ',
     next,
     '.',
   ];

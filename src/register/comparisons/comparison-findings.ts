@@ -47,7 +47,7 @@ function differentRigs({ session, find }: Compilation, { of }: Family, pair: Ses
       severity: 'caution',
       where: { ...of, session: pair.a, than: pair.b },
       message: `${pair.a} is compared with ${pair.b}, and they were taken on different rigs (${find.rig(a.rig).name}, ${find.rig(b.rig).name}).`,
-      hint: 'The rigs’ own terms and displays do not fall out: say so beside the figure, or compare sessions on one rig.',
+      hint: 'The rigs’ own terms and displays do not cancel: say so beside the figure, or compare sessions on one rig.',
     },
   ];
 }

@@ -1,5 +1,6 @@
 import type { Bench, Session } from '../../model/bench.ts';
 import type { Figure } from '../register.ts';
+import { badgesOf } from '../badges.ts';
 import { conditionsOf } from './body-families.ts';
 import { standingBodies } from './standing.ts';
 
@@ -21,7 +22,10 @@ export function byTotal(
     .sort((x, y) => x.total.value - y.total.value);
 }
 
-/** Of the sessions that stand for a body's conditions, the one with the lowest total; undefined where none is measured. */
+/**
+ * Of the sessions that stand for a body's conditions, the one with the lowest total; one that is not ordinary only where
+ * none is. undefined where none is measured.
+ */
 export function lowestOfBody(
   bench: Bench,
   body: string,
@@ -33,5 +37,7 @@ export function lowestOfBody(
       sessions.filter((session) => session.body === body),
     ),
   );
-  return byTotal(standing, totalOf)[0];
+  const badges = badgesOf(bench);
+  const ordinary = standing.filter(({ id }) => badges(id).length === 0);
+  return byTotal(ordinary.length > 0 ? ordinary : standing, totalOf)[0];
 }

@@ -67,8 +67,8 @@ function describeRigTerms({ budgetOf, find }: Compilation, pair: SessionPair, a:
     .filter((both) => both.a.standardUncertainty > 0 && both.a.standardUncertainty === both.b.standardUncertainty)
     .map((both) => both.a.name);
   return equal.length === 0
-    ? 'Both were taken on one rig, so what the rig adds falls out.'
-    : `Both were taken on one rig, so its terms fall out: ${listWords(equal)}.`;
+    ? 'Both were taken on one rig, so what the rig adds cancels.'
+    : `Both were taken on one rig, so its terms cancel: ${listWords(equal)}.`;
 }
 
 /** `a`, `a and b`, `a, b and c`. */

@@ -5,7 +5,7 @@ export const difference = definePart({
   name: 'Difference',
   group: 'comparisons',
   shows:
-    'how much later the one session is than the other, in running text: 45.9 ± 6.8 ms; what the rig adds to both falls out',
+    'how much later the one session is than the other, in running text: 45.9 ± 6.8 ms; what the rig adds to both cancels',
   needs: ['of', 'than'],
   properties: TWO_SESSIONS,
   prints: 'figures',

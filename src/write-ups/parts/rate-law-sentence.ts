@@ -20,7 +20,7 @@ export const rateLawSentence = definePart({
     const { figure, find } = answering.site;
     return lawsOf(query, answering).map((law) => ({
       subject: law.subject,
-      sentence: describeLaw(law, figure, find),
+      sentence: describeLaw(law, figure, find).says,
     }));
   },
   figures: (laws) => laws.flatMap(({ sentence }) => figuresIn(sentence)),

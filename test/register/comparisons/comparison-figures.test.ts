@@ -59,7 +59,7 @@ const squares = ({ components = [] }: Figure, shared: boolean): number =>
     .reduce((sum, { standardUncertainty: u }) => sum + u * u, 0);
 
 describe('what a rig adds', () => {
-  it('falls out of a difference of two sessions on it, but for what their sizes differ', () => {
+  it('cancels in a difference of two sessions on it, but for what their sizes differ', () => {
     const register = compile([off, on]);
     const [a, b] = [byId(register, 'total/on'), byId(register, 'total/off')];
     const difference = byId(register, 'difference/on/off');
@@ -69,7 +69,7 @@ describe('what a rig adds', () => {
     expect(difference.standardUncertainty! ** 2).toBeCloseTo(squares(a, false) + squares(b, false), 3);
     expect(difference.components!.filter(({ name }) => /row skew|scan-out/.test(name))).toEqual([]);
     expect(difference.inWords).toContain(
-      'Both were taken on one rig, so its terms fall out: observer row skew and display scan-out.',
+      'Both were taken on one rig, so its terms cancel: observer row skew and display scan-out.',
     );
   });
 

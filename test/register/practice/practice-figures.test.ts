@@ -63,6 +63,16 @@ describe('what a total means in practice', () => {
     expect(practice?.sources).toContain('ISO 9613-1:1993');
   });
 
+  it('is of no session that is not ordinary, however low, where an ordinary one stands', () => {
+    const lucky = session('lucky', hd('25'), {
+      readings: at(90).map((each) => ({ ...each, run: 1 })),
+    });
+    const both = compileBench(bench([session('fast', hd('59.94'), { readings: at(200) }), lucky]));
+    expect(both.figure('moved/walking/alba-one')?.inWords).toContain('the session fast');
+    const alone = compileBench(bench([lucky]));
+    expect(alone.figure('moved/walking/alba-one')?.inWords).toContain('the session lucky');
+  });
+
   it('says nothing of a body that nobody measured', () => {
     expect(inPractice(site, 'brae')).toBeUndefined();
     expect(site.figure('moved/walking/brae')).toBeUndefined();

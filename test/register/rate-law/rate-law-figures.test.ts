@@ -15,9 +15,10 @@ function lawFigures(compilation: Compilation): ReturnType<typeof compileRateLaws
 function statement(compilation: Compilation): readonly string[] {
   const { figures } = lawFigures(compilation);
   const laws = findRateLaws(compilation);
-  return laws.map((law) =>
-    plainSentence(describeLaw(law, (id) => figures.find((figure) => figure.id === id), compilation.find)),
-  );
+  return laws.map((law) => {
+    const { says, evidence } = describeLaw(law, (id) => figures.find((figure) => figure.id === id), compilation.find);
+    return [says, evidence].map(plainSentence).join(' | ');
+  });
 }
 
 /** Totals on a line, at these rates. */
@@ -39,7 +40,7 @@ describe('about 300, 250 and 120 ms at 24, 30 and 60 frames/s (common practice, 
 
   it('says so', () =>
     expect(statement(usual)[0]).toMatch(
-      /^Frames for the most part: 7\.\d\d ± \d\.\d\d frames at every rate measured; the part that no rate changes is within ± \d\d ms\./,
+      /^7\.\d\d ± \d\.\d\d frames at every rate measured, for the most part, so a faster rate helps: a part that no rate changes is within ± \d\d ms\./,
     ));
 });
 
@@ -65,7 +66,7 @@ describe('what is not told from none is bounded, and what is told from it is not
 it('5 ms beside 3.5 frames are no constant number of frames, however little tells them from it', () =>
   // the part of 5 ms is within its own uncertainty, and within no half frame of the fastest rate
   expect(statement(compilationOf(line(['24', '30', '60'], (t) => 3.5 * t + 5, 4)))[0]).toMatch(
-    /^Frames for the most part: 3\.5\d* ± /,
+    /^3\.5\d* ± \S+ frames at every rate measured, for the most part/,
   ));
 
 describe('the statement lies between two ends, and says when the data leave it open', () => {
@@ -73,17 +74,17 @@ describe('the statement lies between two ends, and says when the data leave it o
     [
       'a constant number of frames',
       line(['24', '30', '60'], (t) => 7 * t),
-      /^A constant number of frames, as near as half a frame: 7\.00 ± 0\.\d\d frames at every rate measured; the part that no rate changes is within ± \d\.\d ms\. No rate is seen off one line/,
+      /^7\.00 ± 0\.\d\d frames at every rate measured, so a faster rate always helps: a part that no rate changes is within ± \d\.\d ms\. \| If these rates lay on one line, they would stray from it as far as this with probability 1\.00\. If it went on/,
     ],
     [
       'a constant number of milliseconds, half an interval of waiting besides',
       line(['24', '30', '60'], (t) => 80 + 0.5 * t),
-      /^A constant number of milliseconds, as near as half a frame: 80\.0 ± \d\.\d ms whatever the rate; beyond the half interval for which every frame waits on the display, at most 0\.\d+ frames go with it\./,
+      /^80\.0 ± \d\.\d ms at every rate measured, so a faster rate hardly helps: beside the half frame that each waits on the display, it takes off 0\.\d+ frames at most\./,
     ],
     [
       'both parts',
       line(['24', '30', '60'], (t) => 60 + 2.5 * t),
-      /^Neither a constant number of frames nor a constant number of milliseconds: 60\.0 ± \d\.\d ms that no frame rate changes, and 2\.50/,
+      /^2\.50 ± 0\.\d+ frames at every rate measured, and 60\.0 ± \d\.\d ms on top that no rate changes: a faster rate helps, but halving the frame does not halve the lag\./,
     ],
     [
       'nothing settled',
@@ -93,22 +94,22 @@ describe('the statement lies between two ends, and says when the data leave it o
     [
       'steeper than any proportion',
       line(['24', '30', '60'], (t) => 9 * t - 60),
-      /^More than in proportion to the frame interval: 9\.00/,
+      /^A faster rate helps more than in proportion: 9\.00/,
     ],
     [
       'a bent line',
       line(['24', '30', '60'], (t) => 4 * t + (t > 30 && t < 40 ? 30 : 0)),
-      /do not lie on one line \(lack of fit, p below 0\.001\)/,
+      /take it as a summary, not as a rule\. \| If these rates lay on one line, they would stray from it as far as this with probability below 0\.001\./,
     ],
     [
       'two rates, through which any line goes',
       line(['24', '60'], (t) => 7 * t),
-      /Through two rates any line goes: a third/,
+      /Two rates cannot show whether that holds at others: a third would\. \| $/,
     ],
     [
       'one rate',
       line(['24'], (t) => 7 * t),
-      /^Measured at one rate only; a session at another rate, alike in everything else, would give its law\.$/,
+      /^Measured at one rate only; a session at another rate, alike in everything else, would give its law\. \| $/,
     ],
     ['no scatter at all', line(['24', '60'], (t) => 7 * t, 0), /^One of the sessions has no scatter at all/],
   ])('%s', (_end, totals, words) => expect(statement(compilationOf(totals))[0]).toMatch(words));
@@ -129,7 +130,7 @@ describe('a floor', () => {
 
   it('is said with the rate at which no more is to be gained', () =>
     expect(statement(bent)[0]).toMatch(
-      /That holds down to a floor \(p below 0\.001\): no faster rate goes below 68\.0 .* At 60 frames\/s these data see no more to be gained\.$/,
+      /That holds down to a floor: no faster rate goes below 68\.0 .* At 60 frames\/s these data see no more to be gained\. \| .*with probability below 0\.001\.$/,
     ));
 
   it('keeps what the rig shares in its uncertainty', () => {

@@ -45,7 +45,7 @@ describe('sessions on three days', () => {
     const [group] = findRepeats(compilation.bench, compilation.find);
     expect(group?.sessions.map(({ date }) => date)).toEqual(['2026-01-01', '2026-01-02', '2026-01-03']);
     expect(plainSentence(describeRepeats(group!, (id) => figures.find((figure) => figure.id === id)))).toBe(
-      '3 sessions on 3 days: 305 ± 11 ms on the mean. Beyond their own uncertainties they scatter with a standard deviation of 4.1 ms, and of 20 ms at most. One more session on this rig would fall within 305 ± 23 ms.',
+      '3 sessions on 3 days: 305 ± 11 ms on average. From one session to the next the total varies by 20 ms at most, and most likely by 4.1 ms (standard deviations, beyond what each session’s own interval explains). One more session on this rig would fall within 305 ± 23 ms.',
     );
   });
 });
