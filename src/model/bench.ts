@@ -226,6 +226,14 @@ export interface SiteInfo {
   readonly writeUpsRunCode: boolean;
   /** Whether the documentation of the tool is part of the site. */
   readonly documentation: boolean;
+  /** Identifier of the SPDX licence list under which figures, readings and text may be used: `CC-BY-4.0`. */
+  readonly licence?: string;
+  /** Where the site stands on the web, with a slash at its end: `https://example.org/bench/`. */
+  readonly address?: string;
+  /** Tag of BCP 47 for the language that authors write in: `en-GB`. */
+  readonly language?: string;
+  /** Names the publication wherever it stands: a DOI without its prefix (`10.1234/abc`), a URN or an address. */
+  readonly identifier?: string;
   /** Markdown. */
   readonly introduction: string;
   /** What the introduction says in the author's own words. */

@@ -163,6 +163,16 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'bad-rate': (p) => [`expected a rate, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`],
   'bad-tolerance': (p) => [`expected parts per million, found ${found(p)}; write 50 ppm`],
   'bad-row-height': (p) => [`expected a height from 0 (top edge) to 1 (bottom edge), found ${found(p)}`],
+  'bad-licence': (p) => [
+    `${found(p)} is not on the SPDX licence list; write its identifier, such as CC-BY-4.0 or CC0-1.0`,
+  ],
+  'bad-address': (p) => [
+    `expected the address of the site's home page, found ${found(p)}; write https://example.org/bench/`,
+  ],
+  'bad-language': (p) => [`expected a language tag, found ${found(p)}; write en, en-GB or de`],
+  'bad-identifier': (p) => [
+    `expected a DOI, a URN or an address, found ${found(p)}; write 10.1234/abc or urn:isbn:9780306406157`,
+  ],
   'out-of-range': (p) => [
     `${found(p)} cannot be right; expected ${asIs(p.expected)}`,
     'Check the number, its unit, and what it is set against',

@@ -1,6 +1,8 @@
 /** Every page of the site by its route: which there are, and the view that each is printed from. */
 import { createHash } from 'node:crypto';
 import { entryGroups } from '../register/entry-groups.ts';
+import { bodyPath, documentationPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
+import { pageHead, type PlacedFrame } from '../citation/page-head.ts';
 import { bodyPage } from '../views/body-page.ts';
 import { bodiesPage } from '../views/body-rates.ts';
 import { bodyGrids } from '../views/body-grid.ts';
@@ -14,7 +16,7 @@ import { homePage } from '../views/home-page.ts';
 import { reportLines, rigLines } from '../views/lists.ts';
 import { methodPage } from '../views/method-page.ts';
 import { movedPages } from '../views/moved-pages.ts';
-import { pageFrame, type PageFrame } from '../views/page-frame.ts';
+import { pageFrame } from '../views/page-frame.ts';
 import { printView, type PageProps } from '../views/printed-page.ts';
 import { rigPage } from '../views/rig-page.ts';
 import { sessionPage } from '../views/session-page.ts';
@@ -82,9 +84,34 @@ const PAGES = {
 
 export type Route = keyof typeof PAGES;
 
+const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefined>> = {
+  home: PATHS.home,
+  reports: PATHS.reports,
+  report: reportPath,
+  comparison: PATHS.comparison,
+  bodies: PATHS.bodies,
+  body: bodyPath,
+  rigs: PATHS.rigs,
+  rig: rigPath,
+  chain: PATHS.chain,
+  method: PATHS.method,
+  methodNote: methodPath,
+  coverage: PATHS.coverage,
+  data: PATHS.data,
+  guide: PATHS.guide,
+  glossary: PATHS.glossary,
+  documentation: (id) => (id === '' ? PATHS.documentation : documentationPath(id)),
+  moved: undefined,
+  notFound: undefined,
+  corrections: PATHS.corrections,
+  sessions: PATHS.sessions,
+  session: sessionPath,
+  entries: (group) => `/figures/${group}/`,
+};
+
 /** What a page of a route is printed from. */
 export interface ViewOf<R extends Route> {
-  readonly frame: PageFrame;
+  readonly frame: PlacedFrame;
   readonly view: ReturnType<ReturnType<(typeof PAGES)[R]>[number]['view']>;
 }
 
@@ -106,7 +133,8 @@ export async function pagesOf(route: Route): Promise<StaticPath[]> {
   const pages: readonly Page<unknown>[] = PAGES[route](site);
   counts.all += pages.length;
   return pages.map(({ params, view, answering }) => {
-    const text = remembered(() => printView({ frame, view: view() }));
+    const placed = (): PlacedFrame => ({ ...frame, head: pageHead(site, pathOf(route, params)) });
+    const text = remembered(() => printView({ frame: placed(), view: view() }));
     const print = (): string => {
       counts.printed += 1;
       reportProgress('Printing pages', counts.printed, counts.all);
@@ -122,6 +150,19 @@ export async function pagesOf(route: Route): Promise<StaticPath[]> {
       },
     };
   });
+}
+
+/** Site paths of all pages, without those that only lead on or say that there is none. */
+export function pagePathsOf(site: Site): readonly string[] {
+  return (Object.keys(PAGES) as Route[]).flatMap((route) =>
+    PAGES[route](site).flatMap(({ params }: Page<unknown>) => pathOf(route, params) ?? []),
+  );
+}
+
+/** Where a page stands; undefined for one that only leads on, or says that there is none. */
+function pathOf(route: Route, { id, group }: Page<unknown>['params']): string | undefined {
+  const place = PLACES[route];
+  return typeof place === 'function' ? place(id ?? group ?? '') : place;
 }
 
 function writeUps(kind: PlacedWriteUp['kind']) {

@@ -10,6 +10,8 @@ const ADDRESSES = ['href', 'src', 'srcset', 'action', 'poster', 'data'];
 export interface Address {
   readonly from: string;
   readonly tag: string;
+  /** Of a link in the head. */
+  readonly rel?: string;
   readonly to: string;
 }
 
@@ -21,7 +23,8 @@ export function addressesOf({ pages }: BuiltSite): readonly Address[] {
         const value = attributeOf(element, name);
         if (value === undefined) return [];
         const each = name === 'srcset' ? value.split(',').map((one) => one.trim().split(/\s+/)[0] ?? '') : [value];
-        return each.map((to) => ({ from: path, tag: element.tagName, to }));
+        const rel = attributeOf(element, 'rel');
+        return each.map((to) => ({ from: path, tag: element.tagName, to, ...(rel === undefined ? {} : { rel }) }));
       }),
     ),
   );
@@ -55,7 +58,9 @@ export function checkLinks(site: BuiltSite): Checked {
 export function checkHosts(site: BuiltSite): Checked {
   const external = addressesOf(site).filter((address) => !isInternal(address));
   const faults = external
-    .filter(({ tag, to }) => (tag === 'a' ? !/^(?:https?|mailto):/.test(to) : to !== 'data:,'))
+    .filter(({ tag, rel, to }) =>
+      tag === 'a' || rel === 'canonical' ? !/^(?:https?|mailto):/.test(to) : to !== 'data:,',
+    )
     .map(({ from, tag, to }) => `${from}: <${tag}> asks another host or runs something: ${to}`);
   const css = site.bytes('site.css').toString('utf8');
   const urls = [...css.matchAll(/url\(\s*["']?([^"')]+)["']?\s*\)/g)].map(([, url = '']) => url);

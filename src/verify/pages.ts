@@ -6,6 +6,8 @@ import { attributeOf, nodesOf, textOf, type Element, type Node } from './html.ts
 /** What a computation that went wrong leaves behind. Case matters: infinity and ∞ are words. */
 const LEFTOVER = /NaN|undefined|Infinity|\[object |\$\{/;
 const WORDED = ['a', 'h1', 'h2', 'h3', 'caption', 'figcaption', 'summary', 'title', 'th', 'dt', 'dd'];
+/** What a script element may hold and run nothing: schema.org for search engines. */
+const DATA = 'application/ld+json';
 const ACTIVE = ['script', 'style', 'iframe', 'object', 'embed', 'base'];
 const REFERENCES = ['aria-labelledby', 'aria-describedby', 'aria-controls', 'for', 'headers'];
 const GOVERNED = ['link', 'img', 'svg', 'body'];
@@ -86,12 +88,19 @@ function faultyIds({ elements, byId }: Page): readonly string[] {
 
 function activeContent({ elements }: Page): readonly string[] {
   return [
-    ...elements.filter(({ tagName }) => ACTIVE.includes(tagName)).map(({ tagName }) => `holds a <${tagName}>`),
+    ...elements
+      .filter((element) => ACTIVE.includes(element.tagName) && !isData(element))
+      .map(({ tagName }) => `holds a <${tagName}>`),
     ...elements
       .flatMap(({ attrs }) => attrs)
       .filter(({ name, value }) => name === 'style' || /^on/i.test(name) || /^\s*javascript:/i.test(value))
       .map(({ name }) => `holds the attribute ${name}`),
   ];
+}
+
+/** Of exactly that type and with nothing else said of it; a browser runs no script of a type that it does not know. */
+function isData({ tagName, attrs }: Element): boolean {
+  return tagName === 'script' && attrs.length === 1 && attrs[0]?.name === 'type' && attrs[0].value === DATA;
 }
 
 /** A policy binds what comes after it. */

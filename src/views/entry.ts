@@ -8,6 +8,7 @@ import type { Figure, FigureSource } from '../register/register.ts';
 import type { Level } from '../analysis/variation.ts';
 import { describeSignificant, roundTo } from '../register/text.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
+import { citeFigure } from './cite-line.ts';
 import { earlierTexts, type EarlierText } from './earlier-values.ts';
 
 /** A row among the entries of a session. */
@@ -17,6 +18,8 @@ export interface EntryRow {
   readonly inWords: string;
   readonly details: readonly string[];
   readonly earlier: readonly EarlierText[];
+  /** A line to copy. */
+  readonly cite: string;
 }
 
 /** Everything that can be said of one figure: what it is, how far it can be trusted, where it comes from. */
@@ -31,13 +34,14 @@ export interface Entry extends EntryRow {
   readonly files: readonly FigureSource[];
 }
 
-export function entryRow({ bench }: Pick<Published, 'bench'>, figure: Figure): EntryRow {
+export function entryRow(site: Pick<Published, 'bench' | 'register'>, figure: Figure): EntryRow {
   return {
     figure,
     anchor: isKind(figure.kind) ? KINDS[figure.kind].anchor : undefined,
     inWords: inWordsOf(figure),
     details: describeEntry(figure),
-    earlier: earlierTexts(bench, figure.id),
+    earlier: earlierTexts(site.bench, figure.id),
+    cite: citeFigure(site, figure),
   };
 }
 

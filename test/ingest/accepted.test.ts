@@ -247,3 +247,15 @@ it('a planned session that has readings is a session, and then needs its date', 
     'data/sessions/a.md:1  date  this key is missing. Add it.',
   );
 });
+
+it('what a publication is found and cited by is read in its own spelling', async () => {
+  const keys =
+    'licence: cc-by-4.0\naddress: HTTPS://Example.org/bench\nlanguage: EN-gb\nidentifier: https://doi.org/10.1234/abc';
+  const { site } = await readChanged(edit('content/site.md', 'publisher: Nobody', `publisher: Nobody\n${keys}`));
+  expect(site).toMatchObject({
+    licence: 'CC-BY-4.0',
+    address: 'https://example.org/bench/',
+    language: 'en-GB',
+    identifier: '10.1234/abc',
+  });
+});

@@ -2,7 +2,7 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, inject, it } from 'vitest';
 import type { Register } from '../../src/register/register.ts';
-import { elementsOf, hasClass, textOf } from '../../src/verify/html.ts';
+import { attributeOf, elementsOf, hasClass, textOf } from '../../src/verify/html.ts';
 import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { checkPages } from '../../src/verify/pages.ts';
 import { openCopy } from '../support/project-copy.ts';
@@ -52,6 +52,35 @@ describe('the pages', () => {
     expect(
       site.pages.map(({ path }) => path).filter((path) => path.startsWith(`/${section}/`) && path !== `/${section}/`),
     ).toEqual(expected.sort());
+  });
+
+  it('are all in the site map, but what leads on and what answers for lost addresses', () => {
+    const canonical = site.pages.flatMap(({ elements }) =>
+      elements
+        .filter((element) => element.tagName === 'link' && attributeOf(element, 'rel') === 'canonical')
+        .map((element) => attributeOf(element, 'href') ?? ''),
+    );
+    const listed = [
+      ...site
+        .bytes('sitemap.xml')
+        .toString('utf8')
+        .matchAll(/<loc>(.*?)<\/loc>/g),
+    ].map(([, to]) => to);
+    expect(listed.length).toBeGreaterThan(80);
+    expect(listed).toEqual(canonical.sort());
+    const [home = ''] = canonical;
+    expect(site.pages.filter(({ path }) => !listed.includes(home + path.slice(1))).map(({ path }) => path)).toEqual([
+      '/404.html',
+    ]);
+  });
+
+  it('are described, each in words of its own', () => {
+    const words = site.pages
+      .filter(({ path }) => path !== '/404.html')
+      .map(({ elements }) => elements.find((element) => attributeOf(element, 'name') === 'description'))
+      .map((element) => element && attributeOf(element, 'content'));
+    expect(words).not.toContain(undefined);
+    expect(new Set(words).size).toBe(words.length);
   });
 
   it('are those and the indexes, and nothing else', () => {

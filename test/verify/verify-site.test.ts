@@ -69,6 +69,11 @@ const more = (markup: string): Files => home((html) => html.replace('</main>', `
 
 it('nothing is wrong with a site that holds', () => expect(faultsOf()).toEqual([]));
 
+it('a page may hold data for search engines, and say where it stands', () => {
+  const data = '<script type="application/ld+json">{"@type":"Report"}</script>';
+  expect(faultsOf(more(`${data}<link rel="canonical" href="https://example.org/">`))).toEqual([]);
+});
+
 describe('a site is told of', () => {
   it.each<[string, Files, RegExp]>([
     ['a link to no page', more('<a href="b/">B</a>'), /^\/: the address "b\/" of <a> leads to no file/],
@@ -93,6 +98,9 @@ describe('a site is told of', () => {
     ['a page that nothing leads to', { 'b/index.html': page('B', '../', '') }, /^\/b\/: no page leads to it/],
     ['a picture without alternative text', more('<img src="site.css">'), /has no alternative text/],
     ['a script', more('<script>1</script>'), /holds a <script>/],
+    ['a script of another type', more('<script type="application/json">1</script>'), /holds a <script>/],
+    ['data from elsewhere', more('<script type="application/ld+json" src="x.json"></script>'), /holds a <script>/],
+    ['a preload from another host', more('<link rel="preload" href="https://example.org/x">'), /asks another host/],
     ['a handler', more('<p onclick="x()">x</p>'), /holds the attribute onclick/],
     ['a style attribute', more('<p style="color: red">x</p>'), /holds the attribute style/],
     ['no content policy', home((html) => html.replace(POLICY, '')), /has no content policy/],

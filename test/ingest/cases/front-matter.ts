@@ -86,6 +86,20 @@ const YAML_CASES: readonly (readonly [string, string, string, string])[] = [
 /** Front matter, YAML, keys and the form of values. */
 export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
   {
+    name: 'what a publication says of itself to be cited by',
+    changes: edit(
+      'content/site.md',
+      'publisher: Nobody',
+      'publisher: Nobody\nlicence: free\naddress: example.org/bench\nlanguage: English please\nidentifier: ten',
+    ),
+    lines: [
+      'content/site.md:5:10  licence  "free" is not on the SPDX licence list; write its identifier, such as CC-BY-4.0 or CC0-1.0.',
+      'content/site.md:6:10  address  expected the address of the site\'s home page, found "example.org/bench"; write https://example.org/bench/.',
+      'content/site.md:7:11  language  expected a language tag, found "English please"; write en, en-GB or de.',
+      'content/site.md:8:13  identifier  expected a DOI, a URN or an address, found "ten"; write 10.1234/abc or urn:isbn:9780306406157.',
+    ],
+  },
+  {
     name: 'no front matter',
     changes: body('Vennick Q4\n'),
     lines: [
