@@ -104,7 +104,7 @@ function describeShape(
     slope,
     ' at every rate measured, and ',
     fixed,
-    ' on top that no rate changes: a faster rate helps, but halving the frame does not halve the lag.',
+    ' on top that no rate changes: a faster rate helps, though less than in proportion.',
   ];
 }
 

@@ -84,7 +84,7 @@ describe('the statement lies between two ends, and says when the data leave it o
     [
       'both parts',
       line(['24', '30', '60'], (t) => 60 + 2.5 * t),
-      /^2\.50 ± 0\.\d+ frames at every rate measured, and 60\.0 ± \d\.\d ms on top that no rate changes: a faster rate helps, but halving the frame does not halve the lag\./,
+      /^2\.50 ± 0\.\d+ frames at every rate measured, and 60\.0 ± \d\.\d ms on top that no rate changes: a faster rate helps, though less than in proportion\./,
     ],
     [
       'nothing settled',
