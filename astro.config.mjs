@@ -7,7 +7,7 @@ import { writeUps } from './src/commands/write-ups.ts';
 import { reloadOnData } from './src/commands/reload-on-data.ts';
 
 /** As package.json exports them: one instance of each, for the command and for the pages that it bundles. */
-const SHARED = ['lagfolio/memory', 'lagfolio/site'];
+const SHARED = ['lagfolio/memory', 'lagfolio/recompute', 'lagfolio/site'];
 
 export default defineConfig({
   output: 'static',

@@ -2,6 +2,7 @@ import type { Stats } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { publishedPath } from '../ingest/files-in-hand.ts';
+import { fromCaller } from '../site/publication.ts';
 import { CallError } from './run.ts';
 
 const LIMIT_BYTES = 64 * 2 ** 20;
@@ -17,7 +18,7 @@ export async function gatherFiles(paths: readonly string[]): Promise<ReadonlyMap
     const isFolder = (await statOf(named)).isDirectory();
     for (const path of isFolder ? await filesIn(named) : [named]) {
       if ((await statOf(path)).size > LIMIT_BYTES) throw new CallError(`${path} is larger than 64 MiB.`);
-      const bytes = new Uint8Array(await readFile(path));
+      const bytes = new Uint8Array(await readFile(fromCaller(path)));
       const published = publishedPath({ path, bytes });
       if (published === undefined && !isFolder)
         throw new CallError(`${path} is no file of a session: name its pair, and the files that its page lists.`);
@@ -32,7 +33,7 @@ export async function gatherFiles(paths: readonly string[]): Promise<ReadonlyMap
 }
 
 async function filesIn(folder: string): Promise<readonly string[]> {
-  const entries = await readdir(folder, { withFileTypes: true });
+  const entries = await readdir(fromCaller(folder), { withFileTypes: true });
   const inside = entries
     .filter(({ name }) => !SKIPPED.test(name))
     .sort((a, b) => (a.name < b.name ? -1 : 1))
@@ -47,7 +48,7 @@ async function filesIn(folder: string): Promise<readonly string[]> {
 
 async function statOf(path: string): Promise<Stats> {
   try {
-    return await stat(path);
+    return await stat(fromCaller(path));
   } catch {
     throw new CallError(`${path} is not there.`);
   }

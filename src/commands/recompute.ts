@@ -11,6 +11,7 @@ import type { Compilation } from '../register/compilation.ts';
 import { findingsOf } from '../register/findings/findings.ts';
 import type { Register } from '../register/register.ts';
 import { renderRegister } from '../register/render-register.ts';
+import { fromCaller } from '../site/publication.ts';
 import { gatherFiles } from './gather-files.ts';
 import { CallError, runCommand } from './run.ts';
 import { say } from './say.ts';
@@ -47,7 +48,7 @@ await runCommand(
       if (compared.some(({ differing }) => differing.length > 0)) process.exitCode = 1;
     }
   },
-  { takesWords: true },
+  { takesWords: true, onPublication: false },
 );
 
 function only(compilation: Compilation, asked: readonly string[] | undefined, than: string | undefined): Register {
@@ -79,7 +80,7 @@ function levelOf(text: string): number {
 
 async function readRegister(file: string): Promise<Register> {
   try {
-    const register = JSON.parse(await readFile(file, 'utf8')) as Partial<Register>;
+    const register = JSON.parse(await readFile(fromCaller(file), 'utf8')) as Partial<Register>;
     if (Array.isArray(register.figures)) return register as Register;
   } catch (error) {
     if (!(error instanceof Error)) throw error;

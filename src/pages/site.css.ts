@@ -1,4 +1,5 @@
 import chart from '../styles/chart.css?raw';
+import form from '../styles/form.css?raw';
 import fonts from '../styles/fonts.css?raw';
 import page from '../styles/page.css?raw';
 import stacked from '../styles/stacked-table.css?raw';
@@ -7,7 +8,7 @@ import tokens from '../styles/tokens.css?raw';
 
 /** One stylesheet for every page, under a path that pages and fonts can be linked from relatively. */
 export function GET(): Response {
-  return new Response([fonts, tokens, page, table, stacked, chart].join('\n'), {
+  return new Response([fonts, tokens, page, table, stacked, chart, form].join('\n'), {
     headers: { 'Content-Type': 'text/css; charset=utf-8' },
   });
 }

@@ -2,10 +2,10 @@
 import { estimateSession } from '../analysis/estimate.ts';
 import { compilationOf, compileSessions, type Compilation } from '../register/compilation.ts';
 import { comparisonFigures } from '../register/comparisons/comparison-figures.ts';
-import type { Family } from '../register/comparisons/family.ts';
 import type { Figure } from '../register/register.ts';
 import type { Estimator } from '../register/session-figures.ts';
 import { benchInHand } from './bench-in-hand.ts';
+import { familyAlone } from './family-alone.ts';
 
 /** How a session is estimated at another level of coverage than the 95 % of a build. */
 export function estimatorAt(level: number, estimator: Estimator = estimateSession): Estimator {
@@ -23,13 +23,5 @@ export function recomputePair(compilation: Compilation, a: string, b: string): r
     compilation.bench,
     [a, b].map((id) => compilation.session(id)),
   );
-  const family: Family = {
-    id: 'alone',
-    of: {},
-    group: 'alone',
-    groupTitle: 'Two sessions',
-    inWords: 'these two sessions alone',
-    pairs: [{ a, b }],
-  };
-  return comparisonFigures(pair, family).filter(({ kind }) => kind !== 'family');
+  return comparisonFigures(pair, familyAlone(a, b)).filter(({ kind }) => kind !== 'family');
 }

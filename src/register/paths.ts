@@ -17,6 +17,7 @@ export const PATHS = {
   documentation: '/documentation/',
   corrections: '/corrections/',
   register: '/figures.json',
+  recompute: '/recompute/',
 } as const;
 
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
@@ -35,6 +36,19 @@ export const DOCUMENTATION = [
   'troubleshooting',
 ] as const;
 export const documentationPath = (id: string): string => `${PATHS.documentation}${id}/`;
+
+/** Where a figure can be recomputed: with its session, its two sessions, or the whole publication. */
+export function recomputePath({
+  id,
+  of,
+}: {
+  readonly id: string;
+  readonly of: Readonly<Record<string, string>>;
+}): string {
+  const { session, than } = of;
+  const query = session === undefined ? { figure: id } : than === undefined ? { session } : { session, than };
+  return `${PATHS.recompute}?${new URLSearchParams(query)}`;
+}
 
 /** Counts stand on the data page, each on a row of its own: `count/sessions/a` at `/data/#count-sessions-a`. */
 export const countAnchor = (figureId: string): string => figureId.replaceAll('/', '-');

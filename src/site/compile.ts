@@ -5,7 +5,7 @@
  *
  *     1. read       every file an author wrote, checked          (ingest/read-bench.ts)
  *     2. estimate   each session, on its own rig                 (compilation.ts, session-figures.ts)
- *     3. compile    what sessions say together, kind by kind     (contributionsOf, below)
+ *     3. compile    what sessions say together, kind by kind     (register/contributions.ts)
  *     4. check      that every write-up asks for what exists     (check-write-ups.ts)
  *                   and claims what the data support             (claims/check-claims.ts)
  */
@@ -15,26 +15,17 @@ import { readBench, type BenchFolders } from '../ingest/read-bench.ts';
 import type { Bench } from '../model/bench.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { problemsError } from '../model/problem-text.ts';
-import { benchFigures } from '../register/bench-figures.ts';
-import { compileChain } from '../register/chain/chain-figures.ts';
 import { checkWriteUps, expectedOf, knownOf } from '../write-ups/check-write-ups.ts';
 import { askedFamilies } from '../write-ups/asked-families.ts';
 import { checkClaims } from '../write-ups/claims/check-claims.ts';
-import { compileSessions, type Compilation, type Contribution } from '../register/compilation.ts';
+import { compileSessions } from '../register/compilation.ts';
+import { contributionsOf } from '../register/contributions.ts';
 import { located } from '../register/located.ts';
 import type { Estimator } from '../register/session-figures.ts';
-import { betweenSessions } from '../register/findings/inputs/between-sessions.ts';
-import { findingsOf } from '../register/findings/findings.ts';
-import { compileComparisons, standingFamilies } from '../register/comparisons/compile-comparisons.ts';
-import { compilePractice } from '../register/practice/practice-figures.ts';
-import { compileSettings } from '../register/settings/compile-settings.ts';
-import { compileRateLaws } from '../register/rate-law/rate-law-figures.ts';
 import { typedFindings } from '../write-ups/prose/typed-quantities.ts';
 import { publish, type Published } from '../register/published.ts';
-import { findRateLaws, type ConfigurationLaw } from '../register/rate-law/rate-laws.ts';
+import { findRateLaws } from '../register/rate-law/rate-laws.ts';
 import type { Register } from '../register/register.ts';
-import { variationFindings } from '../register/variation/variation-findings.ts';
-import { compileRepeats } from '../register/repeats/repeat-figures.ts';
 
 /**
  * Throws one ProblemsError with every mistake of the bench and of its write-ups.
@@ -84,38 +75,14 @@ export function compileRegister(bench: Bench, estimator?: Estimator): Register {
 export function compileBench(bench: Bench, estimator?: Estimator): Published {
   const compilation = compileSessions(bench, estimator); // 2
   const laws = located('rate laws', findRateLaws, compilation);
-  const contributions = contributionsOf(compilation, laws); // 3
+  const contributions = [
+    ...contributionsOf(compilation, laws, (standing) => askedFamilies(bench, standing)), // 3
+    { figures: [], findings: located('quantities typed by hand', (of) => typedFindings(of.bench), compilation) },
+  ];
   const register = {
     analysis: ANALYSIS_VERSION,
     figures: contributions.flatMap(({ figures }) => figures),
     findings: contributions.flatMap(({ findings }) => findings),
   };
   return publish(compilation, register, laws);
-}
-
-/** In the order in which the register lists what they add. */
-function contributionsOf(compilation: Compilation, laws: readonly ConfigurationLaw[]): readonly Contribution[] {
-  const compilers: readonly (readonly [what: string, compile: (of: Compilation) => Contribution])[] = [
-    [
-      'what a session says by itself',
-      ({ sessions: own }) => ({ figures: own.flatMap(({ figures }) => figures), findings: findingsOf(own) }),
-    ],
-    ['rate laws', (of) => compileRateLaws(of, of === compilation ? laws : findRateLaws(of))],
-    ['the chain', compileChain],
-    ['repeats', compileRepeats],
-    ['counts', ({ bench: of }) => ({ figures: benchFigures(of), findings: [] })],
-    [
-      'comparisons',
-      (of) => {
-        const standing = standingFamilies(of.bench);
-        return compileComparisons(of, standing, askedFamilies(of.bench, standing));
-      },
-    ],
-    ['effects of settings', compileSettings],
-    ['what totals mean in practice', compilePractice],
-    ['findings between sessions', ({ bench: of }) => ({ figures: [], findings: betweenSessions(of) })],
-    ['variation', (own) => ({ figures: [], findings: variationFindings(own) })],
-    ['quantities typed by hand', ({ bench: of }) => ({ figures: [], findings: typedFindings(of) })],
-  ];
-  return compilers.map(([what, compile]) => located(what, compile, compilation));
 }

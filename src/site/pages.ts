@@ -28,6 +28,7 @@ import type { PlacedWriteUp } from '../write-ups/write-up-kind.ts';
 import { writeUpPage, type WriteUpPage } from '../write-ups/write-up-page.ts';
 import { documentationPages } from './documentation.ts';
 import { reportProgress } from './progress.ts';
+import { recomputePage } from './recompute-page.ts';
 import { loadSite, type Site } from './site.ts';
 
 interface Page<View> {
@@ -71,6 +72,7 @@ const PAGES = {
     bench.site.documentation ? documentationPages().map((page) => ({ params: { id: page.id }, view: () => page })) : [],
   moved: (site: Site) =>
     movedPages(site).map((page) => ({ params: { moved: page.from.replace(/^\/|\/$/g, '') }, view: () => page })),
+  recompute: one(recomputePage),
   notFound: one(() => ({})),
   corrections: one(correctionsPage),
   sessions: one(sessionsIndex),

@@ -27,7 +27,11 @@ function folder(name: string, files: readonly string[], flat = true): string {
 
 function recompute(...words: readonly string[]) {
   const program = join(PROJECT, 'src/commands/recompute.ts');
-  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], { cwd: root, encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
+    cwd: root,
+    encoding: 'utf8',
+    env: { ...process.env, INIT_CWD: root },
+  });
   return { status, stdout, stderr };
 }
 

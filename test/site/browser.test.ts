@@ -43,6 +43,7 @@ const PAGES = [
   '/method/',
   '/method/two-timers/',
   '/data/',
+  '/recompute/',
   '/guide/',
   '/sessions/vennick-uhd50-a/',
   '/sessions/vennick-flash-uhd60/',

@@ -39,6 +39,7 @@ const INDEXES = [
   '/glossary/',
   '/guide/',
   '/method/',
+  '/recompute/',
   '/reports/',
   '/rigs/',
   '/sessions/',

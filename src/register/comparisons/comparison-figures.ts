@@ -2,12 +2,13 @@
 import type { BudgetedValue } from '../../analysis/components.ts';
 import type { Difference, NoDifference } from '../../analysis/difference.ts';
 import { compareFamily, type Comparison } from '../../analysis/family.ts';
-import { estimateRatio } from '../../analysis/ratio.ts';
+import { estimateRatio, type NoRatio, type Ratio } from '../../analysis/ratio.ts';
 import { intervalMs } from '../../model/rate.ts';
 import type { Compilation } from '../compilation.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS, type KindName } from '../kinds.ts';
 import { finiteOrNull, type Component, type Figure, type VerdictData } from '../register.ts';
+import { describeLevel } from '../provenance.ts';
 import { describeCount, describeMeasured, describeValue } from '../text.ts';
 import { differenceId, familySizeId, ratioId, verdictId, type Family, type SessionPair } from './family.ts';
 import { describePair } from './pair-words.ts';
@@ -23,7 +24,8 @@ function defaultMarginMs({ session }: Compilation, { a, b }: SessionPair): numbe
   return Math.min(...[a, b].map((id) => intervalMs(session(id).session.rate))) / 2;
 }
 
-export function comparisonFigures(compilation: Compilation, family: Family): readonly Figure[] {
+/** @param alpha one less the coverage of every interval, and the probability of any false verdict of a kind */
+export function comparisonFigures(compilation: Compilation, family: Family, alpha = ALPHA): readonly Figure[] {
   const labels = labelPairs(compilation.bench, family.pairs);
   const asked = family.pairs.map((pair) => ({
     pair,
@@ -39,7 +41,7 @@ export function comparisonFigures(compilation: Compilation, family: Family): rea
       margin: marginMs,
       plan: planRuns(a, b),
     })),
-    ALPHA,
+    alpha,
   );
   const figures = comparisons.flatMap((comparison, index): readonly Figure[] => {
     const question = asked[index];
@@ -47,8 +49,8 @@ export function comparisonFigures(compilation: Compilation, family: Family): rea
     const { pair, marginMs, a, b } = question;
     return [
       differenceFigure({ compilation, family, labels, pair, sides: [a, b], difference: comparison.difference }),
-      ...ratioFigure(compilation, family, pair, a.budget, b.budget, labels),
-      verdictFigure(compilation, family, pair, comparison, marginMs, labels),
+      ...ratioFigure(compilation, family, pair, estimateRatio(a.budget, b.budget, 1 - alpha), labels),
+      verdictFigure(compilation, family, pair, comparison, { marginMs, alpha }, labels),
     ];
   });
   return [...figures, sizeFigure(family, figures)];
@@ -95,11 +97,9 @@ function ratioFigure(
   compilation: Compilation,
   family: Family,
   pair: SessionPair,
-  a: BudgetedValue,
-  b: BudgetedValue,
+  ratio: Ratio | NoRatio,
   labels: PairLabels,
 ): readonly Figure[] {
-  const ratio = estimateRatio(a, b, 1 - ALPHA);
   // Over zero there is no ratio to publish; without scatter the difference says why.
   if (ratio.kind === 'not-estimable') return [];
   const { value, degreesOfFreedom, set } = ratio;
@@ -122,7 +122,7 @@ function verdictFigure(
   family: Family,
   pair: SessionPair,
   comparison: Comparison,
-  marginMs: number,
+  { marginMs, alpha }: { readonly marginMs: number; readonly alpha: number },
   labels: PairLabels,
 ): Figure {
   const { verdict, difference, pDifference, pEquivalence } = comparison;
@@ -143,7 +143,7 @@ function verdictFigure(
     ...(difference.kind === 'difference' ? { interval: difference.interval } : {}),
     verdict: data,
     text: describeVerdict(comparison, marginMs),
-    inWords: [describePair(compilation, pair), ...describeDecision(data, family, pair)].join(' '),
+    inWords: [describePair(compilation, pair), ...describeDecision(data, family, pair, alpha)].join(' '),
   };
 }
 
@@ -151,12 +151,13 @@ function describeDecision(
   { familySize, marginMs, pAdjusted, pSameAdjusted }: VerdictData,
   family: Family,
   pair: SessionPair,
+  alpha: number,
 ): readonly string[] {
   const margin = `The same means within ± ${describeMargin(marginMs)}, ${pair.marginMs === undefined ? 'half a frame interval of the faster rate' : 'as the write-up states'}.`;
   const size =
     familySize === 1
       ? 'It is the only comparison of its family, so nothing is adjusted.'
-      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${family.inWords}): the probability of any false “slower” or “faster” among them is at most 5 %, and so is that of any false “the same”. The interval is this comparison’s own.`;
+      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${family.inWords}): the probability of any false “slower” or “faster” among them is at most ${describeLevel(alpha)}, and so is that of any false “the same”. The interval is this comparison’s own.`;
   const p =
     pAdjusted === undefined || pSameAdjusted === undefined
       ? []

@@ -1,0 +1,30 @@
+/** Other cells in a readings file, row by row. */
+import { parseCsv } from './csv.ts';
+
+/** New cells by line, then by column. */
+export type ReadingEdits = ReadonlyMap<number, Readonly<Record<string, string>>>;
+
+const QUOTED = /[",\r\n]/;
+
+/** The readings file with these cells. It is taken to be one that `parseCsv` accepts. */
+export function correctReadings(bytes: Uint8Array, edits: ReadingEdits): Uint8Array {
+  const [header = ''] = new TextDecoder().decode(bytes).split(/\r\n|\r|\n/, 1);
+  const columns = header.split(',');
+  const rows: string[] = [header];
+  parseCsv(
+    bytes,
+    columns,
+    ({ line, code }) => {
+      throw new Error(`line ${line} of a readings file cannot be edited: ${code}`);
+    },
+    ({ line, cells }) => {
+      const edit = edits.get(line) ?? {};
+      rows.push(columns.map((column, at) => render(edit[column] ?? cells[at] ?? '')).join(','));
+    },
+  );
+  return new TextEncoder().encode(`${rows.join('\n')}\n`);
+}
+
+function render(cell: string): string {
+  return QUOTED.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}
