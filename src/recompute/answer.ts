@@ -58,7 +58,7 @@ export function answer(bench: Bench, question: Question, families: Families, est
       ({ of, kind }) => kind === 'family' || isOf({ a: of['session'] ?? '', b: of['than'] ?? '' }, a, b),
     );
   });
-  return [...new Map([...own, ...compared].map((figure) => [figure.id, figure])).values()];
+  return [...new Map([...compared, ...own].map((figure) => [figure.id, figure])).values()];
 }
 
 function everything(compilation: Compilation, { asked }: Families): readonly Figure[] {

@@ -110,7 +110,9 @@ function isData({ tagName, attrs }: Element): boolean {
 }
 
 function isOwnScript({ tagName, attrs }: Element): boolean {
-  return OWN_SCRIPTS.includes(`<${[tagName, ...attrs.map(({ name, value }) => (value === '' ? name : `${name}=${value}`))].join(' ')}>`);
+  return OWN_SCRIPTS.includes(
+    `<${[tagName, ...attrs.map(({ name, value }) => (value === '' ? name : `${name}=${value}`))].join(' ')}>`,
+  );
 }
 
 /** A policy binds what comes after it. */

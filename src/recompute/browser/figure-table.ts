@@ -14,6 +14,9 @@ export interface TableInput {
   readonly onlyMoved: boolean;
 }
 
+const HEADS = ['Figure', 'Published', 'Recomputed here'];
+const CHANGED = 'With your changes';
+
 export function figureTable({ caption, published, recomputed, changed, onlyMoved }: TableInput): HTMLElement {
   const compared = compareFigures(published, recomputed);
   const after = new Map(changed?.map((figure) => [figure.id, figure]));
@@ -23,13 +26,13 @@ export function figureTable({ caption, published, recomputed, changed, onlyMoved
       ({ differing, recomputed: own, now }) =>
         !onlyMoved || differing.length > 0 || (changed !== undefined && own?.text !== now?.text),
     );
-  const heads = ['Figure', 'Published', 'Recomputed here', ...(changed === undefined ? [] : ['With your changes'])];
+  const heads = changed === undefined ? HEADS : [...HEADS, CHANGED];
   return element(
     'div',
-    { class: 'scroll', role: 'region', 'aria-label': caption, tabindex: '0' },
+    { class: 'table' },
     element(
       'table',
-      { class: 'entries recomputed' },
+      { class: 'recomputed', 'data-columns': String(heads.length) },
       element('caption', {}, caption),
       element(
         'thead',
@@ -59,12 +62,18 @@ function figureRow(
     'tr',
     { 'data-of-figure': id, 'data-same': same },
     element('th', { scope: 'row' }, named?.label ?? id, words(element('code', {}, id))),
-    element('td', { class: 'number' }, published?.text ?? '', words(exactly(published))),
-    element('td', { class: 'number' }, recomputed?.text ?? '', words(exactly(recomputed)), words(same)),
+    element('td', { class: 'number', 'data-label': HEADS[1] ?? '' }, published?.text ?? '', words(exactly(published))),
+    element(
+      'td',
+      { class: 'number', 'data-label': HEADS[2] ?? '' },
+      recomputed?.text ?? '',
+      words(exactly(recomputed)),
+      words(same),
+    ),
     isChanged
       ? element(
           'td',
-          { class: 'number' },
+          { class: 'number', 'data-label': CHANGED },
           now?.text ?? 'no longer there',
           words(exactly(now)),
           words(describeMove(recomputed, now)),
