@@ -1,7 +1,7 @@
 import { anchorOf } from '../register/entry-groups.ts';
 import { inWordsOf, isKind, KINDS } from '../register/kinds.ts';
 import { sessionTitle } from '../register/labels.ts';
-import { sessionPath } from '../register/paths.ts';
+import { recomputePath, sessionPath } from '../register/paths.ts';
 import { describeBasis, describeCoverage } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, FigureSource } from '../register/register.ts';
@@ -20,6 +20,8 @@ export interface EntryRow {
   readonly earlier: readonly EarlierText[];
   /** A line to copy. */
   readonly cite: string;
+  /** Where a reader recomputes it. */
+  readonly recompute: string;
 }
 
 /** Everything that can be said of one figure: what it is, how far it can be trusted, where it comes from. */
@@ -42,6 +44,7 @@ export function entryRow(site: Pick<Published, 'bench' | 'register'>, figure: Fi
     details: describeEntry(figure),
     earlier: earlierTexts(site.bench, figure.id),
     cite: citeFigure(site, figure),
+    recompute: recomputePath(figure),
   };
 }
 
