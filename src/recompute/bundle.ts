@@ -8,7 +8,7 @@ import { build } from 'rolldown';
 import { Store } from '../memory/memory.ts';
 
 /** What a script is made of, with the packages that the lockfile names. */
-const bundles = new Store('scripts', ['analysis', 'ingest', 'model', 'recompute', 'register']);
+const bundles = new Store('scripts', ['src/analysis', 'src/ingest', 'src/model', 'src/recompute', 'src/register']);
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
