@@ -16,7 +16,7 @@ export async function gatherFiles(paths: readonly string[]): Promise<ReadonlyMap
   const found = new Map<string, { readonly path: string; readonly bytes: Uint8Array }>();
   for (const named of paths) {
     const isFolder = (await statOf(named)).isDirectory();
-    for (const path of isFolder ? await filesIn(named) : [named]) {
+    for (const path of isFolder ? await filesIn(await dataIn(named)) : [named]) {
       if ((await statOf(path)).size > LIMIT_BYTES) throw new CallError(`${path} is larger than 64 MiB.`);
       const bytes = new Uint8Array(await readFile(fromCaller(path)));
       const published = publishedPath({ path, bytes });
@@ -30,6 +30,17 @@ export async function gatherFiles(paths: readonly string[]): Promise<ReadonlyMap
     }
   }
   return new Map([...found].map(([published, { bytes }]) => [published, bytes]));
+}
+
+/** Of a data package or a publication, the folder with its data. */
+async function dataIn(folder: string): Promise<string> {
+  const data = join(folder, 'data');
+  try {
+    return (await statOf(data)).isDirectory() ? data : folder;
+  } catch (error) {
+    if (error instanceof CallError) return folder;
+    throw error;
+  }
 }
 
 async function filesIn(folder: string): Promise<readonly string[]> {

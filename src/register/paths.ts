@@ -18,6 +18,7 @@ export const PATHS = {
   corrections: '/corrections/',
   register: '/figures.json',
   recompute: '/recompute/',
+  package: '/data-package.zip',
 } as const;
 
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;

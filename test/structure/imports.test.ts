@@ -115,7 +115,7 @@ describe('the imports of src', () => {
     [
       'the file system',
       /^(?:node:)?fs\b/,
-      /^src\/(?:ingest|memory|verify|commands|site\/documentation\.ts|pages\/data\/\[\.\.\.path\]\.ts|pages\/fonts\/)/,
+      /^src\/(?:data-package\/zip-package\.ts|ingest|memory|verify|commands|site\/documentation\.ts|pages\/data\/\[\.\.\.path\]\.ts|pages\/fonts\/)/,
     ],
   ])('keep %s to where it belongs', (_what, packages, place) => {
     const users = all.filter(({ specifier }) => packages.test(specifier));

@@ -1,0 +1,233 @@
+import { KINDS, inWordsOf, isKind } from '../register/kinds.ts';
+import type { Figure } from '../register/register.ts';
+import { tableOf, type Column, type Table } from './table.ts';
+
+const COLUMNS: readonly Column<Figure>[] = [
+  {
+    name: 'id',
+    title: 'Id',
+    description: 'Names the figure, for good.',
+    datatype: 'string',
+    required: true,
+    of: ({ id }) => id,
+  },
+  {
+    name: 'kind',
+    title: 'Kind',
+    description: 'What kind of figure it is.',
+    datatype: 'string',
+    required: true,
+    of: ({ kind }) => kind,
+  },
+  {
+    name: 'label',
+    title: 'Label',
+    description: 'What it is, in words.',
+    datatype: 'string',
+    required: true,
+    of: ({ label }) => label,
+  },
+  {
+    name: 'of',
+    title: 'Of',
+    description: 'What it is of: key=value, separated by semicolons.',
+    datatype: 'string',
+    of: ({ of }) =>
+      Object.entries(of)
+        .map(([key, value]) => `${key}=${value}`)
+        .join(';'),
+  },
+  {
+    name: 'session',
+    title: 'Session',
+    description: 'The session that it is of, or that is compared.',
+    datatype: 'string',
+    of: ({ of }) => of['session'],
+  },
+  {
+    name: 'than',
+    title: 'Than',
+    description: 'The session that it is compared with.',
+    datatype: 'string',
+    of: ({ of }) => of['than'],
+  },
+  {
+    name: 'value',
+    title: 'Value',
+    description: 'In its unit, to the last digit.',
+    datatype: 'number',
+    required: true,
+    of: ({ value }) => value,
+  },
+  {
+    name: 'unit',
+    title: 'Unit',
+    description: 'ms, frames, or 1 for a plain number.',
+    datatype: 'string',
+    required: true,
+    of: ({ unit }) => unit,
+  },
+  {
+    name: 'standard_uncertainty',
+    title: 'Standard uncertainty',
+    description: 'In the unit of the value (JCGM 100).',
+    datatype: 'number',
+    of: ({ standardUncertainty }) => standardUncertainty,
+  },
+  {
+    name: 'degrees_of_freedom',
+    title: 'Degrees of freedom',
+    description: 'Of that uncertainty; INF where it is known for certain.',
+    datatype: 'number',
+    of: ({ degreesOfFreedom }) => (degreesOfFreedom === null ? Infinity : degreesOfFreedom),
+  },
+  {
+    name: 'interval_low',
+    title: 'Interval, low end',
+    description: 'In the unit of the value.',
+    datatype: 'number',
+    of: ({ interval }) => interval?.low,
+  },
+  {
+    name: 'interval_high',
+    title: 'Interval, high end',
+    description: 'In the unit of the value.',
+    datatype: 'number',
+    of: ({ interval }) => interval?.high,
+  },
+  {
+    name: 'level',
+    title: 'Level',
+    description: 'Coverage probability of the interval.',
+    datatype: 'number',
+    of: ({ interval }) => interval?.level,
+  },
+  {
+    name: 'speaks_of',
+    title: 'Speaks of',
+    description: 'What the interval is about: clips, day or condition.',
+    datatype: 'string',
+    of: ({ speaksOf }) => speaksOf,
+  },
+  {
+    name: 'coverage_factor',
+    title: 'Coverage factor',
+    description: 'Half-width of the interval over the standard uncertainty.',
+    datatype: 'number',
+    of: ({ coverageFactor }) => coverageFactor,
+  },
+  {
+    name: 'limit_low',
+    title: 'Lowest possible',
+    description: 'A limit, no uncertainty.',
+    datatype: 'number',
+    of: ({ limits }) => limits?.low,
+  },
+  {
+    name: 'limit_high',
+    title: 'Highest possible',
+    description: 'A limit, no uncertainty.',
+    datatype: 'number',
+    of: ({ limits }) => limits?.high,
+  },
+  {
+    name: 'p',
+    title: 'p',
+    description: 'Two-sided p of a true value of 0, of this figure alone.',
+    datatype: 'number',
+    of: ({ p }) => p,
+  },
+  {
+    name: 'verdict',
+    title: 'Verdict',
+    description: 'slower, faster, same, not-settled or not-estimable.',
+    datatype: 'string',
+    of: ({ verdict }) => verdict?.word,
+  },
+  {
+    name: 'margin_ms',
+    title: 'Margin',
+    description: 'Half-width of what counts as the same, in ms.',
+    datatype: 'number',
+    of: ({ verdict }) => verdict?.marginMs,
+  },
+  {
+    name: 'family',
+    title: 'Family',
+    description: 'The comparisons that the verdict is adjusted with.',
+    datatype: 'string',
+    of: ({ verdict }) => verdict?.family,
+  },
+  {
+    name: 'p_adjusted',
+    title: 'Adjusted p',
+    description: 'Holm-adjusted p of no difference.',
+    datatype: 'number',
+    of: ({ verdict }) => verdict?.pAdjusted,
+  },
+  {
+    name: 'readings',
+    title: 'Readings',
+    description: 'How many readings count in it.',
+    datatype: 'integer',
+    required: true,
+    of: ({ readings }) => readings,
+  },
+  {
+    name: 'runs',
+    title: 'Runs',
+    description: 'How many clips they come from.',
+    datatype: 'integer',
+    required: true,
+    of: ({ runs }) => runs,
+  },
+  {
+    name: 'excluded',
+    title: 'Excluded',
+    description: 'How many readings do not count.',
+    datatype: 'integer',
+    required: true,
+    of: ({ excluded }) => excluded,
+  },
+  {
+    name: 'text',
+    title: 'Text',
+    description: 'As every page prints it.',
+    datatype: 'string',
+    required: true,
+    of: ({ text }) => text,
+  },
+  {
+    name: 'how',
+    title: 'How',
+    description: 'How it is computed, in words.',
+    datatype: 'string',
+    of: (figure) => (figure.inWords !== undefined || isKind(figure.kind) ? inWordsOf(figure) : ''),
+  },
+  {
+    name: 'entry',
+    title: 'Entry',
+    description: 'Where the site says all of it: a path from its root.',
+    datatype: 'string',
+    required: true,
+    of: ({ entry }) => entry,
+  },
+];
+
+/** Every published figure, one row each, in the order of the register. */
+export function figuresTable(figures: readonly Figure[]): Table {
+  return tableOf(
+    {
+      file: 'figures.csv',
+      title: 'Figures',
+      description: `Every published figure, of ${Object.keys(KINDS).length} kinds, with its uncertainty.`,
+      primaryKey: ['id'],
+      references: [
+        { column: 'session', file: 'sessions.csv', to: 'session' },
+        { column: 'than', file: 'sessions.csv', to: 'session' },
+      ],
+    },
+    COLUMNS,
+    figures,
+  );
+}
