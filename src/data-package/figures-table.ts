@@ -62,7 +62,7 @@ const COLUMNS: readonly Column<Figure>[] = [
   {
     name: 'unit',
     title: 'Unit',
-    description: 'ms, frames, or 1 for a plain number.',
+    description: 'ms, frames, m, or 1 for a plain number.',
     datatype: 'string',
     required: true,
     of: ({ unit }) => unit,

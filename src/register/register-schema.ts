@@ -1,11 +1,14 @@
 /** JSON Schema of `figures.json` (draft 2020-12): what a program that reads the register may rely on. */
 
+import { KINDS } from './kinds.ts';
+
 export const SCHEMA_FILE = 'figures.schema.json';
 
 const text = (description: string) => ({ type: 'string', description });
 const number = (description: string) => ({ type: 'number', description });
 const count = (description: string) => ({ type: 'integer', minimum: 0, description });
 const probability = (description: string) => ({ type: 'number', minimum: 0, maximum: 1, description });
+const UNITS = [...new Set(Object.values(KINDS).map(({ unit }) => unit))].sort();
 const subject = { type: 'object', additionalProperties: { type: 'string' } };
 
 function object(
@@ -86,7 +89,7 @@ const figure = object(
     id: text('kind/subject; unique, and never used again for another.'),
     kind: text('What kind of figure it is.'),
     of: { ...subject, description: 'What it is of; only the keys that apply.' },
-    unit: { enum: ['ms', 'frames', '1'] },
+    unit: { enum: UNITS },
     value: number('In its unit.'),
     standardUncertainty: number('In its unit.'),
     degreesOfFreedom: { type: ['number', 'null'], description: 'null: infinite.' },

@@ -146,7 +146,7 @@ describe('the tables', () => {
     );
     expect(figures?.length).toBe(register.figures.length);
     expect(readings?.length).toBe(6);
-    expect(sessions?.map((session: Record<string, unknown>) => session['body'])).toEqual(['orrin', 'orrin']);
+    expect(sessions?.map((session: Record<string, unknown>) => session['body'])).toEqual(['vennick', 'vennick']);
     for (const [index, row] of (figures ?? []).entries()) {
       const { id, value, interval } = register.figures[index]!;
       expect([row['id'], row['value'], row['interval_low']]).toEqual([id, value, interval?.low ?? null]);
