@@ -49,7 +49,7 @@ const COLUMNS: readonly Column<Figure>[] = [
     title: 'Than',
     description: 'The session that it is compared with.',
     datatype: 'string',
-    of: ({ of }) => of['than'],
+    of: ({ of }) => (of['session'] === undefined ? undefined : of['than']),
   },
   {
     name: 'value',
