@@ -104,6 +104,7 @@ const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefin
   glossary: PATHS.glossary,
   documentation: (id) => (id === '' ? PATHS.documentation : documentationPath(id)),
   moved: undefined,
+  recompute: PATHS.recompute,
   notFound: undefined,
   corrections: PATHS.corrections,
   sessions: PATHS.sessions,
