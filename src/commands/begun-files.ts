@@ -20,7 +20,7 @@ export async function filesToBegin(): Promise<readonly NewFile[]> {
   ];
 }
 
-async function filesIn(folder: string): Promise<readonly NewFile[]> {
+async function filesIn(folder: string): Promise<readonly { readonly path: string; readonly text: string }[]> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   const paths = entries
     .filter((entry) => entry.isFile())

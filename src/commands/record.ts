@@ -102,7 +102,7 @@ async function writeLedger(
   head: string,
 ): Promise<void> {
   const rows = [...state.values()];
-  const files: readonly NewFile[] = [
+  const files = [
     ...entries.flatMap((entry) => {
       const replaces = replaced.includes(entry);
       return [

@@ -25,7 +25,7 @@ const LIST = `${WORKSHOP}/list.json`;
 export interface NewFile {
   /** From the root of the publication, with forward slashes. */
   readonly path: string;
-  readonly text: string;
+  readonly text: string | Uint8Array;
   /** Whether it takes the place of what is there; else that is a problem, and nothing is written. */
   readonly replaces?: boolean;
 }
@@ -63,7 +63,8 @@ async function stage(root: string, files: readonly NewFile[]): Promise<void> {
   if (there.length > 0) throw problemsError(there);
   await rm(join(root, WORKSHOP, 'stage'), { recursive: true, force: true });
   await mkdir(join(root, WORKSHOP, 'stage'));
-  for (const [index, { text }] of files.entries()) await writeFileAtomic(stagedAt(root, index), text);
+  for (const [index, { text }] of files.entries())
+    await writeFileAtomic(stagedAt(root, index), typeof text === 'string' ? text : Buffer.from(text));
 }
 
 async function list(root: string, files: readonly NewFile[]): Promise<void> {

@@ -32,7 +32,7 @@ export function publishedPath({ path, bytes }: FileInHand): string | undefined {
   const [, folder = '', stem = '', extension = ''] = NAME.exec(path.replaceAll('\\', '/')) ?? [];
   const name = `${stem}.${extension}`;
   if (SINGLE.includes(name)) return `data/${name}`;
-  if (extension === 'csv') return folder === 'ledger' ? undefined : `data/sessions/${name}`;
+  if (extension === 'csv') return folder === 'ledger' || folder === 'sources' ? undefined : `data/sessions/${name}`;
   if (extension !== 'md') return undefined;
   if (FOLDERS.includes(folder)) return `data/${folder}/${name}`;
   const kind = folderByContent(bytes);

@@ -1,10 +1,11 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { join, relative, resolve, sep } from 'node:path';
 import type { z } from 'zod';
+import type { SourceFile } from '../model/bench.ts';
 import { checkTopFolder, listFolder, type Entry } from './list-folder.ts';
 import type { NamedSource } from './parse-data.ts';
 import type { ProblemList } from './problem-list.ts';
-import { errorCode, isInside, isListed, readSource, type Area } from './read-source.ts';
+import { checksumOf, errorCode, isInside, isListed, readSource, type Area } from './read-source.ts';
 import { parseRecord, type RecordFile } from './record.ts';
 import type { Source } from './source.ts';
 
@@ -85,6 +86,11 @@ export class Folder {
 
   readSource(name: string): Promise<Source | undefined> {
     return readSource(join(this.#path, name), `${this.area.name}/${name}`, this.area, this.#problems);
+  }
+
+  /** Path, checksum and size of a file of any kind; undefined where there is none that can be read. */
+  checksum(name: string): Promise<SourceFile | undefined> {
+    return checksumOf(join(this.#path, name), `${this.area.name}/${name}`, this.area);
   }
 
   async readOne<T>(name: string, schema: z.ZodType<T>): Promise<Omit<RecordFile<T>, 'id'> | undefined> {

@@ -1,4 +1,5 @@
 import type { Bench, WriteUp } from '../model/bench.ts';
+import { checkWorkbooks } from './check-workbooks.ts';
 import { freezeDeep } from './freeze.ts';
 import { Folder } from './folder.ts';
 import { checkTopFolder } from './list-folder.ts';
@@ -16,7 +17,7 @@ import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
 const READ_AHEAD = 50;
 
 const CONTENT_FOLDERS = ['methods', 'reports', 'ledger'];
-const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions'];
+const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions', 'sources'];
 
 export interface BenchFolders {
   /** Paths in problems and in the result are relative to it, for what lies inside it. */
@@ -73,6 +74,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     sessions: await readSessions(data, problems),
   };
   const parsed = parseData(sources, { methods: methods.ids, readProse: readNote });
+  const workbooks = await checkWorkbooks(data, parsed.sessions, problems);
   const ledger = await readLedger(content, folders.ledgerEntriesAlone);
 
   // 3. what authors write about it
@@ -103,6 +105,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     methods: methodNotes,
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
     ...(variation === undefined ? {} : { variation }),
+    ...(workbooks.length === 0 ? {} : { workbooks }),
     ...(ledger === undefined ? {} : { ledger }),
   });
 }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { lstat, readFile, realpath, stat } from 'node:fs/promises';
 import { sep } from 'node:path';
+import type { SourceFile } from '../model/bench.ts';
 import { checkEncoding } from './encoding.ts';
 import type { ProblemList } from './problem-list.ts';
 import { reportOn, type Source } from './source.ts';
@@ -59,6 +60,20 @@ export async function readSource(
         ? { code: 'missing-file' }
         : { code: 'unreadable-file', found: code },
     );
+    return undefined;
+  }
+}
+
+/** Of a file of any kind, a workbook for one; undefined where it is not there, lies outside its area or is too large. */
+export async function checksumOf(path: string, published: string, area: Area): Promise<SourceFile | undefined> {
+  try {
+    const real = await realpath(path);
+    const status = await stat(real);
+    if (!isInside(real, area.realFolder) || !status.isFile() || status.size > LIMIT_MIB * MIB) return undefined;
+    const bytes = await readFile(real);
+    return { path: published, sha256: createHash('sha256').update(bytes).digest('hex'), bytes: bytes.length };
+  } catch (error) {
+    errorCode(error);
     return undefined;
   }
 }

@@ -1,4 +1,5 @@
 /** The files of the ledger, as text: sorted, one figure or input a line, so that they diff well. */
+import { renderCsv } from './render-csv.ts';
 import { Document, isMap, isSeq, visit } from 'yaml';
 import { compareText } from '../model/compare-text.ts';
 import { ANALYSIS_INPUT, type Cause, type ChainedEntry, type Inputs, type Published } from '../model/ledger.ts';
@@ -73,13 +74,4 @@ function writeCause(cause: Cause): Readonly<Record<string, unknown>> {
     case 'code':
       return { code: cause.analysis };
   }
-}
-
-/** RFC 4180. */
-function renderCsv(columns: readonly string[], rows: readonly (readonly string[])[]): string {
-  return [columns, ...rows].map((cells) => `${cells.map(quoteCell).join(',')}\n`).join('');
-}
-
-function quoteCell(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 }

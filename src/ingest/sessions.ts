@@ -19,6 +19,7 @@ import { parseReadings } from './readings.ts';
 import { sessionSchema, type SessionFront } from './schemas/session.ts';
 import { findLevel } from './settings.ts';
 import type { Report, Source } from './source.ts';
+import { WORKBOOKS } from './workbook-names.ts';
 
 /** Missing as a key of the schema is missing; only a planned session without readings has no date yet. */
 const NO_DATE = { code: 'missing-key', line: 1, key: 'date' } as const;
@@ -88,7 +89,9 @@ export function parseSession(
     if (data.planned === true) report(NO_DATE);
     return undefined;
   }
-  const details = { firmware, room, warmUp, cutShort, resolutionMs: parsed.resolutionMs };
+  const { importedFrom: from } = data;
+  const importedFrom = from && present({ path: `${WORKBOOKS}/${from.file}`, sha256: from.sha256, sheet: from.sheet });
+  const details = { firmware, room, warmUp, cutShort, importedFrom, resolutionMs: parsed.resolutionMs };
   return {
     kind: 'session',
     session: {

@@ -149,6 +149,8 @@ export interface Session {
   /** Quantities as written, unit included: `22.5 °C`. */
   readonly room?: string;
   readonly warmUp?: string;
+  /** The workbook that its readings were imported from, and its checksum then. */
+  readonly importedFrom?: { readonly path: string; readonly sha256: string; readonly sheet?: string };
   /** Why the session ended before it was complete. */
   readonly cutShort?: string;
   /** Markdown. */
@@ -257,6 +259,8 @@ export interface Bench {
   readonly rigs: readonly Rig[];
   readonly sessions: readonly Session[];
   readonly planned: readonly PlannedSession[];
+  /** The workbooks that sessions were imported from. */
+  readonly workbooks?: readonly SourceFile[];
   readonly methods: readonly WriteUp[];
   /** Newest first, then by id. */
   readonly reports: readonly WriteUp[];

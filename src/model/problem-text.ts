@@ -87,6 +87,14 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `these readings have no session file ${asIs(p.expected)}`,
     'Add it beside this file; both have the same name',
   ],
+  'missing-workbook': (p) => [
+    `the workbook ${found(p)} that it was imported from is not there`,
+    'Put it back, or take imported-from out if it is not to be published',
+  ],
+  'changed-workbook': (p) => [
+    `the workbook ${found(p)} is not the one that it was imported from: its checksum is another`,
+    'Put back the one that was imported; changes of readings belong into the readings file of the session',
+  ],
   'stray-entry': (p) =>
     p.expected === undefined
       ? ['does not belong here', 'Move it away, or correct its name']
@@ -530,8 +538,10 @@ function describeAlike(alike = 0): string {
 function describeChoices(choices: readonly string[] | undefined): string {
   if (choices === undefined) return '';
   if (choices.length === 0) return '; there are none';
-  const shown = choices.slice(0, CHOICES_SHOWN).map(escapeControls).join(', ');
-  const more = choices.length - CHOICES_SHOWN;
+  // one more takes no more room than saying so
+  const cut = choices.length > CHOICES_SHOWN + 1 ? CHOICES_SHOWN : choices.length;
+  const shown = choices.slice(0, cut).map(escapeControls).join(', ');
+  const more = choices.length - cut;
   return `; expected ${choices.length === 1 ? '' : 'one of '}${shown}${more > 0 ? ` and ${more} more` : ''}`;
 }
 

@@ -10,6 +10,8 @@ export type ProblemCode =
   | 'missing-file'
   | 'missing-readings'
   | 'missing-front'
+  | 'missing-workbook'
+  | 'changed-workbook'
   | 'stray-entry'
   | 'bad-id'
   | 'duplicate-id'

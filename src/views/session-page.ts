@@ -92,6 +92,7 @@ function filesOf({ bench, find }: Published, session: Session): readonly SourceF
     ...[...session.links, ...rig.links].map((link) => find.link(link).file),
     bench.settingsFile,
     ...(bench.variation === undefined ? [] : [bench.variation.file]),
+    ...(bench.workbooks ?? []).filter(({ path }) => path === session.importedFrom?.path),
   ];
   return [...new Map(files.map((file) => [file.path, file])).values()];
 }
@@ -131,7 +132,15 @@ function conditionsOf({ bench, find }: Published, session: Session): readonly Co
     method === undefined
       ? { term: 'Method', says: '' }
       : { term: 'Method', says: method.title, path: methodPath(method.id) },
+    ...(session.importedFrom === undefined
+      ? []
+      : [{ term: 'Readings imported from', says: importedFrom(session.importedFrom) }]),
     ...(session.room === undefined ? [] : [{ term: 'Room', says: session.room }]),
     ...(session.warmUp === undefined ? [] : [{ term: 'Warm-up', says: session.warmUp }]),
   ];
+}
+
+/** `data/sources/desk.xlsx, sheet “Tuesday”`. */
+function importedFrom({ path, sheet }: NonNullable<Session['importedFrom']>): string {
+  return sheet === undefined ? path : `${path}, sheet “${sheet}”`;
 }

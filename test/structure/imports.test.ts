@@ -106,7 +106,8 @@ describe('the imports of src', () => {
   it.each([
     ['vega and vega-lite', /^vega/, /^src\/charts\//],
     ['the MDX and Markdown parser', /^satteri$/, /^src\/(?:ingest|components)\//],
-    ['CSV and front matter', /^(?:csv-parse|gray-matter)\b/, /^src\/ingest\//],
+    ['CSV and front matter', /^(?:csv-parse|gray-matter)\b/, /^src\/(?:ingest|import)\//],
+    ['spreadsheets', /xlsx|^hucre\b/, /^src\/import\//],
     // What authors write: files, and the properties of parts.
     ['schemas', /^zod$/, /^src\/(?:ingest|write-ups\/parts)\//],
     // Planned sessions are written as authors write them; the citation file is YAML by its own rules.

@@ -19,7 +19,11 @@ export const sessionSchema = z
     display: text.optional(),
     /** Allows a readings file with nothing but its header. */
     planned: flag,
+    /** The workbook that the readings were imported from: a file of `data/sources`, as it was then. */
+    'imported-from': z.strictObject({ file: text, sha256: text, sheet: text.optional() }).optional(),
   })
-  .transform(({ 'warm-up': warmUp, 'cut-short': cutShort, ...rest }) => present({ ...rest, warmUp, cutShort }));
+  .transform(({ 'warm-up': warmUp, 'cut-short': cutShort, 'imported-from': importedFrom, ...rest }) =>
+    present({ ...rest, warmUp, cutShort, importedFrom }),
+  );
 
 export type SessionFront = z.output<typeof sessionSchema>;

@@ -1,6 +1,7 @@
 import { edit, type ProblemCase } from './case.ts';
 
-const SESSION_KEYS = 'body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display, planned';
+const SESSION_KEYS =
+  'body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display, planned, imported-from';
 const session = (from: string, to: string) => edit('data/sessions/a.md', from, to);
 const body = (content: string) => ({ 'data/bodies/vennick.md': content });
 const refused = (language: string, column = 4) =>

@@ -12,6 +12,22 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
     lines: ['data/sessions/a.md:2:7  body  unknown body "venick"; expected vennick. Did you mean vennick?'],
   },
   {
+    name: 'a workbook that is not there, or not by such a name, and one that was changed since',
+    changes: {
+      ...session('room:', `imported-from: { file: desk.xlsx, sha256: "${'0'.repeat(64)}" }\nroom:`),
+      'data/sources/desk.xlsx': 'another',
+      'data/sessions/b.md': VALID_FILES['data/sessions/a.md'].replace(
+        'room:',
+        'imported-from: { file: ../settings.yaml, sha256: "00" }\nroom:',
+      ),
+      'data/sessions/b.csv': VALID_FILES['data/sessions/a.csv'],
+    },
+    lines: [
+      'data/sessions/a.md  imported-from  the workbook "data/sources/desk.xlsx" is not the one that it was imported from: its checksum is another. Put back the one that was imported; changes of readings belong into the readings file of the session.',
+      'data/sessions/b.md  imported-from  the workbook "data/sources/../settings.yaml" that it was imported from is not there. Put it back, or take imported-from out if it is not to be published.',
+    ],
+  },
+  {
     name: 'an unknown rig',
     changes: session('rig: balcony', 'rig: balcny'),
     lines: ['data/sessions/a.md:4:6  rig  unknown rig "balcny"; expected one of balcony, pit. Did you mean balcony?'],

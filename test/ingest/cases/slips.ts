@@ -230,7 +230,7 @@ export const SLIP_CASES: readonly ProblemCase[] = [
     lines: [
       'data/sessions/a.csv:3  shown  expected a time, found "x"; write 31.482, 00:31.482 or 00:00:31.482. Where there is no value, leave the cell empty and say under exclude why.',
       'data/sessions/a.md:1  body  this key is missing. Add it.',
-      'data/sessions/a.md:2:1  bdy  unknown key "bdy"; expected one of body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display, planned. Did you mean body?',
+      'data/sessions/a.md:2:1  bdy  unknown key "bdy"; expected one of body, firmware, rig, method, date, settings, room, warm-up, cut-short, links, display, planned, imported-from. Did you mean body?',
     ],
   },
   {

@@ -1,0 +1,190 @@
+/** `npm run import`: readings from a workbook → a session, with the workbook beside it as its source. */
+import { readFile, stat } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { basename, extname, join } from 'node:path';
+import { checksum } from '../ingest/files-in-hand.ts';
+import { WORKBOOK_NAME, WORKBOOKS } from '../ingest/workbook-names.ts';
+import { describeUnderstood } from '../import/describe-understood.ts';
+import { describeMistakes, ImportError } from '../import/mistakes.ts';
+import { readBook } from '../import/read-book.ts';
+import { renderImported, type Described } from '../import/render-imported.ts';
+import { understand, type Understood } from '../import/understand.ts';
+import { METHODS, type Bench, type Rig } from '../model/bench.ts';
+import { problemsError } from '../model/problem-text.ts';
+import { ProblemsError } from '../model/problem.ts';
+import { newSessionId, type Condition } from '../planning/planned-session.ts';
+import { methodOfRig } from '../planning/setup-of-rig.ts';
+import { benchInHand } from '../recompute/bench-in-hand.ts';
+import { fromCaller, publicationFolder } from '../site/publication.ts';
+import { finishEarlier } from './finish-earlier.ts';
+import { gatherFiles } from './gather-files.ts';
+import { readImportOptions, READING_OPTIONS, READING_USAGE } from './import-options.ts';
+import { loadBench } from './load-bench.ts';
+import { choose, conditionsOf, rigOf } from './plan-options.ts';
+import { CallError, requireDay, runCommand, type CommandOptions } from './run.ts';
+import { say } from './say.ts';
+import type { NewFile } from './write-all.ts';
+import { writePlanned } from './write-sessions.ts';
+
+const USAGE = `Usage: npm run import -- FILE --body BODY --rig RIG --rate RATE --date DAY [--set SETTING=LEVEL ...] [...]
+
+Reads one session from a workbook (.xlsx, .xls, .ods) or from text in columns (.csv, .tsv), says what it understood
+and what it converted, and writes the session with the workbook beside it. Try it with --dry first.
+
+  --body BODY           the body that was measured
+  --rig RIG             the rig it was measured on
+  --rate RATE           its frame rate
+  --set SETTING=LEVEL   any other setting; repeat for more
+  --date YYYY-MM-DD     the day
+  --method METHOD       two-timers, frame-count or instrument; what the rig is for if left out
+  --firmware TEXT       --room TEXT       --warm-up TEXT
+  --id ID               the session's name; from body and settings if left out
+  --dry                 say what was understood and would be written, and write nothing
+
+${READING_USAGE}`;
+
+const OPTIONS = {
+  body: { type: 'string' },
+  rig: { type: 'string' },
+  rate: { type: 'string' },
+  set: { type: 'string', multiple: true },
+  date: { type: 'string' },
+  method: { type: 'string' },
+  firmware: { type: 'string' },
+  room: { type: 'string' },
+  'warm-up': { type: 'string' },
+  id: { type: 'string' },
+  dry: { type: 'boolean' },
+  ...READING_OPTIONS,
+} as const;
+
+const LIMIT_BYTES = 16 * 2 ** 20;
+
+await runCommand(
+  USAGE,
+  OPTIONS,
+  async (options, words) => {
+    const [file, ...others] = words;
+    if (file === undefined || others.length > 0) throw new CallError(`Name one file to import.\n\n${USAGE}`);
+    const root = publicationFolder();
+    const earlier = await finishEarlier(root);
+    // most likely what is asked for now
+    if (earlier.length > 0) return;
+    const bench = await loadBench(root);
+    const rig = rigOf(bench, options['rig']);
+    const [condition] = conditionsOf(bench, options['rate'], options['set']);
+    if (condition === undefined || /,/.test(options['rate'] ?? ''))
+      throw new CallError('--rate is one frame rate: a session has one condition.');
+    const described = describe(options, bench, rig, condition);
+    const bytes = await read(file);
+    const name = basename(file);
+    try {
+      const { separator, encoding } = options;
+      const method = choose(
+        'method',
+        options['method'] ?? methodOfRig(rig),
+        METHODS.map((id) => ({ id })),
+      ).id;
+      const understood = understand(await readBook(bytes, { separator, encoding }), readImportOptions(options, method));
+      say(`${describeUnderstood(name, understood)}\n`);
+      const id = idOf(options['id'], bench, described, condition);
+      const files = await filesOf(root, id, understood, described, { name, bytes });
+      await checkWhole(root, files, { name, understood });
+      say(
+        `The workbook is published with the session, whole: every sheet, and what its properties say of who wrote it.\n\n${await writePlanned(root, files, options['dry'])}`,
+      );
+    } catch (error) {
+      if (error instanceof ImportError) throw new CallError(describeMistakes(name, error.mistakes));
+      throw error;
+    }
+  },
+  { takesWords: true },
+);
+
+function describe(options: CommandOptions<typeof OPTIONS>, bench: Bench, rig: Rig, { settings }: Condition): Described {
+  const { id: body } = choose('body', options['body'], bench.bodies);
+  const date = options['date'] ?? '';
+  requireDay(date, 'A session', USAGE.split('\n')[0] ?? '');
+  const { firmware, room } = options;
+  return { body, rig: rig.id, date, settings, firmware, room, warmUp: options['warm-up'] };
+}
+
+function idOf(said: string | undefined, bench: Bench, { body }: Described, condition: Condition): string {
+  if (said === undefined) return newSessionId(body, condition, bench, new Set());
+  if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(said))
+    throw new CallError(`'${said}' cannot be an id; give one with --id, in lower-case letters, digits and hyphens.`);
+  return said;
+}
+
+async function read(file: string): Promise<Uint8Array> {
+  const path = fromCaller(file);
+  const status = await stat(path).catch(() => undefined);
+  if (status === undefined) throw new CallError(`${file} is not there.`);
+  if (!status.isFile()) throw new CallError(`${file} is no file.`);
+  if (status.size > LIMIT_BYTES) throw new CallError(`${file} is larger than 16 MiB, more than any list of readings.`);
+  return new Uint8Array(await readFile(path));
+}
+
+/** The pair of the session, and the workbook unless the same is kept already. */
+async function filesOf(
+  root: string,
+  id: string,
+  understood: Understood,
+  described: Described,
+  workbook: { readonly name: string; readonly bytes: Uint8Array },
+): Promise<readonly NewFile[]> {
+  const sha256 = checksum(workbook.bytes);
+  const kept = await nameFor(root, workbook.name, sha256);
+  const { front, readings } = renderImported(understood, described, { name: kept.name, sha256 });
+  return [
+    { path: `data/sessions/${id}.md`, text: front },
+    { path: `data/sessions/${id}.csv`, text: readings },
+    ...(kept.isThere ? [] : [{ path: `${WORKBOOKS}/${kept.name}`, text: workbook.bytes }]),
+  ];
+}
+
+/** Its own name as a name of the publication; with a number where another workbook has it. */
+async function nameFor(root: string, file: string, sha256: string): Promise<{ name: string; isThere: boolean }> {
+  const extension = extname(file).toLowerCase();
+  const stem =
+    basename(file, extname(file))
+      .normalize('NFKD')
+      .toLowerCase()
+      .replaceAll('ß', 'ss')
+      .replace(/\p{M}/gu, '')
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'workbook';
+  for (let number = 1; ; number += 1) {
+    const name = `${stem}${number === 1 ? '' : `-${number}`}${extension}`;
+    if (!WORKBOOK_NAME.test(name))
+      throw new CallError(
+        `${file} ends in ${extension === '' ? 'nothing' : extension}; save it as .xlsx, .xls, .ods, .csv, .tsv or .txt.`,
+      );
+    const path = join(root, WORKBOOKS, name);
+    if (!existsSync(path)) return { name, isThere: false };
+    if (checksum(new Uint8Array(await readFile(path))) === sha256) return { name, isThere: true };
+  }
+}
+
+/** Reads the new session among all others, as a build will; what is wrong with a row is told by its place in the workbook. */
+async function checkWhole(
+  root: string,
+  files: readonly NewFile[],
+  { name, understood: { rows, table } }: { readonly name: string; readonly understood: Understood },
+): Promise<void> {
+  const all = new Map(await gatherFiles([join(root, 'data')]));
+  const encoder = new TextEncoder();
+  for (const { path, text } of files) if (typeof text === 'string') all.set(path, encoder.encode(text));
+  try {
+    benchInHand(all);
+  } catch (error) {
+    if (!(error instanceof ProblemsError)) throw error;
+    const place = table.sheet.name === '' ? name : `${name}, sheet '${table.sheet.name}'`;
+    throw problemsError(
+      error.problems.map((problem) => {
+        const row = problem.file.endsWith('.csv') ? rows[(problem.line ?? 1) - 2] : undefined;
+        return row === undefined ? problem : { ...problem, file: place, line: row.row };
+      }),
+    );
+  }
+}
