@@ -13,6 +13,7 @@ import { bare } from '../verify/html.ts';
 import { describeBudget } from '../views/budget.ts';
 import { describeCoverageTable } from '../views/coverage.ts';
 import { describeEntry } from '../views/entry.ts';
+import { exactLines } from '../views/redo.ts';
 import { describeSoundThresholds, SOUND_EXPLANATION, SOUND_SOURCES } from '../views/sound-thresholds.ts';
 import { findQuantities } from '../write-ups/prose/find-quantities.ts';
 import { settingQuantities } from '../write-ups/prose/setting-quantities.ts';
@@ -142,6 +143,7 @@ function sayingsOf(figure: Figure): readonly string[] {
     describeProvenance(figure),
     ...describeEntry(figure),
     describeBasis(figure),
+    ...exactLines(figure),
     corrections.join(' '),
     total.expanded,
     total.uncertainty,

@@ -1,4 +1,5 @@
 import { anchorOf } from '../register/entry-groups.ts';
+import { FORMULAS } from '../register/formulas.ts';
 import { inWordsOf, isKind, KINDS } from '../register/kinds.ts';
 import { sessionTitle } from '../register/labels.ts';
 import { recomputePath, sessionPath } from '../register/paths.ts';
@@ -10,12 +11,15 @@ import { describeSignificant, roundTo } from '../register/text.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
 import { citeFigure } from './cite-line.ts';
 import { earlierTexts, type EarlierText } from './earlier-values.ts';
+import { redoOf, type Redo } from './redo.ts';
 
 /** A row among the entries of a session. */
 export interface EntryRow {
   readonly figure: Figure;
   readonly anchor: string | undefined;
   readonly inWords: string;
+  /** `x̄ = Σ xᵢ / n`; undefined for a kind without one. */
+  readonly formula: string | undefined;
   readonly details: readonly string[];
   readonly earlier: readonly EarlierText[];
   /** A line to copy. */
@@ -34,6 +38,7 @@ export interface Entry extends EntryRow {
   readonly budget: BudgetText | undefined;
   /** Files it was computed from. */
   readonly files: readonly FigureSource[];
+  readonly redo: Redo | undefined;
 }
 
 export function entryRow(site: Pick<Published, 'bench' | 'register'>, figure: Figure): EntryRow {
@@ -41,6 +46,7 @@ export function entryRow(site: Pick<Published, 'bench' | 'register'>, figure: Fi
     figure,
     anchor: isKind(figure.kind) ? KINDS[figure.kind].anchor : undefined,
     inWords: inWordsOf(figure),
+    formula: isKind(figure.kind) ? FORMULAS[figure.kind].formula : undefined,
     details: describeEntry(figure),
     earlier: earlierTexts(site.bench, figure.id),
     cite: citeFigure(site, figure),
@@ -48,7 +54,7 @@ export function entryRow(site: Pick<Published, 'bench' | 'register'>, figure: Fi
   };
 }
 
-export function entryOf(site: Pick<Published, 'bench' | 'register'>, figure: Figure): Entry {
+export function entryOf(site: Pick<Published, 'bench' | 'register' | 'figure'>, figure: Figure): Entry {
   const { bench, register } = site;
   const files = new Set(figure.sources.map(({ file }) => file));
   return {
@@ -64,6 +70,7 @@ export function entryOf(site: Pick<Published, 'bench' | 'register'>, figure: Fig
     analysis: register.analysis,
     budget: (figure.components ?? []).length > 0 ? describeBudget(figure) : undefined,
     files: figure.sources,
+    redo: redoOf(site, figure),
   };
 }
 

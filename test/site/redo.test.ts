@@ -1,0 +1,315 @@
+/**
+ * That an entry can be followed with a calculator: each formula once more, from the published tables and the register
+ * alone. Nothing of `src` is imported; what is computed here is written out here.
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import chiSquareQuantile from '@stdlib/stats-base-dists-chisquare-quantile';
+import gammaInc from '@stdlib/math-base-special-gammainc';
+import tQuantile from '@stdlib/stats-base-dists-t-quantile';
+import { parse } from 'csv-parse/sync';
+import { describe, expect, inject, it } from 'vitest';
+import { openCopy } from '../support/project-copy.ts';
+
+interface Line {
+  readonly name: string;
+  readonly standardUncertainty: number;
+  readonly shared: string | null;
+}
+interface Entry {
+  readonly id: string;
+  readonly kind: string;
+  readonly of: Readonly<Record<string, string>>;
+  readonly value: number;
+  readonly standardUncertainty?: number;
+  readonly degreesOfFreedom?: number | null;
+  readonly interval?: { readonly low: number; readonly high: number; readonly level: number };
+  readonly limits?: { readonly low: number; readonly high: number };
+  readonly components?: readonly Line[];
+  readonly uncorrected?: number;
+  readonly corrections?: readonly { readonly value: number }[];
+  readonly p?: number;
+  readonly sources: readonly { readonly file: string }[];
+  readonly verdict?: {
+    readonly word: string;
+    readonly family: string;
+    readonly familySize: number;
+    readonly pAdjusted?: number;
+    readonly pSameAdjusted?: number;
+  };
+}
+type Row = Readonly<Record<string, string>>;
+
+const { dist } = openCopy(inject('builtProject'));
+const read = (file: string): string => readFileSync(join(dist, file), 'utf8');
+const { figures } = JSON.parse(read('figures.json')) as { readonly figures: readonly Entry[] };
+const [readings, sessions] = ['readings.csv', 'sessions.csv'].map(
+  (file) => parse(read(file), { columns: true }) as readonly Row[],
+) as [readonly Row[], readonly Row[]];
+
+const byId = new Map(figures.map((figure) => [figure.id, figure]));
+const amountOf = (id: string): number => byId.get(id)?.value ?? NaN;
+const totalOf = (session: string): Entry => byId.get(`total/${session}`)!;
+const countedOf = (session: string): readonly number[] =>
+  readings
+    .filter((row) => row['session'] === session && row['counts'] === 'true')
+    .map((row) => Number(row['latency_ms']));
+const rateOf = (session: string): number => {
+  const [frames = NaN, seconds = NaN] = (sessions.find((row) => row['session'] === session)?.['rate'] ?? '')
+    .split('/')
+    .map(Number);
+  return frames / seconds;
+};
+const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);
+const mean = (list: readonly number[]): number => sum(list) / list.length;
+const deviation = (list: readonly number[]): number =>
+  Math.sqrt(sum(list.map((x) => (x - mean(list)) ** 2)) / (list.length - 1));
+const rootOfSquares = (list: readonly number[]): number => Math.sqrt(sum(list.map((x) => x * x)));
+const sorted = (list: readonly number[]): readonly number[] => [...list].sort((a, b) => a - b);
+const ownOf = (session: string): number =>
+  rootOfSquares(
+    (totalOf(session).components ?? []).filter(({ shared }) => shared === null).map((line) => line.standardUncertainty),
+  );
+/** Sessions whose readings a figure rests on. */
+const sessionsOf = ({ sources }: Entry): readonly string[] =>
+  sources.flatMap(({ file }) => /^data\/sessions\/(.*)\.csv$/.exec(file)?.[1] ?? []);
+
+const middle = (list: readonly number[]): number => {
+  const order = sorted(list);
+  const half = Math.floor(order.length / 2);
+  return order.length % 2 === 1 ? order[half]! : (order[half - 1]! + order[half]!) / 2;
+};
+
+interface Point {
+  readonly t: number;
+  readonly y: number;
+  readonly w: number;
+}
+const pointsOf = (law: Entry): readonly Point[] =>
+  sessionsOf(law).map((id) => ({ t: 1000 / rateOf(id), y: amountOf(`total/${id}`), w: ownOf(id) ** -2 }));
+const weighted = (points: readonly Point[], of: (point: Point) => number): number =>
+  sum(points.map((point) => point.w * of(point))) / sum(points.map(({ w }) => w));
+
+/** Least squares by hand: a line of total against frame interval, each session with its weight. */
+function lineThrough(points: readonly Point[]) {
+  const [t0, y0] = [weighted(points, ({ t }) => t), weighted(points, ({ y }) => y)];
+  const slope =
+    sum(points.map(({ t, y, w }) => w * (t - t0) * (y - y0))) / sum(points.map(({ t, w }) => w * (t - t0) ** 2));
+  return { slope, fixed: y0 - slope * t0 };
+}
+const ofLaw = (kind: string, { of }: Entry): Entry | undefined =>
+  figures.find((other) => other.kind === kind && other.of['law'] === of['law']);
+/** Where there is a floor, the sessions at it, and the slower ones; the law is of the slower ones. */
+function partsOf(law: Entry) {
+  const points = pointsOf(law);
+  const floorFrom = ofLaw('rate-law-break', law)?.value ?? -Infinity;
+  return { fast: points.filter(({ t }) => t < floorFrom), slow: points.filter(({ t }) => t >= floorFrom), points };
+}
+const lineOf = (law: Entry) => lineThrough(partsOf(law).slow);
+
+/** χ² of the weighted mean at each rate about one line through all. */
+function lackOfFit(law: Entry): number {
+  const { points } = partsOf(law);
+  const { slope, fixed } = lineThrough(points);
+  const rates = [...Map.groupBy(points, ({ t }) => t.toFixed(9)).values()];
+  const chiSquare = sum(
+    rates.map(
+      (own) =>
+        sum(own.map(({ w }) => w)) * (weighted(own, ({ y }) => y) - fixed - slope * weighted(own, ({ t }) => t)) ** 2,
+    ),
+  );
+  return gammaInc(chiSquare / 2, (rates.length - 2) / 2, true, true);
+}
+
+/** Where Q(τ) falls to the quantile, by halving. */
+function betweenAtMost(ids: readonly string[]): number {
+  const q = (variance: number): number => {
+    const points = ids.map((id) => ({ t: 0, y: amountOf(`total/${id}`), w: 1 / (ownOf(id) ** 2 + variance) }));
+    const centre = weighted(points, ({ y }) => y);
+    return sum(points.map(({ y, w }) => w * (y - centre) ** 2));
+  };
+  const least = chiSquareQuantile(0.05, ids.length - 1);
+  if (q(0) <= least) return 0;
+  let [low, high] = [0, 1e8];
+  for (let step = 0; step < 200; step += 1) {
+    const middle = (low + high) / 2;
+    if (q(middle) > least) low = middle;
+    else high = middle;
+  }
+  return Math.sqrt(low);
+}
+
+/** In m, after a time in s. */
+const MOVES: Readonly<Record<string, (seconds: number) => number>> = {
+  walking: (seconds) => 3.5 * 0.3048 * seconds,
+  sprinting: (seconds) => (100 / 9.58) * seconds,
+  falling: (seconds) => (9.80665 * seconds ** 2) / 2,
+  sound: (seconds) => 343.2 * seconds,
+};
+
+function boundOf(term: Entry | undefined, bound: (value: number, half: number) => number): number | undefined {
+  if (term === undefined) return undefined;
+  const { value, standardUncertainty = NaN, degreesOfFreedom } = term;
+  return bound(value, tQuantile(0.95, degreesOfFreedom ?? 1e12) * standardUncertainty);
+}
+
+/** What the formula of a kind gives; undefined where this one figure is not followed here. */
+const BY_HAND: Readonly<Record<string, (figure: Entry) => number | undefined>> = {
+  total: ({ uncorrected = NaN, corrections = [] }) => uncorrected + sum(corrections.map(({ value }) => value)),
+  frames: ({ of }) => (amountOf(`total/${of['session']}`) * rateOf(of['session'] ?? '')) / 1000,
+  mean: ({ of }) => mean(countedOf(of['session'] ?? '')),
+  median: ({ of }) => middle(countedOf(of['session'] ?? '')),
+  'standard-deviation': ({ of }) => deviation(countedOf(of['session'] ?? '')),
+  'standard-error': ({ of }) => {
+    const list = countedOf(of['session'] ?? '');
+    return deviation(list) / Math.sqrt(list.length);
+  },
+  minimum: ({ of }) => Math.min(...countedOf(of['session'] ?? '')),
+  maximum: ({ of }) => Math.max(...countedOf(of['session'] ?? '')),
+  range: ({ of }) => Math.max(...countedOf(of['session'] ?? '')) - Math.min(...countedOf(of['session'] ?? '')),
+  readings: ({ of }) => countedOf(of['session'] ?? '').length,
+  runs: ({ of }) =>
+    new Set(
+      readings.filter((row) => row['session'] === of['session'] && row['counts'] === 'true').map((row) => row['run']),
+    ).size,
+  excluded: ({ of }) => readings.filter((row) => row['session'] === of['session'] && row['counts'] === 'false').length,
+  difference: ({ of }) => amountOf(`total/${of['session']}`) - amountOf(`total/${of['than']}`),
+  ratio: ({ of }) => amountOf(`total/${of['session']}`) / amountOf(`total/${of['than']}`),
+  verdict: ({ of }) => amountOf(`total/${of['session']}`) - amountOf(`total/${of['than']}`),
+  cost: ({ of }) => amountOf(`total/${of['session']}`) - amountOf(`total/${of['than']}`),
+  later: ({ of }) => amountOf(`total/${of['session']}`) - amountOf(`total/${of['than']}`),
+  family: ({ id }) => figures.filter(({ verdict }) => `family/${verdict?.family}` === id).length,
+  count: ({ of }) => {
+    const { count, body } = of;
+    if (count === 'bodies') return undefined;
+    const own = sessions.filter((row) => body === undefined || row['body'] === body).map((row) => row['session']);
+    if (count === 'sessions') return own.length;
+    const rows = readings.filter((row) => own.includes(row['session'] ?? ''));
+    return count === 'readings' ? rows.length : rows.filter((row) => row['counts'] === 'false').length;
+  },
+  bracket: ({ limits }) => limits && (limits.low + limits.high) / 2,
+  'rate-law-fixed': (law) => lineOf(law).fixed,
+  'rate-law-frames': (law) => lineOf(law).slope,
+  'rate-law-lack-of-fit': lackOfFit,
+  'rate-law-floor': (law) => weighted(partsOf(law).fast, ({ y }) => y),
+  'rate-law-break': (law) => {
+    const [floor, fixed, slope] = ['floor', 'fixed', 'frames'].map(
+      (part) => ofLaw(`rate-law-${part}`, law)?.value ?? NaN,
+    );
+    return (floor! - fixed!) / slope!;
+  },
+  // Of the law before a line is told from none: its own value and uncertainty, one-sided at 5 %.
+  'rate-law-fixed-within': (law) => boundOf(ofLaw('rate-law-fixed', law), (value, half) => Math.abs(value) + half),
+  'rate-law-frames-within': (law) =>
+    boundOf(ofLaw('rate-law-frames', law), (value, half) => Math.max(0, value - 0.5 + half)),
+  'repeat-between-at-most': (figure) => betweenAtMost(sessionsOf(figure)),
+  'firmware-change': (figure) => {
+    const { from, to } = figure.of;
+    const [earlier, later] = [from, to].map((firmware) =>
+      sessionsOf(figure).filter((id) => sessions.find((row) => row['session'] === id)?.['firmware'] === firmware),
+    );
+    return mean(later!.map((id) => amountOf(`total/${id}`))) - mean(earlier!.map((id) => amountOf(`total/${id}`)));
+  },
+  'effect-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
+  'interaction-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
+  moved: (figure) => {
+    const [session = ''] = sessionsOf(figure);
+    return MOVES[figure.of['movement'] ?? '']?.(amountOf(`total/${session}`) / 1000);
+  },
+  'repeat-mean': (figure) => mean(sessionsOf(figure).map((id) => amountOf(`total/${id}`))),
+  'repeat-next': (figure) => mean(sessionsOf(figure).map((id) => amountOf(`total/${id}`))),
+  'repeat-between': (figure) => {
+    const ids = sessionsOf(figure);
+    const scatter = deviation(ids.map((id) => amountOf(`total/${id}`))) ** 2;
+    return Math.sqrt(Math.max(0, scatter - mean(ids.map((id) => ownOf(id) ** 2))));
+  },
+};
+
+/** A linear model of many sessions, or the smallest of several p: followed by `npm run figures`, not by hand. */
+const NOT_BY_HAND = ['effect', 'interaction', 'element', 'rate-law-floor-test'];
+
+const kinds = [...new Set(figures.map(({ kind }) => kind))];
+
+it('every kind is followed here, or named as one that takes more than a calculator', () => {
+  expect(kinds.filter((kind) => !(kind in BY_HAND) && !NOT_BY_HAND.includes(kind))).toEqual([]);
+});
+
+describe('the formula gives the published value', () => {
+  it.each(kinds.filter((kind) => kind in BY_HAND).map((kind) => [kind]))('of %s', (kind) => {
+    const own = figures.filter((figure) => figure.kind === kind);
+    const followed = own.flatMap((figure) => {
+      const value = BY_HAND[kind]?.(figure);
+      return value === undefined ? [] : [{ id: figure.id, value, published: figure.value }];
+    });
+    expect(followed.length).toBeGreaterThan(0);
+    // Sums in another order: a few rounding errors of numbers up to a thousand (2⁻⁵² each), squared and rooted once.
+    const off = followed.filter(
+      ({ value, published }) => !(Math.abs(value - published) <= 1e-9 * Math.max(1, Math.abs(published)) + 1e-9),
+    );
+    expect(off).toEqual([]);
+  });
+});
+
+it('the budget of a total or a difference sums to its standard uncertainty', () => {
+  const budgeted = figures.filter(({ kind, components }) => kind === 'total' && (components?.length ?? 0) > 0);
+  expect(budgeted.length).toBeGreaterThan(10);
+  for (const { id, standardUncertainty = NaN, components = [] } of budgeted)
+    expect(rootOfSquares(components.map((line) => line.standardUncertainty)) / standardUncertainty, id).toBeCloseTo(
+      1,
+      9,
+    );
+});
+
+it('verdicts are what Holm’s adjustment of the published p makes of them', () => {
+  const families = Map.groupBy(
+    figures.filter(({ verdict }) => verdict !== undefined && verdict.pAdjusted !== undefined),
+    ({ verdict }) => verdict?.family ?? '',
+  );
+  const judged = [...families].filter(([, own]) => own.every(({ kind }) => kind === 'verdict'));
+  expect(judged.length).toBeGreaterThan(3);
+  for (const [family, own] of judged) {
+    const asked = own
+      .map((verdict) => ({
+        verdict,
+        p: byId.get(`difference/${verdict.of['session']}/${verdict.of['than']}`)?.p ?? NaN,
+      }))
+      .sort((a, b) => a.p - b.p);
+    let reached = 0;
+    asked.forEach(({ verdict, p }, place) => {
+      reached = Math.max(reached, Math.min(1, (asked.length - place) * p));
+      expect(verdict.verdict?.pAdjusted, `${family} ${verdict.id}`).toBeCloseTo(reached, 12);
+      const { word = '', pSameAdjusted = 1 } = verdict.verdict ?? {};
+      const expected =
+        reached <= 0.05 ? (verdict.value > 0 ? 'slower' : 'faster') : pSameAdjusted <= 0.05 ? 'same' : 'not-settled';
+      expect(word, verdict.id).toBe(expected);
+    });
+  }
+});
+
+it('the next session falls within mean ± t·s·√(1 + 1/k)', () => {
+  const next = figures.filter(({ kind }) => kind === 'repeat-next');
+  expect(next.length).toBeGreaterThan(0);
+  for (const figure of next) {
+    const totals = sessionsOf(figure).map((id) => amountOf(`total/${id}`));
+    const k = totals.length;
+    const half = tQuantile(0.975, k - 1) * deviation(totals) * Math.sqrt(1 + 1 / k);
+    expect(figure.interval?.high, figure.id).toBeCloseTo(mean(totals) + half, 6);
+    expect(figure.interval?.low, figure.id).toBeCloseTo(mean(totals) - half, 6);
+  }
+});
+
+it('every entry on a page of its own says how to redo it, and what that gives', () => {
+  const pages = [
+    ...new Set(
+      figures
+        .filter((figure) => 'entry' in figure)
+        .map((figure) => (figure as Entry & { entry: string }).entry.replace(/#.*/, '')),
+    ),
+  ].filter((path) => path.startsWith('/figures/'));
+  expect(pages.length).toBeGreaterThan(5);
+  for (const path of pages) {
+    const html = read(join(path, 'index.html'));
+    const entries = [...html.matchAll(/<section class="entry"/g)].length;
+    expect([...html.matchAll(/<details class="redo"/g)].length, path).toBe(entries);
+  }
+});
