@@ -194,10 +194,13 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     'b = (XᵀWX)⁻¹ XᵀWy',
     [
       [
-        'X',
-        'a row for each session: 1 under every part that its chain holds; and one for each latency that was stated',
+        'X, y',
+        'a row for each session: 1 under every part that its chain holds and under every error that it shares, and its total; a row for each latency that was stated; and one for each shared error, which holds it at 0',
       ],
-      ['W', 'the weights 1/uᵢ²'],
+      [
+        'W',
+        'the weights 1/u²: the own part of a total, the uncertainty of a statement, the largest size of a shared error',
+      ],
     ],
     OF_T,
   ),

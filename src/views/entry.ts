@@ -1,5 +1,4 @@
 import { anchorOf } from '../register/entry-groups.ts';
-import { FORMULAS } from '../register/formulas.ts';
 import { inWordsOf, isKind, KINDS } from '../register/kinds.ts';
 import { sessionTitle } from '../register/labels.ts';
 import { recomputePath, sessionPath } from '../register/paths.ts';
@@ -18,8 +17,8 @@ export interface EntryRow {
   readonly figure: Figure;
   readonly anchor: string | undefined;
   readonly inWords: string;
-  /** `x̄ = Σ xᵢ / n`; undefined for a kind without one. */
-  readonly formula: string | undefined;
+  /** How a reader redoes it; undefined for a kind without a formula. */
+  readonly redo: Redo | undefined;
   readonly details: readonly string[];
   readonly earlier: readonly EarlierText[];
   /** A line to copy. */
@@ -38,15 +37,14 @@ export interface Entry extends EntryRow {
   readonly budget: BudgetText | undefined;
   /** Files it was computed from. */
   readonly files: readonly FigureSource[];
-  readonly redo: Redo | undefined;
 }
 
-export function entryRow(site: Pick<Published, 'bench' | 'register'>, figure: Figure): EntryRow {
+export function entryRow(site: Pick<Published, 'bench' | 'register' | 'figure'>, figure: Figure): EntryRow {
   return {
     figure,
     anchor: isKind(figure.kind) ? KINDS[figure.kind].anchor : undefined,
     inWords: inWordsOf(figure),
-    formula: isKind(figure.kind) ? FORMULAS[figure.kind].formula : undefined,
+    redo: redoOf(site, figure),
     details: describeEntry(figure),
     earlier: earlierTexts(site.bench, figure.id),
     cite: citeFigure(site, figure),
@@ -70,7 +68,6 @@ export function entryOf(site: Pick<Published, 'bench' | 'register' | 'figure'>, 
     analysis: register.analysis,
     budget: (figure.components ?? []).length > 0 ? describeBudget(figure) : undefined,
     files: figure.sources,
-    redo: redoOf(site, figure),
   };
 }
 

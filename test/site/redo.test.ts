@@ -8,6 +8,7 @@ import chiSquareQuantile from '@stdlib/stats-base-dists-chisquare-quantile';
 import gammaInc from '@stdlib/math-base-special-gammainc';
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { parse } from 'csv-parse/sync';
+import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, inject, it } from 'vitest';
 import { openCopy } from '../support/project-copy.ts';
 
@@ -147,6 +148,45 @@ const MOVES: Readonly<Record<string, (seconds: number) => number>> = {
   sound: (seconds) => 343.2 * seconds,
 };
 
+/** The chain, taken apart: a row for each session, each stated latency and each shared error, solved by least squares. */
+function takeApart(): ReadonlyMap<string, number> {
+  const errors = new Map<string, number>();
+  const rows = sessions.map((row) => {
+    const id = row['session'] ?? '';
+    const set = Object.keys(row).filter((column) => column.startsWith('setting_'));
+    const shared = (totalOf(id).components ?? []).filter(
+      (line) => line.shared !== null && line.standardUncertainty > 0,
+    );
+    for (const { name, shared: key, standardUncertainty } of shared)
+      errors.set(`${name} ${key}`, Math.max(errors.get(`${name} ${key}`) ?? 0, standardUncertainty));
+    const links = (row['links'] ?? '').split(' ').filter(Boolean);
+    return {
+      parts: [
+        `body/${[row['body'], row['firmware'], set.map((column) => row[column]).join('-')].join('/')}`,
+        ...links.map((link) => `link/${link}`),
+        `display/${row['display']}`,
+        ...shared.map(({ name, shared: key }) => `${name} ${key}`),
+      ],
+      value: amountOf(`total/${id}`),
+      u: ownOf(id),
+    };
+  });
+  const parts = [...new Set(rows.flatMap((row) => row.parts))];
+  const stated = parts.flatMap((part) => {
+    const [, folder, id] = /^(display|link)\/(.*)$/.exec(part) ?? [];
+    const text = folder === undefined ? '' : read(`data/${folder}s/${id}.md`);
+    const [, value, u] = /^latency:\n +value: ([\d.]+) ms\n +uncertainty: ([\d.]+) ms$/m.exec(text) ?? [];
+    return value === undefined ? [] : [{ parts: [part], value: Number(value), u: Number(u) }];
+  });
+  const held = [...errors].map(([error, u]) => ({ parts: [error], value: 0, u }));
+  const all = [...rows, ...stated, ...held];
+  const x = new Matrix(all.map((row) => parts.map((part) => (row.parts.includes(part) ? 1 / row.u : 0))));
+  const y = Matrix.columnVector(all.map((row) => row.value / row.u));
+  const solved = new SingularValueDecomposition(x, { autoTranspose: true }).solve(y).to1DArray();
+  return new Map(parts.map((part, at) => [part, solved[at] ?? NaN]));
+}
+const apart = takeApart();
+
 function boundOf(term: Entry | undefined, bound: (value: number, half: number) => number): number | undefined {
   if (term === undefined) return undefined;
   const { value, standardUncertainty = NaN, degreesOfFreedom } = term;
@@ -210,6 +250,12 @@ const BY_HAND: Readonly<Record<string, (figure: Entry) => number | undefined>> =
     );
     return mean(later!.map((id) => amountOf(`total/${id}`))) - mean(earlier!.map((id) => amountOf(`total/${id}`)));
   },
+  element: ({ id, of }) => {
+    const than = of['than'];
+    const part = id.replace(/^element\//, '').replace(/\/than\/.*$/, '');
+    const value = apart.get(part) ?? NaN;
+    return than === undefined ? value : value - (apart.get(part.replace(/\/.*/, `/${than}`)) ?? NaN);
+  },
   'effect-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
   'interaction-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
   moved: (figure) => {
@@ -226,7 +272,7 @@ const BY_HAND: Readonly<Record<string, (figure: Entry) => number | undefined>> =
 };
 
 /** A linear model of many sessions, or the smallest of several p: followed by `npm run figures`, not by hand. */
-const NOT_BY_HAND = ['effect', 'interaction', 'element', 'rate-law-floor-test'];
+const NOT_BY_HAND = ['effect', 'interaction', 'rate-law-floor-test'];
 
 const kinds = [...new Set(figures.map(({ kind }) => kind))];
 
