@@ -28,10 +28,15 @@ export interface NewFile {
   readonly text: string | Uint8Array;
   /** Whether it takes the place of what is there; else that is a problem, and nothing is written. */
   readonly replaces?: boolean;
+  /** Whether what is there goes, and nothing takes its place. */
+  readonly removes?: boolean;
 }
 
 /** A file that is listed as written. */
-type Listed = string | { readonly path: string; readonly replaces: true };
+type Listed =
+  | string
+  | { readonly path: string; readonly replaces: true }
+  | { readonly path: string; readonly removes: true };
 
 /** Lets a function read and then write, with no other command writing in between. */
 export async function whileWriting<T>(
@@ -58,8 +63,9 @@ export async function finishWriting(root: string): Promise<readonly string[]> {
 /** Throws a ProblemsError where a file is there already that is not to be replaced. */
 async function stage(root: string, files: readonly NewFile[]): Promise<void> {
   const there: Problem[] = [];
-  for (const { path, replaces } of files)
-    if (replaces !== true && (await isThere(join(root, path)))) there.push({ code: 'there-already', file: path });
+  for (const { path, replaces, removes } of files)
+    if (replaces !== true && removes !== true && (await isThere(join(root, path))))
+      there.push({ code: 'there-already', file: path });
   if (there.length > 0) throw problemsError(there);
   await rm(join(root, WORKSHOP, 'stage'), { recursive: true, force: true });
   await mkdir(join(root, WORKSHOP, 'stage'));
@@ -71,7 +77,10 @@ async function list(root: string, files: readonly NewFile[]): Promise<void> {
   await writeFileAtomic(
     join(root, LIST),
     `${JSON.stringify(
-      files.map(({ path, replaces }): Listed => (replaces === true ? { path, replaces } : path)),
+      files.map(({ path, replaces, removes }): Listed => {
+        if (removes === true) return { path, removes };
+        return replaces === true ? { path, replaces } : path;
+      }),
       undefined,
       2,
     )}\n`,
@@ -88,7 +97,10 @@ async function moveListed(root: string): Promise<readonly string[]> {
     await mkdir(dirname(to), { recursive: true });
     if (!isInside(await realpath(dirname(to)), await realpath(root))) throw notAList();
     // written by somebody in the meantime: theirs stays
-    if (typeof file !== 'string' || !(await isThere(to))) await move(from, to);
+    if (typeof file !== 'string' && 'removes' in file) {
+      await rm(to, { force: true });
+      await rm(from);
+    } else if (typeof file !== 'string' || !(await isThere(to))) await move(from, to);
   }
   await rm(join(root, LIST), { force: true });
   await rm(join(root, WORKSHOP, 'stage'), { recursive: true, force: true });
@@ -110,8 +122,9 @@ async function readList(root: string): Promise<readonly Listed[]> {
 
 function isListed(file: unknown): file is Listed {
   if (typeof file === 'string') return PATH.test(file);
-  if (typeof file !== 'object' || file === null || !('path' in file && 'replaces' in file)) return false;
-  return typeof file.path === 'string' && PATH.test(file.path) && file.replaces === true;
+  if (typeof file !== 'object' || file === null || !('path' in file)) return false;
+  const is = 'replaces' in file ? file.replaces : 'removes' in file ? file.removes : false;
+  return typeof file.path === 'string' && PATH.test(file.path) && is === true;
 }
 
 function pathOf(file: Listed): string {
