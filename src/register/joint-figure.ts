@@ -6,9 +6,10 @@ import { KINDS, type KindName } from './kinds.ts';
 import { finiteOrNull, type Figure, type FigureSource, type Subject } from './register.ts';
 import { describeMeasured } from './text.ts';
 
-/** A page of entries: `/figures/NAME/`. */
+/** A page of entries: `/figures/NAME/`, or `/figures/NAME/SECTION/`. */
 export interface EntryPage {
   readonly name: string;
+  readonly section?: string;
   readonly title: string;
 }
 
@@ -72,7 +73,7 @@ export function plainFigure(
     sources: unique([...totals.flatMap(({ sources }) => sources), ...files]),
     text,
     label: subject === '' ? KINDS[kind].label : `${KINDS[kind].label}: ${subject}`,
-    entry: groupEntry(page.name, id),
+    entry: groupEntry(page.name, id, page.section),
     group: page.title,
     ...(inWords === undefined ? {} : { inWords }),
   };

@@ -10,7 +10,7 @@ import { chainPage } from '../views/chain-page.ts';
 import { correctionsPage } from '../views/corrections-page.ts';
 import { coveragePage } from '../views/coverage-page.ts';
 import { dataPage } from '../views/data-page.ts';
-import { entryOf } from '../views/entry.ts';
+import { entriesPage } from '../views/entries-page.ts';
 import { GLOSSARY } from '../views/glossary.ts';
 import { homePage } from '../views/home-page.ts';
 import { reportLines, rigLines } from '../views/lists.ts';
@@ -78,9 +78,9 @@ const PAGES = {
   sessions: one(sessionsIndex),
   session: each(({ bench }) => bench.sessions, sessionPage),
   entries: (site: Site) =>
-    [...entryGroups(site.register.figures)].map(([group, { title, figures }]) => ({
+    [...entryGroups(site.register.figures).keys()].map((group) => ({
       params: { group },
-      view: () => ({ title, entries: figures.map((figure) => entryOf(site, figure)) }),
+      view: () => entriesPage(site, group),
     })),
 } as const satisfies Readonly<Record<string, (site: Site) => readonly Page<unknown>[]>>;
 

@@ -22,12 +22,13 @@ export function checkEntries(site: BuiltSite, register: Register): Checked {
     const main = page?.elements.find(({ tagName }) => tagName === 'main');
     if (target === undefined || main === undefined) return [`${figure.entry}: ${figure.id} has no entry there`];
     const own = wordsOf(target);
-    // An entry on a page of its group stands by itself; those of a session, and counts, share with their page what they rest on.
+    const listed = (page === undefined ? [] : linkedFrom(target, page)).map(wordsOf).join(' ');
+    // An entry on a page of its group stands by itself, but for the list of its files; those of a session, and counts, share with their page what they rest on.
     const all = path.startsWith('/figures/') ? own : wordsOf(main);
     const stands = elementsOf(target).some((element) => attributeOf(element, 'data-entry') === figure.id);
     return [
       ...(stands ? [] : ['its own mark']),
-      ...needsOf(figure, register, own, all).flatMap(([what, found]) => (found ? [] : [what])),
+      ...needsOf(figure, register, { own, all: `${all} ${listed}` }).flatMap(([what, found]) => (found ? [] : [what])),
     ].map((what) => `${figure.entry}: the entry of ${figure.id} lacks ${what}`);
   });
   return { looked: register.figures.length, faults };
@@ -35,7 +36,20 @@ export function checkEntries(site: BuiltSite, register: Register): Checked {
 
 type Need = readonly [what: string, found: boolean];
 
-function needsOf(figure: Figure, register: Register, own: string, all: string): readonly Need[] {
+/** What an entry leads to on its own page: there stands what several rest on. */
+function linkedFrom(target: Element, { byId }: Page): readonly Element[] {
+  return elementsOf(target, ({ tagName }) => tagName === 'a').flatMap((link) => {
+    const [, id = ''] = /^#(.+)$/.exec(attributeOf(link, 'href') ?? '') ?? [];
+    const found = byId.get(id);
+    return found === undefined || found === target ? [] : [found];
+  });
+}
+
+function needsOf(
+  figure: Figure,
+  register: Register,
+  { own, all }: { readonly own: string; readonly all: string },
+): readonly Need[] {
   const { id, text, label, components = [], sources, kind } = figure;
   const isCount = kind === 'count';
   return [

@@ -1,10 +1,9 @@
 import { anchorOf } from '../register/entry-groups.ts';
 import { inWordsOf, isKind, KINDS } from '../register/kinds.ts';
-import { sessionTitle } from '../register/labels.ts';
-import { recomputePath, sessionPath } from '../register/paths.ts';
+import { recomputePath } from '../register/paths.ts';
 import { describeBasis, describeCoverage } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
-import type { Figure, FigureSource } from '../register/register.ts';
+import type { Figure } from '../register/register.ts';
 import type { Level } from '../analysis/variation.ts';
 import { describeSignificant, roundTo } from '../register/text.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
@@ -32,11 +31,8 @@ export interface Entry extends EntryRow {
   readonly anchor: string;
   /** `10 readings in 1 run`. */
   readonly basis: string;
-  readonly sessions: readonly { readonly title: string; readonly path: string }[];
   readonly analysis: string;
   readonly budget: BudgetText | undefined;
-  /** Files it was computed from. */
-  readonly files: readonly FigureSource[];
 }
 
 export function entryRow(site: Pick<Published, 'bench' | 'register' | 'figure'>, figure: Figure): EntryRow {
@@ -53,21 +49,12 @@ export function entryRow(site: Pick<Published, 'bench' | 'register' | 'figure'>,
 }
 
 export function entryOf(site: Pick<Published, 'bench' | 'register' | 'figure'>, figure: Figure): Entry {
-  const { bench, register } = site;
-  const files = new Set(figure.sources.map(({ file }) => file));
   return {
     ...entryRow(site, figure),
     anchor: anchorOf(figure.id),
     basis: describeBasis(figure),
-    sessions: bench.sessions
-      .filter(({ readingsFile }) => files.has(readingsFile.path))
-      .map((session) => ({
-        title: `${sessionTitle(bench, session)} (${session.id})`,
-        path: sessionPath(session.id),
-      })),
-    analysis: register.analysis,
+    analysis: site.register.analysis,
     budget: (figure.components ?? []).length > 0 ? describeBudget(figure) : undefined,
-    files: figure.sources,
   };
 }
 

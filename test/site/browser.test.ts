@@ -34,7 +34,7 @@ const PAGES = [
   '/coverage/',
   '/glossary/',
   '/sessions/',
-  '/figures/rate-laws/',
+  '/figures/rate-laws/dunmere-30-5-1-balcony-uhd-off-0-off-auto-free/',
   '/figures/chain/',
   '/figures/repeats/',
   '/figures/bodies-balcony-uhd-59-94-off-0-off-auto-free/',

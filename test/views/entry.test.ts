@@ -130,15 +130,13 @@ describe('an entry', () => {
     expect(entryRow(site(), frames).earlier).toEqual([]);
   });
 
-  it('names its readings, its sessions and the version that computed it', () => {
+  it('names its readings and the version that computed it', () => {
     expect(entryOf(site(), total)).toMatchObject({
       anchor: 'total-a',
       basis: '20 readings in 2 runs, 1 excluded',
-      sessions: [{ title: 'Alba One, 25 frames/s (a)', path: '/sessions/a/' }],
       analysis: '2',
       budget: { total: { uncertainty: '2.6 ms' } },
     });
-    expect(entryOf(site(), { ...total, sources: [] }).sessions).toEqual([]);
   });
 });
 

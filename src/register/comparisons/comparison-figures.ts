@@ -214,7 +214,7 @@ export function ofPair(
     ...(speaksOf === undefined ? {} : { speaksOf }),
     sources: [...sources.values()],
     label: `${KINDS[kind].label}: ${[group, row].filter(Boolean).join(', ')}`,
-    entry: groupEntry(family.group, id),
+    entry: groupEntry(family.group, id, pair.a),
     group: family.groupTitle,
   };
 }

@@ -6,7 +6,7 @@ import { labelSessions, sessionTitle } from '../labels.ts';
 import type { Figure } from '../register.ts';
 import { comparedSession, differenceFigure, ofPair } from './comparison-figures.ts';
 import { choicesOf, type Choice } from './choices.ts';
-import type { Family, SessionPair } from './family.ts';
+import { bodyGroup, type Family, type SessionPair } from './family.ts';
 import { labelPairs } from './pair-labels.ts';
 import { standingConditions } from './standing.ts';
 
@@ -28,12 +28,12 @@ function costsOf(compilation: Compilation, { body, sessions, rig }: Choice): rea
   const noLabels = labelPairs(bench, []);
   const pairs = sessions.map(({ id }): SessionPair => ({ a: id, b: lowest.id }));
   const groupTitle = `${find.body(body).name}: what each condition costs over the lowest`;
-  const family: Family = { id: '', of: { body, rig }, group: `costs-${body}`, groupTitle, inWords: '', pairs };
+  const family: Family = { id: '', of: { body, rig }, group: bodyGroup(body), groupTitle, inWords: '', pairs };
   const words = `The total less that of ${sessionTitle(bench, lowest)} (${lowest.id}), the lowest of ${find.body(body).name} on ${find.rig(rig).name} through the same chain.`;
   return pairs.map((pair): Figure => {
     const id = costId(pair.a);
     const label = `${KINDS.cost.label}: ${labels.of.get(pair.a) ?? pair.a}, on ${find.rig(rig).name}`;
-    const named = { id, kind: 'cost', label, entry: groupEntry(family.group, id) };
+    const named = { id, kind: 'cost', label, entry: groupEntry(family.group, id, pair.a) };
     if (pair.a === lowest.id) {
       // A session is no further from itself than nothing, and that is certain.
       const {

@@ -38,7 +38,7 @@ function laterThanLeast(compilation: Compilation, family: Family): readonly Figu
         id: laterId(id),
         kind: 'later',
         label: `${KINDS.later.label}: ${nameOf(session(id).session)}`,
-        entry: groupEntry(family.group, laterId(id)),
+        entry: groupEntry(family.group, laterId(id), id),
         inWords: `The total less that of ${sessionTitle(bench, lowest)} (${least}), the lowest in this condition. ${figure.inWords ?? ''}`,
       };
     });

@@ -3,6 +3,7 @@ import { testEquivalence } from '../../analysis/equivalence.ts';
 import { tInterval, type Interval } from '../../analysis/interval.ts';
 import type { RateLaw } from '../../analysis/rate-law.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
+import { anchorOf } from '../entry-groups.ts';
 import {
   describeProbability,
   measuredFigure,
@@ -37,7 +38,7 @@ function figuresOf(
     name,
     of: { law: name, body },
     subject: [find.body(body).name, subject].filter((part, at, all) => all.indexOf(part) === at).join(', '),
-    page: PAGE,
+    page: { ...PAGE, section: anchorOf(name) },
     totals,
   });
   const probability = (kind: KindName, p: number): Figure => plainFigure(subjectOf(kind), p, describeProbability(p));

@@ -83,7 +83,7 @@ function figuresOf(
       kind: as,
       ...basis,
       label: `${KINDS[as].label}: ${what}, on ${find.rig(model.rig).name}`,
-      entry: groupEntry(bodyGroup(model.body), id),
+      entry: groupEntry(bodyGroup(model.body), id, model.rig),
       ...rest,
     };
   };

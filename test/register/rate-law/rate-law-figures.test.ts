@@ -175,5 +175,5 @@ it('keeps configurations apart, names each by what differs, and lists every file
     ['data/sessions/at-24.csv', 'data/sessions/at-60.csv'],
     ['data/sessions/audio-24.csv', 'data/sessions/audio-60.csv'],
   ]);
-  expect(frames[1]?.entry).toBe('/figures/rate-laws/#rate-law-frames-alba-one-attic-uhd-on');
+  expect(frames[1]?.entry).toBe('/figures/rate-laws/alba-one-attic-uhd-on/#rate-law-frames-alba-one-attic-uhd-on');
 });

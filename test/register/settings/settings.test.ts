@@ -71,7 +71,7 @@ describe('effects', () => {
       over: 'on average over 24 and 25 frames/s; embedded audio off and on',
     });
     expect(new Set(effect?.sources.map(({ file }) => file).filter((file) => file.endsWith('.csv'))).size).toBe(8);
-    expect(effect?.entry).toBe('/figures/body-alba-one/#effect-alba-one-attic-resolution-hd-uhd');
+    expect(effect?.entry).toBe('/figures/body-alba-one/attic/#effect-alba-one-attic-resolution-hd-uhd');
   });
 
   it('that were only changed together are named, with a session that would tell them apart', () => {

@@ -1,0 +1,92 @@
+/** What a page of entries prints: each figure, and below, once each, the sessions and files that figures rest on. */
+import type { Session } from '../model/bench.ts';
+import { entryGroups, groupPath } from '../register/entry-groups.ts';
+import { sessionTitle } from '../register/labels.ts';
+import { sessionPath } from '../register/paths.ts';
+import type { Published } from '../register/published.ts';
+import type { Figure, FigureSource } from '../register/register.ts';
+import { capitalize } from '../register/text.ts';
+import { entryOf, type Entry } from './entry.ts';
+
+export interface EntriesPage {
+  readonly title: string;
+  /** What the section is of: `Vennick Q4, 25 frames/s (vennick-uhd25-a)`; undefined for a group in one piece. */
+  readonly section: string | undefined;
+  /** The page of the group, for a section. */
+  readonly up: string | undefined;
+  readonly entries: readonly {
+    readonly entry: Entry;
+    /** Anchor of its sources. */
+    readonly source: string;
+  }[];
+  readonly sources: readonly EntrySources[];
+  readonly sections: readonly Titled[];
+}
+
+interface Titled {
+  readonly title: string;
+  readonly path: string;
+}
+
+/** What figures were computed from. */
+export interface EntrySources {
+  readonly anchor: string;
+  readonly heading: string;
+  readonly sessions: readonly Titled[];
+  readonly files: readonly FigureSource[];
+}
+
+/** @param name of a group, or of a section of one */
+export function entriesPage(site: Published, name: string): EntriesPage {
+  const groups = entryGroups(site.register.figures);
+  const { title = '', within, sections = [], figures = [] } = groups.get(name) ?? {};
+  const byFile = new Map(site.bench.sessions.map((session) => [session.readingsFile.path, session]));
+  const lists = [
+    ...Map.groupBy(figures, ({ sources }) =>
+      sources
+        .map(({ file }) => file)
+        .sort()
+        .join('\n'),
+    ).values(),
+  ];
+  const sources = lists.map(([figure], index): EntrySources => {
+    const files = figure?.sources ?? [];
+    return {
+      anchor: `sources-${index + 1}`,
+      heading: lists.length > 1 ? `Computed from (${index + 1})` : 'Computed from',
+      sessions: files.flatMap(({ file }) => byFile.get(file) ?? []).map((session) => named(site, session)),
+      files,
+    };
+  });
+  const anchors = new Map(
+    lists.flatMap((list, index) => list.map((figure) => [figure, sources[index]?.anchor ?? ''] as const)),
+  );
+  return {
+    title,
+    section: within === undefined ? undefined : describeSection(site, figures),
+    up: within && groupPath(within),
+    entries: figures.map((figure) => ({ entry: entryOf(site, figure), source: anchors.get(figure) ?? '' })),
+    sources,
+    sections: sections.map((section) => ({
+      title: describeSection(site, groups.get(section)?.figures ?? []),
+      path: groupPath(section),
+    })),
+  };
+}
+
+function named({ bench }: Published, session: Session): Titled {
+  return { title: `${sessionTitle(bench, session)} (${session.id})`, path: sessionPath(session.id) };
+}
+
+/** By what the figures of a section have in common: a session, a rate law or a rig. */
+function describeSection(site: Published, [figure]: readonly Figure[]): string {
+  const { session, law, rig } = figure?.of ?? {};
+  if (session !== undefined) return named(site, site.find.session(session)).title;
+  const ofLaw = site.laws.find(({ name }) => name === law);
+  if (ofLaw !== undefined) return capitalize(describeLaw(site, ofLaw));
+  return rig === undefined ? '' : site.find.rig(rig).name;
+}
+
+function describeLaw({ find }: Published, { body, subject }: Published['laws'][number]): string {
+  return [...new Set([find.body(body).name, subject])].join(', ');
+}
