@@ -1,4 +1,5 @@
-import { tInterval } from './interval.ts';
+import { intervalAt } from './error-tail.ts';
+import { propagate } from './propagate.ts';
 import type { ChainAnchor, ChainObservation } from './chain-network.ts';
 
 /** Bounds, not an error bar: the true latency lies somewhere in it, and nothing says where. */
@@ -97,12 +98,8 @@ export function bracketChain(observations: readonly ChainObservation[], options:
 }
 
 function limitsOf(
-  {
-    value,
-    standardUncertainty,
-    degreesOfFreedom,
-  }: { value: number; standardUncertainty: number; degreesOfFreedom: number },
+  { value, error }: Pick<ChainObservation, 'value' | 'error'>,
   level: number,
 ): { low: number; high: number } {
-  return tInterval(value, standardUncertainty, degreesOfFreedom, level);
+  return intervalAt(propagate(value, error), level);
 }

@@ -1,21 +1,26 @@
 import { fsum } from 'd3-array';
 import { absorbElements, type AbsorbedElement } from './absorbed-elements.ts';
 import { judgeConsistency, type Consistency } from './birge.ts';
-import { combineComponents, type CombinedUncertainty } from './components.ts';
-import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
+import { intervalAt, type UncertainValue } from './error-tail.ts';
+import { DEFAULT_LEVEL, type Interval } from './interval.ts';
 import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
-import { isEstimable, type FitScale } from './linear-contrast.ts';
+import { isEstimable, scaled, type StatedScale, type Weighed } from './linear-contrast.ts';
+import { combineErrors } from './linear-error.ts';
+import { propagate } from './propagate.ts';
 
 /** One session: its total is the sum of the elements it went through. */
-export interface ChainObservation extends CombinedUncertainty {
+export interface ChainObservation extends Weighed {
   readonly id: string;
   /** `body:vennick/uhd-24`, `link:wireless`, `display:hall`. One named twice counts twice. */
   readonly elements: readonly string[];
   readonly value: number;
 }
 
-/** A latency of one element that is known from elsewhere. */
-export interface ChainAnchor extends CombinedUncertainty {
+/**
+ * A latency of one element that is known from elsewhere. One that stands for an error that sessions share weighs with its
+ * uncertainty and has no error of its own: that is in the sessions' errors already.
+ */
+export interface ChainAnchor extends Weighed {
   readonly element: string;
   readonly value: number;
 }
@@ -27,9 +32,9 @@ export interface ChainFit {
   /** The others, that were taken out before the fit. */
   readonly absorbed: ReadonlyMap<string, AbsorbedElement>;
   readonly fit: Pick<LeastSquaresFit, 'kept' | 'aliased' | 'coefficients' | 'influence'>;
-  readonly scale: Extract<FitScale, { kind: 'stated' }>;
+  readonly scale: StatedScale;
   /** Sessions and anchors, in the order of the fit's rows. */
-  readonly observations: readonly (CombinedUncertainty & { readonly id: string })[];
+  readonly observations: readonly (Weighed & { readonly id: string })[];
   /** Do all sessions agree with one latency per element? undefined where nothing is left over to tell. */
   readonly consistency: Consistency | undefined;
   readonly level: number;
@@ -46,7 +51,8 @@ export interface NoChainFit {
  *
  * Without an anchor a constant can move from every display to every body, so only differences (and links that some
  * sessions have and others lack) are estimable; ask `estimateChainElement` and `estimateChainDifference`, which say so.
- * An error shared by all sessions of a rig may be given as an element of its own, anchored at 0 with its uncertainty.
+ * An error shared by all sessions of a rig may be given as an element of its own, anchored at 0: it then counts in the
+ * weights as it does in the errors.
  * Elements of which each session has one (a body in its condition) may be named as absorbed: the same estimates from
  * a much smaller fit (see absorbed-elements.ts).
  *
@@ -113,9 +119,8 @@ function fitColumns(
 
 export type ChainEstimate =
   /** `from`: ids of the sessions, and elements of the anchors, that it rests on. */
-  | (CombinedUncertainty & {
+  | (UncertainValue & {
       readonly kind: 'estimate';
-      readonly value: number;
       readonly interval: Interval;
       readonly from: readonly string[];
     })
@@ -164,23 +169,12 @@ function estimateSum(chain: ChainFit, plus: readonly string[], minus: readonly s
     ]);
     return Math.abs(share) > NO_SHARE ? share : 0;
   });
-  const combined = combineComponents(
-    observations.map(({ standardUncertainty, degreesOfFreedom }, row) => ({
-      standardUncertainty: Math.abs(shares[row] ?? 0) * standardUncertainty,
-      degreesOfFreedom,
-    })),
-  );
-  const standardUncertainty = combined.standardUncertainty * scale.birgeRatio;
-  const degreesOfFreedom = scale.birgeRatio > 1 ? scale.residualDegreesOfFreedom : combined.degreesOfFreedom;
+  const error = combineErrors(observations.map((observation, row) => [shares[row] ?? 0, observation.error]));
+  const estimate = scaled(propagate(value, error), scale);
   return {
     kind: 'estimate',
-    value,
-    standardUncertainty,
-    degreesOfFreedom,
-    interval:
-      standardUncertainty === 0
-        ? { low: value, high: value, level: chain.level }
-        : tInterval(value, standardUncertainty, degreesOfFreedom, chain.level),
+    ...estimate,
+    interval: intervalAt(estimate, chain.level),
     from: observations.flatMap(({ id }, row) => (shares[row] === 0 ? [] : [id])),
   };
 }

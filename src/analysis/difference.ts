@@ -1,9 +1,7 @@
-import { combineComponents, pairComponents, type BudgetedValue, type NamedComponent } from './components.ts';
+import { pairComponents, type BudgetedValue, type NamedComponent } from './components.ts';
 import { differenceOf, type DifferenceResult, type NoDifference } from './difference-result.ts';
-import { massBelow } from './distribution.ts';
-import type { UncertainValue } from './error-tail.ts';
-import { combineErrors, distributionOf, errorOf, standardUncertaintyOf } from './linear-error.ts';
 import { DEFAULT_LEVEL } from './interval.ts';
+import { propagateSum } from './propagate.ts';
 
 export type { NoDifference } from './difference-result.ts';
 
@@ -17,16 +15,14 @@ export interface Difference extends DifferenceResult {
 /**
  * The difference a − b of two estimates with budgets.
  *
- * u² = Σ of the own components' squares; a component that both share (same name, same key) is one and the same error,
- * so only the difference of its two sizes remains, which is 0 where they are equal. Unequal variances are allowed;
- * degrees of freedom are Welch and Satterthwaite's. With one own component each, s/√n on n − 1, this is Welch's t.
+ * u² = Σ of the own parts' squares; a component that both share (same name, same key) is one and the same error, so only
+ * the difference of its two sizes remains, which is 0 where they are equal. Interval and p come from the convolution of
+ * what is left (JCGM 101:2008, 5.2). A session's error is one with itself.
  *
- * Where the sessions' own errors are known as distributions, interval and p come from their convolution with what is left
- * of the shared parts (JCGM 101:2008, 5.2); there are no degrees of freedom then. A session's error is one with itself.
+ * A component on few degrees of freedom enters as Student's t scaled by its size: with one of each, s/√n on n − 1, this is
+ * the distribution of Behrens and Fisher.
  *
- * Source: JCGM 100:2008, 5.2.2 (fully correlated inputs) and G.4; NIST/SEMATECH e-Handbook, 1.3.5.3.
- *
- * `estimateDifference` of 2.33 (u 0.633, 9) and 0.75 (u 0.566, 9) is 1.58 on 17.78 degrees of freedom.
+ * Source: JCGM 100:2008, 5.2.2 (fully correlated inputs); JCGM 101:2008, 6.4.9.
  */
 export function estimateDifference(
   a: BudgetedValue,
@@ -46,22 +42,10 @@ export function estimateDifference(
   }));
   const components = [...ownA, ...ownB, ...remainders.filter((c) => c.standardUncertainty > 0)];
   const cancelled = remainders.filter((c) => c.standardUncertainty === 0).map((c) => c.name);
-  const known = a.own || b.own ? withDistribution(value, a, b) : { value, ...combineComponents(components) };
+  const known = propagateSum([
+    [1, a],
+    [-1, b],
+  ]);
   if (known.standardUncertainty === 0) return { kind: 'not-estimable', value, reason: 'no-scatter' };
   return { ...differenceOf(known, level), components, cancelled };
-}
-
-function withDistribution(value: number, a: BudgetedValue, b: BudgetedValue): UncertainValue {
-  const parts = combineErrors([
-    [1, errorOf(a)],
-    [-1, errorOf(b)],
-  ]);
-  const error = distributionOf(parts);
-  return {
-    value,
-    standardUncertainty: standardUncertaintyOf(parts),
-    degreesOfFreedom: Infinity,
-    // the tail is of estimate − truth, the distribution of truth − estimate
-    errorTail: (x) => massBelow(error, -x),
-  };
 }

@@ -17,8 +17,8 @@ export interface Equivalence {
 }
 
 /**
- * Are two things the same within ± margin? Two one-sided tests (TOST) of a difference with its uncertainty, t tests
- * unless it brings its own error distribution.
+ * Are two things the same within ± margin? Two one-sided tests (TOST) of a difference by the
+ * distribution of its error.
  *
  * Equivalence is shown where both "the difference is −margin or less" and "it is +margin or more" are rejected at
  * alpha, so it is declared falsely at most with probability alpha. Not shown does not mean different.

@@ -1,32 +1,24 @@
-import { coverageFactor, tUpperTail } from './distributions.ts';
-import { tInterval, type Interval } from './interval.ts';
+import { normalQuantile } from './distributions.ts';
+import type { Interval } from './interval.ts';
 
 /** A value with what is known of its error. */
 export interface UncertainValue {
   readonly value: number;
   readonly standardUncertainty: number;
-  readonly degreesOfFreedom: number;
-  /**
-   * P(error ≥ x), falling from 1 to 0, where the error's distribution is known better than by Student's t: from a
-   * convolution or a simulation (JCGM 101). Absent: t on the degrees of freedom, scaled by the standard uncertainty.
-   */
-  readonly errorTail?: (x: number) => number;
+  /** P(value − truth ≥ x), falling from 1 to 0: from a convolution or another propagation of distributions (JCGM 101). */
+  readonly errorTail: (x: number) => number;
+  /** Known to be a normal distribution. */
+  readonly normal?: boolean;
 }
 
 /** P(error ≥ x): the one-sided p of a true value of `value − x` or less. */
-export function probabilityOfErrorAbove(
-  { standardUncertainty, degreesOfFreedom, errorTail }: UncertainValue,
-  x: number,
-): number {
-  return errorTail ? errorTail(x) : tUpperTail(x / standardUncertainty, degreesOfFreedom);
+export function probabilityOfErrorAbove({ errorTail }: UncertainValue, x: number): number {
+  return errorTail(x);
 }
 
 /** P(error ≤ x). */
-export function probabilityOfErrorBelow(
-  { standardUncertainty, degreesOfFreedom, errorTail }: UncertainValue,
-  x: number,
-): number {
-  return errorTail ? 1 - errorTail(x) : tUpperTail(-x / standardUncertainty, degreesOfFreedom);
+export function probabilityOfErrorBelow({ errorTail }: UncertainValue, x: number): number {
+  return 1 - errorTail(x);
 }
 
 /** Two-sided p of a true value of 0: twice the smaller tail, at most 1. */
@@ -37,13 +29,22 @@ export function probabilityOfZero(value: UncertainValue): number {
   );
 }
 
-/** The interval with equal tails at a level: values whose one-sided p is above (1 − level)/2 on both sides. */
-export function intervalAt(value: UncertainValue, level: number): Interval {
-  const { errorTail, standardUncertainty, degreesOfFreedom } = value;
-  if (!errorTail) return tInterval(value.value, standardUncertainty, degreesOfFreedom, level);
+/**
+ * The interval with equal tails at a level: values whose one-sided p is above (1 − level)/2 on both sides. One of no width
+ * where the uncertainty is 0.
+ */
+export function intervalAt({ value, errorTail, standardUncertainty, normal }: UncertainValue, level: number): Interval {
+  if (!Number.isFinite(value) || !(standardUncertainty >= 0 && Number.isFinite(standardUncertainty)))
+    throw new RangeError(
+      `an interval needs a finite value and a finite uncertainty of at least 0, not ${value} and ${standardUncertainty}`,
+    );
+  if (standardUncertainty === 0) return { low: value, high: value, level };
   const tail = (1 - level) / 2;
-  // a scale that is surely wide enough: the t interval's own half-width, doubled until both tails lie inside
-  let reach = coverageFactor(level, degreesOfFreedom) * standardUncertainty;
+  if (normal) {
+    const half = -normalQuantile(tail) * standardUncertainty;
+    return { low: value - half, high: value + half, level };
+  }
+  let reach = 2 * standardUncertainty;
   while (errorTail(reach) > tail || 1 - errorTail(-reach) > tail) reach *= 2;
   const crossing = (p: number): number => {
     let [low, high] = [-reach, reach];
@@ -54,5 +55,5 @@ export function intervalAt(value: UncertainValue, level: number): Interval {
     }
     return high;
   };
-  return { low: value.value - crossing(tail), high: value.value - crossing(1 - tail), level };
+  return { low: value - crossing(tail), high: value - crossing(1 - tail), level };
 }

@@ -6,13 +6,32 @@ import { addIndependent, fromCdf, onStep, type Distribution } from './distributi
 /** Cells from the middle of a change to its end: no finer grid is needed. */
 const CELLS = 160;
 
-/** `distribution` plus the error of a mean of `count` draws of that level, each about the level's own mean; T_d in ms. */
+/**
+ * `distribution`, of truth − value, plus the error of taking the mean of `count` draws of that level for the level's own
+ * mean; T_d in ms. A draw above that mean leaves the truth below the value.
+ */
 export function withLevel(
   distribution: Distribution,
   sizes: readonly Change[],
   frameMs: number,
   count: number,
 ): Distribution {
+  const law = meanOfDraws(sizes, frameMs, count, distribution.step);
+  if (law === undefined) return distribution;
+  const mirrored = { ...law, masses: law.masses.toReversed() };
+  return addIndependent(law.step > distribution.step ? onStep(distribution, law.step) : distribution, mirrored);
+}
+
+/**
+ * The law of the mean of `count` draws about the level's own mean, on cells of `leastStep` or more about 0; undefined where
+ * it is narrower than a quarter of one.
+ */
+export function meanOfDraws(
+  sizes: readonly Change[],
+  frameMs: number,
+  count: number,
+  leastStep: number,
+): Distribution | undefined {
   const changes = sizes
     .filter(({ probability }) => probability > 0)
     .map(({ probability, sdMs, step }) => ({
@@ -25,7 +44,7 @@ export function withLevel(
       ({ sdMs, steps }) => 5 * sdMs + Math.max(...steps.map(({ p, atMs }) => (p > 0 ? Math.abs(atMs) : 0))),
     ),
   );
-  if (reachMs < distribution.step / 4) return distribution;
+  if (reachMs < leastStep / 4) return undefined;
   const cdf = (x: number): number =>
     changes.reduce(
       (sum, { weight, sdMs, steps }) =>
@@ -34,11 +53,8 @@ export function withLevel(
           steps.reduce((all, { p, atMs }) => all + p * (sdMs > 0 ? normalCdf(x, atMs, sdMs) : heaviside(x - atMs)), 0),
       0,
     );
-  const cellMs = Math.max(distribution.step, reachMs / CELLS);
-  return addIndependent(
-    cellMs > distribution.step ? onStep(distribution, cellMs) : distribution,
-    fromCdf(cdf, reachMs + cellMs, cellMs),
-  );
+  const cellMs = Math.max(leastStep, reachMs / CELLS);
+  return fromCdf(cdf, reachMs + cellMs, cellMs);
 }
 
 function heaviside(x: number): number {

@@ -1,12 +1,13 @@
 import { judgeConsistency, type Consistency } from './birge.ts';
-import { combineComponents, type CombinedUncertainty } from './components.ts';
-import { tUpperTail } from './distributions.ts';
+import { intervalAt, probabilityOfErrorAbove, type UncertainValue } from './error-tail.ts';
 import { adjustHolm } from './holm.ts';
-import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
+import { DEFAULT_LEVEL, type Interval } from './interval.ts';
 import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
-import { estimateContrast, type FitScale } from './linear-contrast.ts';
+import { sharesOf } from './linear-contrast.ts';
+import { combineErrors, type LinearError } from './linear-error.ts';
+import { propagate } from './propagate.ts';
 import { groupByRate, type RatePoint } from './rate-law.ts';
-import { fiellerSet, type RatioSet } from './ratio.ts';
+import { ratioSet, type RatioSet } from './ratio.ts';
 
 export type RateFloor =
   | {
@@ -14,8 +15,8 @@ export type RateFloor =
       /** Latency that no faster rate goes below. */
       readonly floorMs: number;
       readonly floorInterval: Interval;
-      readonly floorUncertainty: CombinedUncertainty;
-      /** Frame interval at which the line of the slower rates reaches the floor, with Fieller's set. */
+      readonly floorStandardUncertainty: number;
+      /** Frame interval at which the line of the slower rates reaches the floor, with its set. */
       readonly breakIntervalMs: number;
       readonly breakSet: RatioSet;
       /** Frame interval of the slowest rate at the floor: going faster than this no longer helps. */
@@ -35,7 +36,8 @@ export type RateFloor =
 interface Candidate {
   readonly fast: readonly RatePoint[];
   readonly rates: number;
-  readonly level: CombinedUncertainty & { readonly value: number };
+  readonly level: UncertainValue;
+  readonly levelError: LinearError;
   readonly line: LeastSquaresFit;
   readonly fixed: number;
   readonly frames: number;
@@ -49,13 +51,13 @@ interface Candidate {
  * Is there a rate beyond which going faster no longer helps? Tested, not eyeballed.
  *
  * For each k, the k fastest rates are held against the line through all slower ones (two rates at least): a floor shows
- * as latency above that line, by a one-sided t test of independent data. The p-values of all k are adjusted together
+ * as latency above that line, a sum of the totals at fixed weights, tested on one side by the distribution of its error. The p-values of all k are adjusted together
  * (Holm), so a floor is claimed falsely with probability alpha at most. Among the k that pass, whose line and floor χ²
  * does not contradict, and whose line reaches the floor within the measured rates, the best fitting one gives the floor
  * and the break, where the line reaches it: (floor − fixed)/frames.
  *
  * Units: milliseconds. Domain: three rates or more, uncertainties above 0 and taken as stated.
- * Source: the test is a linear contrast, the break a ratio with Fieller's set; no published procedure is followed.
+ * Source: the test is a linear contrast, the break a ratio with its set; no published procedure is followed.
  */
 export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVEL): RateFloor {
   if (points.some((point) => point.standardUncertainty === 0))
@@ -77,26 +79,21 @@ export function findRateFloor(points: readonly RatePoint[], level = DEFAULT_LEVE
     .sort((a, b) => a.chiSquare - b.chiSquare);
   if (!best) return { kind: 'other-shape', p: Math.min(...adjusted) };
 
-  const [[fixedVariance = 0, covariance = 0] = [], [, framesVariance = 0] = []] = best.line.unscaledCovariance;
-  const { degreesOfFreedom } = combineComponents(best.slow);
   return {
     kind: 'floor',
     floorMs: best.level.value,
-    floorInterval: tInterval(best.level.value, best.level.standardUncertainty, best.level.degreesOfFreedom, level),
-    floorUncertainty: {
-      standardUncertainty: best.level.standardUncertainty,
-      degreesOfFreedom: best.level.degreesOfFreedom,
-    },
+    floorInterval: intervalAt(best.level, level),
+    floorStandardUncertainty: best.level.standardUncertainty,
     breakIntervalMs: breakOf(best),
-    breakSet: fiellerSet(
+    breakSet: ratioSet(
       {
-        numerator: best.level.value - best.fixed,
-        denominator: best.frames,
-        numeratorVariance: best.level.standardUncertainty ** 2 + fixedVariance,
-        denominatorVariance: framesVariance,
-        covariance: -covariance,
-        degreesOfFreedom,
+        value: best.level.value - best.fixed,
+        error: combineErrors([
+          [1, best.levelError],
+          [-1, errorOfSum(best.line, [1, 0], best.slow)],
+        ]),
       },
+      { value: best.frames, error: errorOfSum(best.line, [0, 1], best.slow) },
       level,
     ),
     enoughIntervalMs: Math.max(...best.fast.map((point) => point.intervalMs)),
@@ -111,7 +108,10 @@ function breakOf({ level, fixed, frames }: Candidate): number {
   return (level.value - fixed) / frames;
 }
 
-const AS_STATED: FitScale = { kind: 'stated', birgeRatio: 1, residualDegreesOfFreedom: 0 };
+/** The error of a combination of a fit's coefficients: the same sum of the errors of its points. */
+function errorOfSum(fit: LeastSquaresFit, contrast: readonly number[], points: readonly RatePoint[]): LinearError {
+  return combineErrors(sharesOf(fit, contrast).map((share, row) => [share, points[row]!.error]));
+}
 
 function judge(
   fastGroups: readonly (readonly RatePoint[])[],
@@ -121,24 +121,31 @@ function judge(
   const slow = slowGroups.flat();
   const line = fitLine(slow, [slow.map(() => 1), slow.map((point) => point.intervalMs)]);
   const flat = fitLine(fast, [fast.map(() => 1)]);
-  const level = estimateContrast(flat, [1], fast, AS_STATED);
+  const levelError = errorOfSum(flat, [1], fast);
+  const level = propagate(flat.coefficients[0] ?? 0, levelError);
   const total = fast.reduce((sum, point) => sum + point.standardUncertainty ** -2, 0);
   const meanInterval = fast.reduce((sum, point) => sum + point.intervalMs * point.standardUncertainty ** -2, 0) / total;
-  const expected = estimateContrast(line, [1, meanInterval], slow, AS_STATED);
-  if (!level || !expected) throw new Error('a line through two rates and a mean are always estimable');
-  const { standardUncertainty, degreesOfFreedom } = combineComponents([level, expected]);
+  const [fixed = 0, frames = 0] = line.coefficients;
+  const above = propagate(
+    level.value - fixed - frames * meanInterval,
+    combineErrors([
+      [1, levelError],
+      [-1, errorOfSum(line, [1, meanInterval], slow)],
+    ]),
+  );
   const chiSquare = line.residualSumOfSquares + flat.residualSumOfSquares;
   return {
     fast,
     rates: fastGroups.length,
     level,
+    levelError,
     line,
-    fixed: line.coefficients[0] ?? 0,
-    frames: line.coefficients[1] ?? 0,
+    fixed,
+    frames,
     slow,
     chiSquare,
     consistency: judgeConsistency(chiSquare, line.residualDegreesOfFreedom + flat.residualDegreesOfFreedom),
-    p: tUpperTail((level.value - expected.value) / standardUncertainty, degreesOfFreedom),
+    p: probabilityOfErrorAbove(above, above.value),
   };
 }
 

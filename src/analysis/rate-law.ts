@@ -1,17 +1,16 @@
 import { judgeConsistency, type Consistency } from './birge.ts';
-import type { CombinedUncertainty } from './components.ts';
-import { tTwoSided } from './distributions.ts';
-import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
+import { intervalAt, probabilityOfZero, type UncertainValue } from './error-tail.ts';
+import { DEFAULT_LEVEL, type Interval } from './interval.ts';
 import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
-import { estimateContrast, type ContrastEstimate, type FitScale } from './linear-contrast.ts';
+import { estimateContrast, type FitScale, type Weighed } from './linear-contrast.ts';
 
 /** The total latency of one session, against the frame interval it was taken at. */
-export interface RatePoint extends CombinedUncertainty {
+export interface RatePoint extends Weighed {
   readonly intervalMs: number;
   readonly totalMs: number;
 }
 
-export interface LawTerm extends ContrastEstimate {
+export interface LawTerm extends UncertainValue {
   readonly interval: Interval;
   /** Two-sided p of a true value of 0. */
   readonly p: number;
@@ -32,19 +31,12 @@ export interface RateLaw {
   readonly fit: LeastSquaresFit;
   readonly scale: FitScale;
   readonly points: readonly RatePoint[];
-  readonly sharedStandardUncertaintyMs: number;
   readonly level: number;
 }
 
 export interface NoRateLaw {
   readonly kind: 'not-estimable';
   readonly reason: 'no-sessions' | 'one-rate' | 'no-uncertainty';
-}
-
-export interface RateLawOptions {
-  readonly level?: number;
-  /** Uncertainty of an error that is the same in every session: it moves the line up or down as a whole. */
-  readonly sharedStandardUncertaintyMs?: number;
 }
 
 /** Intervals closer than this share of each other are the same rate; 1001/1000 is far above it. */
@@ -55,14 +47,14 @@ const SAME_RATE = 1e-9;
  *
  * A body with a constant number of frames of latency has fixed = 0; one with a constant number of milliseconds has
  * frames = 0; each end is tested by its own p. Stated uncertainties are used as they are, and widened by the Birge ratio
- * where χ² says that they do not explain the scatter (see birge.ts). A shared error enters `fixed` only.
+ * where χ² says that they do not explain the scatter (see birge.ts). Both terms are sums of the totals at fixed weights, and
+ * their errors the same sums of the totals' errors: one that all share equally enters `fixed` whole, and `frames` not at all.
  *
  * Units: milliseconds, and frames. Domain: sessions at two rates or more, uncertainties above 0. A measured total holds
  * half a frame interval of mean waiting besides the pipeline, so frames is at least 0.5 for any real body.
  * Accuracy: NIST StRD Norris to 12 digits in the coefficients. Source: weighted least squares as in R's lm with weights.
  */
-export function estimateRateLaw(points: readonly RatePoint[], options: RateLawOptions = {}): RateLaw | NoRateLaw {
-  const { level = DEFAULT_LEVEL, sharedStandardUncertaintyMs = 0 } = options;
+export function estimateRateLaw(points: readonly RatePoint[], level = DEFAULT_LEVEL): RateLaw | NoRateLaw {
   if (points.length === 0) return { kind: 'not-estimable', reason: 'no-sessions' };
   if (points.some((point) => point.standardUncertainty === 0))
     return { kind: 'not-estimable', reason: 'no-uncertainty' };
@@ -86,7 +78,7 @@ export function estimateRateLaw(points: readonly RatePoint[], options: RateLawOp
   const frames = contrastOrThrow(fit, [0, 1], points, scale);
   return {
     kind: 'rate-law',
-    fixedMs: termOf(withShared(fixed, sharedStandardUncertaintyMs), level),
+    fixedMs: termOf(fixed, level),
     frames: termOf(frames, level),
     consistency,
     lackOfFit: lackOfFit(fit, groups),
@@ -94,40 +86,13 @@ export function estimateRateLaw(points: readonly RatePoint[], options: RateLawOp
     fit,
     scale,
     points,
-    sharedStandardUncertaintyMs,
     level,
   };
 }
 
-export interface RatePrediction {
-  readonly totalMs: number;
-  readonly standardUncertainty: number;
-  /** For the law's own value at this interval. */
-  readonly band: Interval;
-  /** For what one more session would give; undefined unless its own standard uncertainty was given. */
-  readonly nextSession: Interval | undefined;
-}
-
-/** The law at one frame interval: its value, its band, and where the next session would fall. */
-export function predictRateLaw(law: RateLaw, intervalMs: number, nextStandardUncertaintyMs?: number): RatePrediction {
-  const line = contrastOrThrow(law.fit, [1, intervalMs], law.points, law.scale);
-  const whole = withShared(line, law.sharedStandardUncertaintyMs);
-  const birgeRatio = law.scale.kind === 'stated' ? law.scale.birgeRatio : 1;
-  return {
-    totalMs: line.value,
-    standardUncertainty: whole.standardUncertainty,
-    band: tInterval(line.value, whole.standardUncertainty, whole.degreesOfFreedom, law.level),
-    nextSession:
-      nextStandardUncertaintyMs === undefined
-        ? undefined
-        : tInterval(
-            line.value,
-            // the next session is on the same rig: the shared error moves it along with the law
-            Math.hypot(line.standardUncertainty, birgeRatio * nextStandardUncertaintyMs),
-            line.degreesOfFreedom,
-            law.level,
-          ),
-  };
+/** The law at one frame interval. */
+export function predictRateLaw(law: RateLaw, intervalMs: number): UncertainValue {
+  return contrastOrThrow(law.fit, [1, intervalMs], law.points, law.scale);
 }
 
 /** Points at the same rate together, fastest rate first. */
@@ -165,25 +130,12 @@ function contrastOrThrow(
   contrast: readonly number[],
   points: readonly RatePoint[],
   scale: FitScale,
-): ContrastEstimate {
+): UncertainValue {
   const estimate = estimateContrast(fit, contrast, points, scale);
   if (!estimate) throw new Error('a line through two rates is always estimable');
   return estimate;
 }
 
-function withShared(estimate: ContrastEstimate, shared: number): ContrastEstimate {
-  if (shared === 0) return estimate;
-  const standardUncertainty = Math.hypot(estimate.standardUncertainty, shared);
-  // Welch and Satterthwaite with a shared part on infinite degrees of freedom
-  const degreesOfFreedom = estimate.degreesOfFreedom * (standardUncertainty / estimate.standardUncertainty) ** 4;
-  return { value: estimate.value, standardUncertainty, degreesOfFreedom };
-}
-
-function termOf(estimate: ContrastEstimate, level: number): LawTerm {
-  const { value, standardUncertainty, degreesOfFreedom } = estimate;
-  return {
-    ...estimate,
-    interval: tInterval(value, standardUncertainty, degreesOfFreedom, level),
-    p: tTwoSided(value / standardUncertainty, degreesOfFreedom),
-  };
+function termOf(estimate: UncertainValue, level: number): LawTerm {
+  return { ...estimate, interval: intervalAt(estimate, level), p: probabilityOfZero(estimate) };
 }

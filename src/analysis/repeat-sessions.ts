@@ -1,25 +1,37 @@
+import { weighDayChanges, type DayValue } from './between-days.ts';
 import { judgeConsistency, type Consistency } from './birge.ts';
-import { chiSquareQuantile, coverageFactor } from './distributions.ts';
-import { DEFAULT_LEVEL, tInterval, type Interval } from './interval.ts';
-import type { RandomEffects } from './random-effects.ts';
+import type { Change } from './clip-mean.ts';
+import type { Distribution } from './distribution.ts';
+import { betweenAtMost, consistencyOf, weightedSquares } from './between-sessions.ts';
+import type { UncertainValue } from './error-tail.ts';
+import { DEFAULT_LEVEL } from './interval.ts';
+import { meanOfDraws } from './level-change.ts';
+import { combineErrors, standardUncertaintyOf, type LinearError } from './linear-error.ts';
+import { propagate } from './propagate.ts';
 import { summarize } from './summary.ts';
+import { withUnknownScale, type Scatter } from './unknown-scale.ts';
 
 /** One session of the same body in the same condition. */
-export interface RepeatSession {
-  readonly value: number;
-  /** Without what all sessions share. */
-  readonly standardUncertainty: number;
+export interface RepeatSession extends DayValue {
+  /** Of its own day's delay, without what all sessions share. */
+  readonly error: LinearError;
+}
+
+export interface DayVariation {
+  /** How the delay changes from day to day, as stated, in ms. */
+  readonly sizes: readonly Change[];
+  /** T_d. */
+  readonly frameMs: number;
 }
 
 export type RepeatSessions =
   | {
       readonly kind: 'repeat-sessions';
       readonly sessions: number;
-      /** Each session counts once. */
-      readonly mean: number;
-      readonly standardUncertainty: number;
-      readonly degreesOfFreedom: number;
-      readonly interval: Interval;
+      /** Of the condition, whatever the day; each session counts once. */
+      readonly mean: UncertainValue;
+      /** Where the next session's value would fall, on the same rig. */
+      readonly next: UncertainValue;
       /** Standard deviation of the sessions' values. */
       readonly sessionStandardDeviation: number;
       /** Scatter of the sessions beyond their own uncertainties: s² − mean(u²), as it comes out, and with 0 for below 0. */
@@ -29,100 +41,104 @@ export type RepeatSessions =
       readonly betweenAtMost: number;
       /** Do the sessions' own uncertainties explain their scatter? undefined where one of them is 0. */
       readonly consistency: Consistency | undefined;
-      /** Where the next session's value would fall. */
-      readonly nextSession: Interval;
     }
   | { readonly kind: 'not-estimable'; readonly reason: 'one-session' | 'no-scatter'; readonly mean: number };
 
 /**
  * Repeat sessions pooled: what varies from day to day, the mean over days, and where the next session would fall.
  *
- * The sessions' values are the observations: mean ± t·s/√k, next session mean ± t·s·√(1 + 1/k), both on k − 1 degrees of
- * freedom. Exact where sessions have equal uncertainties; the between-session variance is the moment estimator of
- * one-way random effects with the within part stated.
+ * The sizes of change that the publication states are weighed by the sessions' scatter (between-days.ts). At each size the
+ * mean's error is the convolution of the sessions' own errors over k, of the mean of k days about the condition, and of
+ * what all share (on a rig: whole); the next session's that of the sessions' errors, of k days and of one more, and of a
+ * session's own error. Errors are averaged over the sizes. Scatter that no stated size explains widens both by a factor
+ * that it tells itself (unknown-scale.ts).
  *
  * Domain: uncertainties of at least 0; a RangeError for none at all. Source: ISO 5725-2:1994, 7.4 (from memory), with
- * sessions as the groups; prediction interval as R's predict.lm.
+ * sessions as the groups; JCGM 101:2008, 5.2.
  */
-export function poolSessions(sessions: readonly RepeatSession[], level = DEFAULT_LEVEL): RepeatSessions {
+export function poolSessions(
+  sessions: readonly RepeatSession[],
+  { sizes, frameMs }: DayVariation,
+  shared: LinearError = new Map(),
+): RepeatSessions {
   const { n, mean, standardDeviation } = summarize(sessions.map((session) => session.value));
   if (standardDeviation === undefined) return { kind: 'not-estimable', reason: 'one-session', mean };
-  if (standardDeviation === 0) return { kind: 'not-estimable', reason: 'no-scatter', mean };
-  const degreesOfFreedom = n - 1;
-  const standardUncertainty = standardDeviation / Math.sqrt(n);
+  const weighed = weighDayChanges(sessions, sizes, frameMs);
+  if (weighed.length === 0) return { kind: 'not-estimable', reason: 'no-scatter', mean };
+  const errors = sessions.map(({ error }) => [1 / n, error] as const);
+  const ofMean = combineErrors(errors);
+  const typical = widest(sessions);
+  const step = standardUncertaintyOf(ofMean) / 24 || frameMs / 1000;
+  const days = (size: Change, count: number): LinearError => {
+    const shape = meanOfDraws([{ ...size, probability: 1 }], frameMs, count, step);
+    return shape === undefined ? new Map() : partOf('days', shape);
+  };
+  const scatter = contradiction(sessions, weighed, frameMs);
+  const average = (errorAt: (size: Change) => LinearError): UncertainValue => {
+    const value = averaged(
+      weighed.map((size) => [size.probability, propagate(mean, errorAt(size))]),
+      mean,
+    );
+    return scatter === undefined ? value : withUnknownScale(value, scatter);
+  };
   const unclipped =
     standardDeviation ** 2 - summarize(sessions.map((session) => session.standardUncertainty ** 2)).mean;
-  const half = coverageFactor(level, degreesOfFreedom) * standardDeviation * Math.sqrt(1 + 1 / n);
   return {
     kind: 'repeat-sessions',
     sessions: n,
-    mean,
-    standardUncertainty,
-    degreesOfFreedom,
-    interval: tInterval(mean, standardUncertainty, degreesOfFreedom, level),
+    mean: average((size) =>
+      combineErrors([
+        [1, ofMean],
+        [-1, days(size, n)],
+        [1, shared],
+      ]),
+    ),
+    next: average((size) =>
+      combineErrors([
+        [1, ofMean],
+        [-1, days(size, n)],
+        [1, days(size, 1)],
+        [-1, typical],
+      ]),
+    ),
     sessionStandardDeviation: standardDeviation,
     betweenVarianceUnclipped: unclipped,
     betweenVariance: Math.max(0, unclipped),
-    betweenAtMost: betweenAtMost(sessions, 1 - level),
+    betweenAtMost: betweenAtMost(sessions, 1 - DEFAULT_LEVEL),
     consistency: consistencyOf(sessions),
-    nextSession: { low: mean - half, high: mean + half, level },
   };
 }
 
-/**
- * The largest standard deviation τ between sessions that their scatter does not contradict: the τ at which
- * Q(τ) = Σ (x − x̄)²/(u² + τ²), about the mean so weighted, falls to the χ² quantile of alpha on k − 1 degrees of freedom;
- * 0 where it lies below that without any τ. With equal u: τ² = S/χ² − u², S the sum of squares.
- *
- * Units: those of the values. Domain: two sessions or more; uncertainties of at least 0. Accuracy: 10⁻⁹ of the scatter.
- * Source: Q-profile, W. Viechtbauer, Statist. Med. 26 (2007), 37 (from memory).
- */
-export function betweenAtMost(sessions: readonly RepeatSession[], alpha = 0.05): number {
-  const least = chiSquareQuantile(alpha, sessions.length - 1);
-  const q = (variance: number): number => weightedSquares(sessions, variance);
-  const { standardDeviation = 0 } = summarize(sessions.map(({ value }) => value));
-  if (standardDeviation === 0) return 0;
-  // with u = 0 everywhere Q would be S/τ², which bounds it from above
-  let high = ((sessions.length - 1) * standardDeviation ** 2) / least;
-  let low = 1e-18 * high;
-  if (q(low) <= least) return 0;
-  for (let step = 0; step < 200 && high - low > 1e-12 * high; step += 1) {
-    const middle = (low + high) / 2;
-    if (q(middle) > least) low = middle;
-    else high = middle;
-  }
-  return Math.sqrt((low + high) / 2);
+/** A part of its own, whatever else has that name. */
+function partOf(name: string, shape: Distribution): LinearError {
+  return new Map([[Symbol(name), { name, shape, coefficient: 1 }]]);
 }
 
-/** Σ w (x − x̄)² about the mean with the weights w = 1/(u² + variance). */
-function weightedSquares(sessions: readonly RepeatSession[], variance: number): number {
-  const weights = sessions.map(({ standardUncertainty }) => 1 / (standardUncertainty ** 2 + variance));
-  const total = weights.reduce((a, b) => a + b, 0);
-  const mean = sessions.reduce((sum, { value }, i) => sum + (weights[i] ?? 0) * value, 0) / total;
-  return sessions.reduce((sum, { value }, i) => sum + (weights[i] ?? 0) * (value - mean) ** 2, 0);
+/** The error of the least certain session, as of one that is not among them. */
+function widest(sessions: readonly RepeatSession[]): LinearError {
+  const [first] = sessions.toSorted((a, b) => b.standardUncertainty - a.standardUncertainty);
+  return new Map([...(first?.error.values() ?? [])].map((part) => [Symbol(part.name), part]));
 }
 
-/** χ² of the sessions about their weighted mean. */
-function consistencyOf(sessions: readonly RepeatSession[]): Consistency | undefined {
-  if (sessions.some((session) => session.standardUncertainty === 0)) return undefined;
-  return judgeConsistency(weightedSquares(sessions, 0), sessions.length - 1);
-}
-
-export interface Precision {
-  /** s_r: scatter of readings within one session. */
-  readonly repeatabilityStandardDeviation: number;
-  /** s_L: scatter between sessions. */
-  readonly betweenStandardDeviation: number;
-  /** s_R = √(s_L² + s_r²): scatter of single readings from different sessions. */
-  readonly reproducibilityStandardDeviation: number;
-}
-
-/** Repeatability and reproducibility from one-way random effects (ISO 5725-2:1994, 7.4, from memory); undefined without scatter within. */
-export function precisionOf({ withinVariance, betweenVariance }: RandomEffects): Precision | undefined {
-  if (withinVariance === undefined || betweenVariance === undefined) return undefined;
+/** A value with the average of several errors, each with its probability. */
+function averaged(errors: readonly (readonly [number, UncertainValue])[], value: number): UncertainValue {
   return {
-    repeatabilityStandardDeviation: Math.sqrt(withinVariance),
-    betweenStandardDeviation: Math.sqrt(betweenVariance),
-    reproducibilityStandardDeviation: Math.sqrt(withinVariance + betweenVariance),
+    value,
+    standardUncertainty: Math.sqrt(errors.reduce((sum, [p, { standardUncertainty: u }]) => sum + p * u ** 2, 0)),
+    errorTail: (x) => errors.reduce((sum, [p, { errorTail }]) => sum + p * errorTail(x), 0),
   };
+}
+
+/** The sessions' scatter, where not even the stated changes explain it; undefined where they do. */
+function contradiction(
+  sessions: readonly RepeatSession[],
+  sizes: readonly Change[],
+  frameMs: number,
+): Scatter | undefined {
+  const variance = sizes.reduce(
+    (sum, { probability, sdMs, step }) => sum + probability * (sdMs ** 2 + step * (1 - step) * frameMs ** 2),
+    0,
+  );
+  const found = judgeConsistency(weightedSquares(sessions, variance), sessions.length - 1);
+  return found !== undefined && found.inflation > 1 ? found : undefined;
 }

@@ -1,12 +1,11 @@
-import type { CombinedUncertainty } from './components.ts';
 import { commonLevels } from './common-levels.ts';
 import type { Condition, Design, Factor, Term } from './design-matrix.ts';
-import { tTwoSided } from './distributions.ts';
 import { testEquivalence } from './equivalence.ts';
+import { intervalAt, probabilityOfZero } from './error-tail.ts';
 import { adjustHolm } from './holm.ts';
-import { tInterval, type Interval } from './interval.ts';
+import type { Interval } from './interval.ts';
 import type { LeastSquaresFit } from './least-squares.ts';
-import { estimateContrast, type ContrastEstimate, type FitScale } from './linear-contrast.ts';
+import { estimateContrast, type FitScale, type Weighed } from './linear-contrast.ts';
 
 /** A step from one level of a setting to another. */
 export interface SettingStep {
@@ -21,7 +20,6 @@ export type EffectSize =
       readonly kind: 'effect';
       readonly value: number;
       readonly standardUncertainty: number;
-      readonly degreesOfFreedom: number;
       readonly interval: Interval;
       /** Two-sided p of no effect. */
       readonly p: number;
@@ -41,17 +39,12 @@ export type SettingEffect = SettingStep & {
 /** By how much the effect of one step is larger at `with.to` than at `with.from`: a difference of differences. */
 export type SettingInteraction = SettingStep & { readonly with: SettingStep } & EffectSize;
 
-/** Change of the value from → to with one other setting held at a level, averaged over the rest. */
-export type SimpleEffect = SettingStep & {
-  readonly at: { readonly setting: string; readonly level: string };
-} & EffectSize;
-
 /** Effects of the main terms: ordered settings step by step, unordered ones against their first level, numeric ones per unit. */
 export function estimateEffects(
   fit: LeastSquaresFit,
   design: Design,
   terms: readonly Term[],
-  observations: readonly (CombinedUncertainty & { readonly condition: Condition })[],
+  observations: readonly (Weighed & { readonly condition: Condition })[],
   scale: FitScale,
   level: number,
 ): SettingEffect[] {
@@ -79,7 +72,7 @@ export function estimateInteractions(
   fit: LeastSquaresFit,
   design: Design,
   terms: readonly Term[],
-  observations: readonly CombinedUncertainty[],
+  observations: readonly Weighed[],
   scale: FitScale,
   level: number,
 ): SettingInteraction[] {
@@ -112,53 +105,12 @@ export function estimateInteractions(
   }));
 }
 
-/** For the terms of two settings: the steps of each at every level of the other, where "how much does it add" depends on it. */
-export function estimateSimpleEffects(
-  fit: LeastSquaresFit,
-  design: Design,
-  terms: readonly Term[],
-  observations: readonly CombinedUncertainty[],
-  scale: FitScale,
-  level: number,
-): SimpleEffect[] {
-  const asked = termsOfOrder(2, terms).flatMap(([first, second]) =>
-    [
-      [first, second],
-      [second, first],
-    ].flatMap(([own, other]) =>
-      stepsOf(design, own).flatMap((step) =>
-        levelsOf(design, other).map((at) => ({ step, at: { setting: other ?? '', level: at } })),
-      ),
-    ),
-  );
-  const sizes = sizesOf(
-    asked.map(({ step: { setting, from, to, units }, at }) => {
-      const row = (own: string): number[] => design.averageRowOf({ [setting]: own, [at.setting]: at.level });
-      return combine([
-        [1 / units, row(to)],
-        [-1 / units, row(from)],
-      ]);
-    }),
-    fit,
-    observations,
-    scale,
-    level,
-  );
-  return asked.map(({ step: { setting, from, to }, at }, i) => ({
-    setting,
-    from,
-    to,
-    at,
-    ...(sizes[i] ?? NOT_SEPARABLE),
-  }));
-}
-
 const NOT_SEPARABLE: EffectSize = { kind: 'not-estimable', reason: 'not-separable' };
 
 function sizesOf(
   contrasts: readonly (readonly number[])[],
   fit: LeastSquaresFit,
-  observations: readonly CombinedUncertainty[],
+  observations: readonly Weighed[],
   scale: FitScale,
   level: number,
 ): EffectSize[] {
@@ -166,19 +118,17 @@ function sizesOf(
   const estimates = contrasts.map((contrast) =>
     contrast.every((part) => part === 0) ? undefined : estimateContrast(fit, contrast, observations, scale),
   );
-  const pOf = (e: ContrastEstimate): number => tTwoSided(e.value / e.standardUncertainty, e.degreesOfFreedom);
-  const adjusted = adjustHolm(estimates.flatMap((estimate) => (estimate ? [pOf(estimate)] : [])));
+  const adjusted = adjustHolm(estimates.flatMap((estimate) => (estimate ? [probabilityOfZero(estimate)] : [])));
   let next = 0;
   return estimates.map((estimate): EffectSize => {
     if (!estimate) return NOT_SEPARABLE;
-    const { value, standardUncertainty, degreesOfFreedom } = estimate;
+    const { value, standardUncertainty } = estimate;
     return {
       kind: 'effect',
       value,
       standardUncertainty,
-      degreesOfFreedom,
-      interval: tInterval(value, standardUncertainty, degreesOfFreedom, level),
-      p: pOf(estimate),
+      interval: intervalAt(estimate, level),
+      p: probabilityOfZero(estimate),
       pAdjusted: adjusted[next++] ?? 1,
       // any margin will do: the smallest one that would show sameness does not depend on it
       atMost: testEquivalence(estimate, 1, 1 - level).smallestMargin,
@@ -207,10 +157,6 @@ function stepsOf(
     to,
     units: 1,
   }));
-}
-
-function levelsOf(design: Design, id: string | undefined): readonly string[] {
-  return design.factors.find((candidate) => candidate.id === id)?.levels ?? [];
 }
 
 function termsOfOrder(order: number, terms: readonly Term[]): Term[] {

@@ -5,23 +5,18 @@ import { buildDesign, type Condition, type Design, type Factor, type Term } from
 import { chiSquareUpperTail, fUpperTail } from './distributions.ts';
 import { DEFAULT_LEVEL } from './interval.ts';
 import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
-import type { FitScale } from './linear-contrast.ts';
+import type { FitScale, Weighed } from './linear-contrast.ts';
 import {
   estimateEffects,
   estimateInteractions,
-  estimateSimpleEffects,
   type SettingEffect,
   type SettingInteraction,
-  type SimpleEffect,
 } from './setting-effects.ts';
 
 /** One session's estimate, or one reading of a replicated experiment. */
-export interface SettingsObservation {
+export interface SettingsObservation extends Weighed {
   readonly condition: Condition;
   readonly value: number;
-  /** Without what all observations share, which cancels in every effect. */
-  readonly standardUncertainty: number;
-  readonly degreesOfFreedom: number;
 }
 
 export interface AnovaRow {
@@ -45,8 +40,6 @@ export interface SettingsFit {
   readonly effects: readonly SettingEffect[];
   /** Of the terms of two settings: how much an effect differs between levels of another setting. */
   readonly interactions: readonly SettingInteraction[];
-  /** Of the same terms: each setting's effect at every level of the other. */
-  readonly simpleEffects: readonly SimpleEffect[];
   readonly aliases: readonly Alias[];
   /** Settings that never vary here: nothing can be said of them. */
   readonly constant: readonly string[];
@@ -80,7 +73,7 @@ const ROUNDING = 1e-28;
  * levels counted equally (see setting-effects.ts). Sums of squares are sequential in the order of the terms.
  *
  * Domain: finite values, uncertainties above 0. Accuracy: 9 digits or better against R's lm and anova on npk,
- * warpbreaks and NIST StRD SiRstv. Source: R, lm, anova, alias; JCGM 100:2008 for the propagation.
+ * warpbreaks and NIST StRD SiRstv. Source: R, lm, anova, alias; JCGM 101:2008 for the propagation.
  */
 export function fitSettings(
   observations: readonly SettingsObservation[],
@@ -118,7 +111,6 @@ export function fitSettings(
     consistency,
     effects: estimateEffects(fit, design, terms, observations, scale, level),
     interactions: estimateInteractions(fit, design, terms, observations, scale, level),
-    simpleEffects: estimateSimpleEffects(fit, design, terms, observations, scale, level),
     aliases: nameAliases(fit, design, conditions),
     constant: design.constant,
     fit,

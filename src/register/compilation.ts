@@ -1,5 +1,6 @@
 import type { BudgetedValue } from '../analysis/components.ts';
 import { estimateSession } from '../analysis/estimate.ts';
+import type { Level } from '../analysis/variation.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
 import { problemsError } from '../model/problem-text.ts';
@@ -15,8 +16,11 @@ export interface Compilation {
   /** In the order of the bench. */
   readonly sessions: readonly SessionFigures[];
   session(id: string): SessionFigures;
-  /** A session's total with its named components; those that sessions have in common carry the same key. */
-  budgetOf(id: string): BudgetedValue;
+  /**
+   * A session's total with its named components; those that sessions have in common carry the same key. Its own error is
+   * that of the level of which the session speaks, unless another is asked for.
+   */
+  budgetOf(id: string, level?: Level): BudgetedValue;
 }
 
 /** What one kind of comparison adds to the register. */
@@ -61,11 +65,11 @@ export function compilationOf(bench: Bench, sessions: readonly SessionFigures[])
     find,
     sessions,
     session,
-    budgetOf: (id) => {
+    budgetOf: (id, level) => {
       const { estimate, session: measured } = session(id);
       return {
         value: estimate.value,
-        own: sessionError(id, estimate),
+        own: level === undefined ? sessionError(id, estimate) : { key: id, error: estimate.errors[level] },
         components: estimate.components.map((component) => ({
           ...component,
           sharedKey: keyOf(component.sharedKey, measured),

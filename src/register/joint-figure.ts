@@ -1,9 +1,9 @@
 /** Figures that rest on several sessions: what they share with a session's figure, written once. */
-import { coverageFactor } from '../analysis/distributions.ts';
 import type { Interval } from '../analysis/interval.ts';
+import type { Level } from '../analysis/variation.ts';
 import { groupEntry } from './entry-groups.ts';
 import { KINDS, type KindName } from './kinds.ts';
-import { finiteOrNull, type Figure, type FigureSource, type Subject } from './register.ts';
+import type { Figure, FigureSource, Subject } from './register.ts';
 import { describeMeasured } from './text.ts';
 
 /** A page of entries: `/figures/NAME/`, or `/figures/NAME/SECTION/`. */
@@ -26,20 +26,17 @@ export interface JointSubject {
   /** Files used beside the sessions' own. */
   readonly files?: readonly FigureSource[];
   readonly inWords?: string;
+  readonly level?: Level;
 }
 
 export interface Measured {
   readonly value: number;
   readonly standardUncertainty: number;
-  readonly degreesOfFreedom: number;
   readonly interval: Interval;
 }
 
 /** A figure with its interval. */
-export function measuredFigure(
-  subject: JointSubject,
-  { value, standardUncertainty, degreesOfFreedom, interval }: Measured,
-): Figure {
+export function measuredFigure(subject: JointSubject, { value, standardUncertainty, interval }: Measured): Figure {
   return {
     ...plainFigure(
       subject,
@@ -47,10 +44,16 @@ export function measuredFigure(
       describeMeasured(value, (interval.high - interval.low) / 2, KINDS[subject.kind].unit),
     ),
     standardUncertainty,
-    degreesOfFreedom: finiteOrNull(degreesOfFreedom),
     interval: { low: interval.low, high: interval.high, level: interval.level },
-    coverageFactor: coverageFactor(interval.level, degreesOfFreedom),
+    ...(standardUncertainty > 0 ? { coverageFactor: (interval.high - interval.low) / 2 / standardUncertainty } : {}),
+    ...speaksOf(subject),
   };
+}
+
+/** The level that it is said to speak of, or else that of its totals. */
+function speaksOf({ level, totals }: JointSubject): Pick<Figure, 'speaksOf'> {
+  const found = level ?? totals[0]?.speaksOf;
+  return found === undefined ? {} : { speaksOf: found };
 }
 
 /** A figure without one, with the text that says it. */

@@ -25,7 +25,12 @@ const COMPARISON_KINDS = {
     'ms',
     'The total latency of one session less that of another: components that both share count once, so what is equal in both cancels.',
   ),
-  ratio: kind('ratio', 'Ratio', '1', 'The total latency of one session over that of another, with Fieller’s interval.'),
+  ratio: kind(
+    'ratio',
+    'Ratio',
+    '1',
+    'The total latency of one session over that of another, with the interval of those ratios at which the one less that many times the other does not contradict zero; what both share counts once.',
+  ),
   verdict: kind(
     'verdict',
     'Verdict',
@@ -113,13 +118,13 @@ const RATE_LAW_KINDS = {
     'rate-law-break',
     'Frame interval at which the floor is reached',
     'ms',
-    'Where the line through the slower rates meets the floor, (floor − fixed part)/frames, with Fieller’s interval for a ratio; at shorter frame intervals a faster rate helps no longer.',
+    'Where the line through the slower rates meets the floor, (floor − fixed part)/frames, with the interval of a ratio; at shorter frame intervals a faster rate helps no longer.',
   ),
   'rate-law-floor-test': kind(
     'rate-law-floor-test',
     'Test for a floor, p',
     '1',
-    'The probability of the fastest rates lying so far above the line through the slower ones if they lay on it: one-sided t, the smallest over all places a floor could begin, adjusted for their number (Holm).',
+    'The probability of the fastest rates lying so far above the line through the slower ones if they lay on it: one-sided, by the distribution of its error, the smallest over all places a floor could begin, adjusted for their number (Holm).',
   ),
 } as const satisfies Record<string, Kind>;
 
@@ -145,7 +150,7 @@ const REPEAT_KINDS = {
     'repeat-mean',
     'Mean over repeat sessions',
     'ms',
-    'The mean of the sessions’ totals, each counting once; its uncertainty is their scatter over the root of their number, with the errors that all share on the rig.',
+    'The mean of the sessions’ totals, each counting once. Its error is that of the sessions, of their days about the condition, and of what all share on the rig: the sizes by which days differ are those that the publication states or assumes, weighed by these sessions’ scatter.',
   ),
   'repeat-between': kind(
     'repeat-between',
@@ -163,7 +168,7 @@ const REPEAT_KINDS = {
     'repeat-next',
     'Where the next session would fall',
     'ms',
-    'The mean of the repeat sessions, with the prediction interval of one more: mean ± t·s·√(1 + 1/k).',
+    'The mean of the repeat sessions, with the interval for one more: the mean’s own error, one more day, and the error of a session.',
   ),
   'firmware-change': kind(
     'firmware-change',

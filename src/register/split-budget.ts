@@ -1,4 +1,6 @@
 import type { BudgetedValue, NamedComponent } from '../analysis/components.ts';
+import type { Weighed } from '../analysis/linear-contrast.ts';
+import { errorOf, standardUncertaintyOf } from '../analysis/linear-error.ts';
 
 /** A budget in two: what this session has alone, and what it shares with others, by name and key. */
 export function splitBudget({ components }: BudgetedValue): {
@@ -15,15 +17,10 @@ export function splitBudget({ components }: BudgetedValue): {
   };
 }
 
-/**
- * What sessions share, as one uncertainty: each error once, in the largest size in which a session has it. Sizes differ
- * where an error grows with the latency; the largest claims no more than any session does.
- */
-export function sharedUncertainty(budgets: readonly BudgetedValue[]): number {
-  const largest = new Map<string, number>();
-  for (const budget of budgets) {
-    for (const [key, { standardUncertainty }] of splitBudget(budget).shared)
-      largest.set(key, Math.max(largest.get(key) ?? 0, standardUncertainty));
-  }
-  return Math.hypot(...largest.values());
+/** A total as fits weigh it: by what it has alone, with the whole of its error. */
+export function weighed(budget: BudgetedValue): Weighed {
+  return {
+    standardUncertainty: standardUncertaintyOf(errorOf({ ...budget, components: splitBudget(budget).own })),
+    error: errorOf(budget),
+  };
 }

@@ -1,3 +1,4 @@
+import { intervalAt } from '../analysis/error-tail.ts';
 import type { RateFloor } from '../analysis/rate-floor.ts';
 import { predictRateLaw, type RateLaw } from '../analysis/rate-law.ts';
 
@@ -28,8 +29,9 @@ function pointOf(law: RateLaw, floor: RateFloor, intervalMs: number): CurvePoint
   if (floor.kind === 'floor' && intervalMs <= floor.breakIntervalMs) {
     return { intervalMs, fitted: floor.floorMs, low: floor.floorInterval.low, high: floor.floorInterval.high };
   }
-  const { totalMs, band } = predictRateLaw(law, intervalMs);
-  return { intervalMs, fitted: totalMs, low: band.low, high: band.high };
+  const at = predictRateLaw(law, intervalMs);
+  const { low, high } = intervalAt(at, law.level);
+  return { intervalMs, fitted: at.value, low, high };
 }
 
 function longest({ points }: RateLaw): number {

@@ -8,6 +8,7 @@ import {
   type ChainObservation,
 } from '../../src/analysis/chain-network.ts';
 import { seededRandom } from '../../src/analysis/random.ts';
+import { normalError } from '../support/budgeted.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 import { normalNoise } from '../support/normal-noise.ts';
 import { readReference } from '../support/r-reference.ts';
@@ -23,7 +24,7 @@ const SESSIONS: readonly ChainObservation[] = PATHS.map((path, i) => {
     elements: [`body:${body}`, `display:${display}`, ...(link === undefined ? [] : ['link:wireless'])],
     value: r('chain.total')[i] ?? 0,
     standardUncertainty: r('chain.u')[i] ?? 0,
-    degreesOfFreedom: Infinity,
+    error: normalError(r('chain.u')[i] ?? 0),
   };
 });
 
@@ -69,7 +70,7 @@ describe('without an anchor (R, lm with weights 1/u²)', () => {
 
 it('with the hall display anchored at 12.5 ± 2 every element has its latency (R)', () => {
   const got = chain(SESSIONS, [
-    { element: 'display:hall', value: 12.5, standardUncertainty: 2, degreesOfFreedom: Infinity },
+    { element: 'display:hall', value: 12.5, standardUncertainty: 2, error: normalError(2) },
   ]);
   const names = ['body:a', 'body:b', 'body:c', 'display:hall', 'display:stage', 'link:wireless'];
   names.forEach((name, i) => {
@@ -106,7 +107,7 @@ describe('brackets', () => {
     elements,
     value,
     standardUncertainty: 0,
-    degreesOfFreedom: Infinity,
+    error: new Map(),
   });
   const of = (sessions: ChainObservation[], options = {}): Record<string, [number, number | undefined]> => {
     const got = bracketChain(sessions, options);
@@ -126,7 +127,7 @@ describe('brackets', () => {
   });
 
   it('an anchor closes them', () => {
-    const anchors = [{ element: 'display:x', value: 10, standardUncertainty: 0, degreesOfFreedom: Infinity }];
+    const anchors = [{ element: 'display:x', value: 10, standardUncertainty: 0, error: new Map() }];
     expect(of([exact('1', ['body:a', 'display:x'], 60)], { anchors })).toEqual({
       'body:a': [50, 50],
       'display:x': [10, 10],
@@ -168,7 +169,7 @@ describe('brackets', () => {
               elements,
               value: total + 2 * noise(),
               standardUncertainty: 2,
-              degreesOfFreedom: Infinity,
+              error: normalError(2),
             };
           }),
       );

@@ -1,3 +1,4 @@
+import { normalError } from '../support/budgeted.ts';
 import { expect, it } from 'vitest';
 import { commonLevels } from '../../src/analysis/common-levels.ts';
 import { fitSettings } from '../../src/analysis/settings-model.ts';
@@ -33,7 +34,7 @@ it('an effect is the average of what was measured: 44 and 22 at 40 and 20 ms are
     condition,
     value: value(condition),
     standardUncertainty: 1,
-    degreesOfFreedom: Infinity,
+    error: normalError(1),
   }));
   const fit = fitSettings(observations, [RATE, SYNC, FRAME], TERMS, { scale: 'stated' });
   if (fit.kind !== 'fit') throw new Error(fit.reason);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Condition, Factor, Term } from '../../src/analysis/design-matrix.ts';
 import { fitSettings, type SettingsFit, type SettingsObservation } from '../../src/analysis/settings-model.ts';
 import { proposeTerms } from '../../src/analysis/settings-terms.ts';
+import { normalError } from '../support/budgeted.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
 import { SI_RSTV } from '../support/nist-strd.ts';
 import { NPK, NPK_FACTORS, WARPBREAKS, WARPBREAKS_FACTORS } from '../support/r-datasets.ts';
@@ -13,7 +14,7 @@ function observations(
   rows: readonly { condition: Condition; value: number }[],
   u: (i: number) => number = () => 1,
 ): SettingsObservation[] {
-  return rows.map((row, i) => ({ ...row, standardUncertainty: u(i), degreesOfFreedom: Infinity }));
+  return rows.map((row, i) => ({ ...row, standardUncertainty: u(i), error: normalError(u(i)) }));
 }
 
 function fitted(...args: Parameters<typeof fitSettings>): SettingsFit {
@@ -270,24 +271,11 @@ describe('an interaction with a cell nobody measured', () => {
   const terms: Term[] = [['rate'], ['audio'], ['rate', 'audio']];
   const got = fitted(observations(rows), factors, terms, { scale: 'stated' });
 
-  it('gives the effect over the levels that were measured, names them, and gives it at each', () => {
+  it('gives the effect over the levels that were measured, and names them', () => {
     const over = got.effects.find((effect) => effect.setting === 'audio');
     expect(over?.over).toEqual({ rate: ['24', '60'] });
     // (10 + 4)/2
     expectDigits(over?.kind === 'effect' ? over.value : undefined, 7, 12);
-    const audio = got.simpleEffects.filter((effect) => effect.setting === 'audio');
-    expect(
-      audio.map((effect) => [
-        effect.at.level,
-        effect.kind === 'effect' ? Number(effect.value.toFixed(9)) : effect.reason,
-      ]),
-    ).toEqual([
-      ['24', 10],
-      ['30', 'not-separable'],
-      ['60', 4],
-    ]);
-    const [first] = audio;
-    expectDigits(first?.kind === 'effect' ? first.standardUncertainty : undefined, 1, 12); // four sessions of 1 in two means
   });
 
   it('gives the interaction between levels that were measured: 4 − 10', () => {
@@ -334,7 +322,6 @@ describe('stated uncertainties', () => {
     if (effect?.kind !== 'effect') throw new Error('an effect expected');
     expectDigits(effect.value, 12, 13);
     expectDigits(effect.standardUncertainty, 5, 13);
-    expect(effect.degreesOfFreedom).toBe(Infinity);
     expectDigits(effect.interval.low, 12 - 1.95996398454005 * 5, 13);
     // 90 % normal limits of 12 ± 5: at most 12 + 1.64485362695147·5
     expectDigits(effect.atMost, 20.22426813475735, 13);
@@ -354,7 +341,8 @@ describe('stated uncertainties', () => {
     const [effect] = got.effects;
     if (effect?.kind !== 'effect') throw new Error('an effect expected');
     expectDigits(effect.standardUncertainty, 5 * Math.sqrt(18), 13);
-    expect(effect.degreesOfFreedom).toBe(2);
+    // t of 0.975 on 2 degrees of freedom, 4.30265272991
+    expectDigits((effect.interval.high - effect.value) / effect.standardUncertainty, 4.30265272991, 10);
   });
 });
 

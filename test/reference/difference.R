@@ -1,17 +1,25 @@
-# Two samples: Welch's t, two one-sided Welch tests, Fieller's sets for a ratio of means.
+# Two samples: the distribution of Behrens and Fisher, two one-sided tests by it, Fieller's sets for a ratio of means.
 source("emit.R")
 x <- sleep$extra[sleep$group == 1]
 y <- sleep$extra[sleep$group == 2]
-welch <- t.test(x, y)
-emit("welch.t", welch$statistic)
-emit("welch.df", welch$parameter)
-emit("welch.p", welch$p.value)
-emit("welch.interval", welch$conf.int)
-for (m in 2:4) {
-  emit(paste0("tost.", m, ".lower"), t.test(x, y, mu = -m, alternative = "greater")$p.value)
-  emit(paste0("tost.", m, ".upper"), t.test(x, y, mu = m, alternative = "less")$p.value)
+# the difference of two means whose errors are independent t's, each scaled by its standard error
+below <- function(d, u1, df1, u2, df2)
+  integrate(function(z) dt(z, df1) * pt((d - u1 * z) / u2, df2), -Inf, Inf, rel.tol = 1e-11, abs.tol = 0, subdivisions = 2000)$value
+behrens <- function(name, m1, u1, df1, m2, u2, df2) {
+  d <- m1 - m2
+  half <- function(level) uniroot(function(h) below(h, u1, df1, u2, df2) - (1 + level) / 2, c(0, 50 * (u1 + u2)), tol = 1e-12)$root
+  emit(paste0(name, ".p"), 2 * below(-abs(d), u1, df1, u2, df2))
+  emit(paste0(name, ".half"), half(0.95))
+  emit(paste0(name, ".half90"), half(0.90))
 }
-emit("welch.interval90", t.test(x, y, conf.level = 0.90)$conf.int)
+se <- function(v) sd(v) / sqrt(length(v))
+behrens("behrens.sleep", mean(x), se(x), 9, mean(y), se(y), 9)
+behrens("behrens.auto83b", 20.14458, 6.4147 / sqrt(249), 248, 30.48101, 6.10771 / sqrt(79), 78)
+for (m in 2:4) {
+  d <- mean(x) - mean(y)
+  emit(paste0("tost.", m, ".lower"), below(-(d + m), se(x), 9, se(y), 9))
+  emit(paste0("tost.", m, ".upper"), below(d - m, se(x), 9, se(y), 9))
+}
 
 # Fieller by its closed form; each limit is checked against the defining equation
 fieller <- function(name, a, b, va, vb, cov, df) {
@@ -23,8 +31,7 @@ fieller <- function(name, a, b, va, vb, cov, df) {
 }
 n <- 10
 pooled <- (var(x) + var(y)) / 2 / n
-fieller("fieller.pooled", mean(x), mean(y), pooled, pooled, 0, 18)
-fieller("fieller.separate", mean(x), mean(y), var(x) / n, var(y) / n, 0, 18)
-fieller("fieller.welch", mean(x), mean(y), var(x) / n, var(y) / n, 0, welch$parameter)
-fieller("fieller.paired", mean(x), mean(y), var(x) / n, var(y) / n, cov(x, y) / n, 9)
-fieller("fieller.inverse", mean(y), mean(x), pooled, pooled, 0, 18)
+fieller("fieller.pooled", mean(x), mean(y), pooled, pooled, 0, Inf)
+fieller("fieller.separate", mean(x), mean(y), var(x) / n, var(y) / n, 0, Inf)
+fieller("fieller.paired", mean(x), mean(y), var(x) / n, var(y) / n, cov(x, y) / n, Inf)
+fieller("fieller.inverse", mean(y), mean(x), pooled, pooled, 0, Inf)

@@ -1,10 +1,11 @@
 /** The sessions of a bench as a network: which parts each total went through, and which sessions share a part. */
 import type { ChainAnchor, ChainObservation } from '../../analysis/chain-network.ts';
-import { combineComponents } from '../../analysis/components.ts';
+import { errorOf, standardUncertaintyOf } from '../../analysis/linear-error.ts';
+import type { Weighed } from '../../analysis/linear-contrast.ts';
 import type { Session, StatedLatency } from '../../model/bench.ts';
 import { intervalMs } from '../../model/rate.ts';
 import type { Compilation } from '../compilation.ts';
-import { splitBudget } from '../split-budget.ts';
+import { splitBudget, weighed } from '../split-budget.ts';
 import { bodyElement, displayElement, elementsOf, linkElement } from './elements.ts';
 
 /** Sessions that hang together by the parts they share; nothing joins two islands. */
@@ -32,8 +33,7 @@ export function findIslands(compilation: Compilation): {
   withoutUncertainty: readonly Session[];
 } {
   const { bench, budgetOf } = compilation;
-  const isWeighable = ({ id }: Session): boolean =>
-    combineComponents(splitBudget(budgetOf(id)).own).standardUncertainty > 0;
+  const isWeighable = ({ id }: Session): boolean => weighed(budgetOf(id)).standardUncertainty > 0;
   const groups = joinByElement(bench.sessions.filter(isWeighable), (session) => elementsOf(session, bench));
   return {
     islands: groups.map((sessions) => islandOf(sessions, compilation)),
@@ -46,7 +46,7 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
   const errors = new Map<string, number>();
   const observations = sessions.map((session): ChainObservation => {
     const budget = budgetOf(session.id);
-    const { own, shared } = splitBudget(budget);
+    const { shared } = splitBudget(budget);
     const present = [...shared].filter(([, { standardUncertainty }]) => standardUncertainty > 0);
     // One size per error: where it differs between sessions, the largest claims no more than any session does.
     for (const [key, { standardUncertainty }] of present)
@@ -55,7 +55,7 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
       id: session.id,
       elements: [...elementsOf(session, bench), ...present.map(([key]) => errorElement(key))],
       value: budget.value,
-      ...combineComponents(own),
+      ...weighed(budget),
     };
   });
   const stated: readonly (readonly [string, StatedLatency | undefined])[] = [
@@ -70,23 +70,23 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
       element,
       value: 0,
       standardUncertainty,
-      degreesOfFreedom: Infinity,
+      error: new Map(),
     })),
     anchors: stated.flatMap(([element, latency]) =>
       latency !== undefined && elements.includes(element)
-        ? [
-            {
-              element,
-              value: latency.valueMs,
-              standardUncertainty: Math.max(latency.standardUncertaintyMs, LEAST_STATED_MS),
-              degreesOfFreedom: Infinity,
-            },
-          ]
+        ? [{ element, value: latency.valueMs, ...statedError(latency) }]
         : [],
     ),
     totals: sessions.map((session) => {
-      const { value, components } = budgetOf(session.id);
-      return { id: session.id, elements: elementsOf(session, bench), value, ...combineComponents(components) };
+      const budget = budgetOf(session.id);
+      const error = errorOf(budget);
+      return {
+        id: session.id,
+        elements: elementsOf(session, bench),
+        value: budget.value,
+        standardUncertainty: standardUncertaintyOf(error),
+        error,
+      };
     }),
     atLeast: Object.fromEntries(
       sessions.map((session) => [
@@ -95,6 +95,12 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
       ]),
     ),
   };
+}
+
+function statedError({ valueMs, standardUncertaintyMs }: StatedLatency): Weighed {
+  const standardUncertainty = Math.max(standardUncertaintyMs, LEAST_STATED_MS);
+  const stated = { name: 'stated latency', standardUncertainty, degreesOfFreedom: Infinity, sharedKey: null };
+  return { standardUncertainty, error: errorOf({ value: valueMs, components: [stated] }) };
 }
 
 function errorElement(key: string): string {

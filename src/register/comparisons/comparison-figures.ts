@@ -78,14 +78,13 @@ export function differenceFigure({ compilation, family, labels, pair, sides, dif
       inWords: `${words} No interval: ${describeReason(difference.reason)}.`,
     };
   }
-  const { interval, standardUncertainty, degreesOfFreedom, errorTail, p } = difference;
+  const { interval, standardUncertainty, p } = difference;
   return {
     ...figure,
     value,
     standardUncertainty,
-    ...(errorTail === undefined ? { degreesOfFreedom: finiteOrNull(degreesOfFreedom) } : {}),
     interval,
-    coverageFactor: (interval.high - value) / standardUncertainty,
+    coverageFactor: (interval.high - interval.low) / 2 / standardUncertainty,
     p,
     components: componentsOf(compilation, sides, difference),
     text: describeMeasured(value, (interval.high - interval.low) / 2, 'ms'),
@@ -102,12 +101,11 @@ function ratioFigure(
 ): readonly Figure[] {
   // Over zero there is no ratio to publish; without scatter the difference says why.
   if (ratio.kind === 'not-estimable') return [];
-  const { value, degreesOfFreedom, set } = ratio;
+  const { value, set } = ratio;
   return [
     {
       ...ofPair(compilation, family, pair, 'ratio', ratioId(pair), labels),
       value,
-      degreesOfFreedom: finiteOrNull(degreesOfFreedom),
       ...(set.kind === 'bounded'
         ? { interval: { low: set.low, high: set.high, level: set.level } }
         : { reason: 'unbounded' }),

@@ -1,6 +1,5 @@
-import { combineComponents, type CombinedUncertainty } from '../../analysis/components.ts';
 import { testEquivalence } from '../../analysis/equivalence.ts';
-import { tInterval, type Interval } from '../../analysis/interval.ts';
+import type { Interval } from '../../analysis/interval.ts';
 import type { RateLaw } from '../../analysis/rate-law.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
 import { anchorOf } from '../entry-groups.ts';
@@ -10,7 +9,6 @@ import {
   plainFigure,
   type EntryPage,
   type JointSubject,
-  type Measured,
 } from '../joint-figure.ts';
 import type { KindName } from '../kinds.ts';
 import type { Figure } from '../register.ts';
@@ -52,7 +50,13 @@ function figuresOf(
       ? []
       : [probability('rate-law-lack-of-fit', straight.lackOfFit.p)]),
     ...(floor.kind === 'floor'
-      ? [measuredFigure(subjectOf('rate-law-floor'), onThisRig(floor.floorMs, floor.floorUncertainty, law))]
+      ? [
+          measuredFigure(subjectOf('rate-law-floor'), {
+            value: floor.floorMs,
+            standardUncertainty: floor.floorStandardUncertainty,
+            interval: floor.floorInterval,
+          }),
+        ]
       : []),
     ...(floor.kind === 'floor' && floor.breakSet.kind === 'bounded'
       ? [breakFigure(subjectOf('rate-law-break'), floor.breakIntervalMs, floor.breakSet)]
@@ -87,20 +91,11 @@ export function holdsZero({ low, high }: Interval): boolean {
   return low <= 0 && high >= 0;
 }
 
-/** A ratio has no standard uncertainty of its own: its interval is Fieller's, and need not lie evenly about the value. */
+/** A ratio has no standard uncertainty of its own: its interval need not lie evenly about the value. */
 function breakFigure(subject: JointSubject, value: number, { low, high, level }: Interval): Figure {
   const place = Math.max(0, placeOfUncertainty((high - low) / 2));
   return {
     ...plainFigure(subject, value, `${describeValue(value, place, 'ms')} (${describeInterval(low, high, 'ms')})`),
     interval: { low, high, level },
   };
-}
-
-/** A level with the errors that all sessions on the rig share. */
-function onThisRig(value: number, own: CombinedUncertainty, { sharedStandardUncertaintyMs, level }: RateLaw): Measured {
-  const whole = combineComponents([
-    own,
-    { standardUncertainty: sharedStandardUncertaintyMs, degreesOfFreedom: Infinity },
-  ]);
-  return { value, ...whole, interval: tInterval(value, whole.standardUncertainty, whole.degreesOfFreedom, level) };
 }

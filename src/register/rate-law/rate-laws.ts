@@ -1,10 +1,10 @@
-import { combineComponents, type BudgetedValue } from '../../analysis/components.ts';
+import type { BudgetedValue } from '../../analysis/components.ts';
 import { findRateFloor, type RateFloor } from '../../analysis/rate-floor.ts';
 import { estimateRateLaw, type NoRateLaw, type RateLaw, type RatePoint } from '../../analysis/rate-law.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { intervalMs, rateKey } from '../../model/rate.ts';
 import { configurationId, groupBy } from '../configuration.ts';
-import { sharedUncertainty, splitBudget } from '../split-budget.ts';
+import { weighed } from '../split-budget.ts';
 import type { Compilation } from '../compilation.ts';
 import { nameConfigurations } from '../name-configurations.ts';
 import { inBenchOrder } from '../select.ts';
@@ -48,19 +48,16 @@ function estimate(
   sessions: readonly Session[],
   budgetOf: (session: string) => BudgetedValue,
 ): Pick<ConfigurationLaw, 'law' | 'straight' | 'floor'> {
-  const budgets = sessions.map(({ id }) => budgetOf(id));
-  const points = sessions.map(({ rate }, index): RatePoint => {
-    const budget = budgets[index] ?? { value: Number.NaN, components: [] };
-    return { intervalMs: intervalMs(rate), totalMs: budget.value, ...combineComponents(splitBudget(budget).own) };
+  const points = sessions.map(({ id, rate }): RatePoint => {
+    const budget = budgetOf(id);
+    return { intervalMs: intervalMs(rate), totalMs: budget.value, ...weighed(budget) };
   });
-  // Errors that all sessions on a rig share move the line up or down as a whole.
-  const shared = { sharedStandardUncertaintyMs: sharedUncertainty(budgets) };
-  const straight = estimateRateLaw(points, shared);
+  const straight = estimateRateLaw(points);
   const floor = findRateFloor(points);
   if (floor.kind !== 'floor') return { law: straight, straight, floor };
   // Written so that the slowest rate at the floor does not pass for slower than itself by rounding.
   const slower = points.filter((point) => point.intervalMs > floor.enoughIntervalMs * (1 + 1e-9));
-  return { law: estimateRateLaw(slower, shared), straight, floor };
+  return { law: estimateRateLaw(slower), straight, floor };
 }
 
 type Found = Pick<ConfigurationLaw, 'name' | 'body' | 'sessions'>;

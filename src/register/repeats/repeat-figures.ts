@@ -1,22 +1,21 @@
-import { combineComponents } from '../../analysis/components.ts';
-import { estimateDifference } from '../../analysis/difference.ts';
-import { tInterval } from '../../analysis/interval.ts';
+import { changesOf } from '../../analysis/clip-mean.ts';
+import type { BudgetedValue } from '../../analysis/components.ts';
+import { intervalAt } from '../../analysis/error-tail.ts';
+import { DEFAULT_LEVEL } from '../../analysis/interval.ts';
+import { combineErrors, errorOf } from '../../analysis/linear-error.ts';
+import { propagateSum } from '../../analysis/propagate.ts';
 import { poolSessions } from '../../analysis/repeat-sessions.ts';
+import { DEFAULT_VARIATION } from '../../analysis/variation.ts';
 import type { Session } from '../../model/bench.ts';
+import { intervalMs } from '../../model/rate.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
-import { sharedUncertainty, splitBudget } from '../split-budget.ts';
+import { splitBudget, weighed } from '../split-budget.ts';
 import { measuredFigure, plainFigure, type EntryPage, type JointSubject } from '../joint-figure.ts';
 import type { KindName } from '../kinds.ts';
 import { nameConfigurations } from '../name-configurations.ts';
 import type { Figure } from '../register.ts';
 import { describeSignificant } from '../text.ts';
-import {
-  averageBudget,
-  findFirmwareChanges,
-  findRepeats,
-  type FirmwareChange,
-  type RepeatGroup,
-} from './repeat-groups.ts';
+import { findFirmwareChanges, findRepeats, type FirmwareChange, type RepeatGroup } from './repeat-groups.ts';
 
 const PAGE: EntryPage = { name: 'repeats', title: 'Repeat sessions and firmware' };
 
@@ -41,55 +40,51 @@ export function compileRepeats(compilation: Compilation): Contribution {
 function repeatFigures(
   { name, sessions }: RepeatGroup,
   subject: string,
-  { budgetOf, session }: Compilation,
+  { find, budgetOf, session }: Compilation,
 ): readonly Figure[] {
-  const budgets = sessions.map(({ id }) => budgetOf(id));
+  const [first] = sessions;
+  if (first === undefined) return [];
+  const frameMs = intervalMs(first.rate);
+  const { day } = find.variation(first.body) ?? DEFAULT_VARIATION;
+  const budgets = sessions.map(({ id }) => budgetOf(id, 'day'));
   const pooled = poolSessions(
-    budgets.map((budget) => ({
-      value: budget.value,
-      standardUncertainty: combineComponents(splitBudget(budget).own).standardUncertainty,
-    })),
+    budgets.map((budget) => {
+      const { standardUncertainty } = weighed(budget);
+      return { value: budget.value, standardUncertainty, error: errorOf(ownOnly(budget)) };
+    }),
+    { sizes: changesOf(day, frameMs), frameMs },
+    combineErrors(budgets.map((budget) => [1 / budgets.length, errorOf(sharedOnly(budget))])),
   );
   if (pooled.kind === 'not-estimable') return [];
   const subjectOf = (kind: KindName): JointSubject => ({
     kind,
     name,
-    of: { body: sessions[0]?.body ?? '', repeats: name },
+    of: { body: first.body, repeats: name },
     subject,
     page: PAGE,
     totals: sessions.map(({ id }) => session(id).total),
+    ...(find.variationFile === undefined
+      ? {}
+      : { files: [{ file: find.variationFile.path, sha256: find.variationFile.sha256 }] }),
+    level: 'condition',
   });
-  const {
-    mean,
-    standardUncertainty,
-    degreesOfFreedom,
-    interval,
-    nextSession,
-    betweenVariance,
-    betweenAtMost,
-    sessionStandardDeviation,
-  } = pooled;
-  const whole = combineComponents([
-    { standardUncertainty, degreesOfFreedom },
-    { standardUncertainty: sharedUncertainty(budgets), degreesOfFreedom: Infinity },
-  ]);
+  const { mean, next, betweenVariance, betweenAtMost } = pooled;
   const between = Math.sqrt(betweenVariance);
   return [
-    measuredFigure(subjectOf('repeat-mean'), {
-      value: mean,
-      ...whole,
-      interval: tInterval(mean, whole.standardUncertainty, whole.degreesOfFreedom, interval.level),
-    }),
+    measuredFigure(subjectOf('repeat-mean'), { ...mean, interval: intervalAt(mean, DEFAULT_LEVEL) }),
     plainFigure(subjectOf('repeat-between'), between, describeSignificant(between, 2, 'ms')),
     plainFigure(subjectOf('repeat-between-at-most'), betweenAtMost, describeSignificant(betweenAtMost, 2, 'ms')),
     // On the same rig: what sessions share there moves the next one along with the mean.
-    measuredFigure(subjectOf('repeat-next'), {
-      value: mean,
-      standardUncertainty: Math.hypot(sessionStandardDeviation, standardUncertainty),
-      degreesOfFreedom,
-      interval: nextSession,
-    }),
+    measuredFigure(subjectOf('repeat-next'), { ...next, interval: intervalAt(next, DEFAULT_LEVEL) }),
   ];
+}
+
+function ownOnly(budget: BudgetedValue): BudgetedValue {
+  return { ...budget, components: splitBudget(budget).own };
+}
+
+function sharedOnly({ value, components }: BudgetedValue): BudgetedValue {
+  return { value, components: components.filter(({ sharedKey }) => sharedKey !== null) };
 }
 
 function changeFigure(
@@ -97,9 +92,11 @@ function changeFigure(
   subject: string,
   { budgetOf, session }: Compilation,
 ): readonly Figure[] {
-  const average = (sessions: readonly Session[]) => averageBudget(sessions.map(({ id }) => budgetOf(id)));
-  const change = estimateDifference(average(later), average(earlier));
-  if (change.kind === 'not-estimable') return [];
+  const change = propagateSum([
+    ...later.map(({ id }) => [1 / later.length, budgetOf(id)] as const),
+    ...earlier.map(({ id }) => [-1 / earlier.length, budgetOf(id)] as const),
+  ]);
+  if (change.standardUncertainty === 0) return [];
   return [
     measuredFigure(
       {
@@ -110,7 +107,7 @@ function changeFigure(
         page: PAGE,
         totals: [...earlier, ...later].map(({ id }) => session(id).total),
       },
-      change,
+      { ...change, interval: intervalAt(change, DEFAULT_LEVEL) },
     ),
   ];
 }

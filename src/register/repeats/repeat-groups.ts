@@ -1,8 +1,6 @@
 /** Sessions that repeat each other on different days, and those that differ in firmware alone. */
-import type { BudgetedValue, NamedComponent } from '../../analysis/components.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { configurationId, groupBy } from '../configuration.ts';
-import { splitBudget } from '../split-budget.ts';
 import type { Lookup } from '../lookup.ts';
 import { inBenchOrder } from '../select.ts';
 
@@ -46,32 +44,6 @@ export function findFirmwareChanges(bench: Bench, find: Lookup): readonly Firmwa
 /** The sessions of a body, by date. */
 export function historyOf(bench: Bench, body: string): readonly Session[] {
   return byDate(inBenchOrder(bench, bench.sessions).filter((session) => session.body === body));
-}
-
-/**
- * The plain mean of several sessions: each session's own uncertainty counts by its share, what all share stays whole.
- */
-export function averageBudget(budgets: readonly BudgetedValue[]): BudgetedValue {
-  const share = 1 / budgets.length;
-  const shared = new Map<string, NamedComponent>();
-  for (const budget of budgets) {
-    for (const [key, component] of splitBudget(budget).shared) {
-      const before = shared.get(key)?.standardUncertainty ?? 0;
-      shared.set(key, { ...component, standardUncertainty: before + share * component.standardUncertainty });
-    }
-  }
-  return {
-    value: budgets.reduce((sum, { value }) => sum + share * value, 0),
-    components: [
-      ...budgets.flatMap((budget) =>
-        splitBudget(budget).own.map((component) => ({
-          ...component,
-          standardUncertainty: share * component.standardUncertainty,
-        })),
-      ),
-      ...shared.values(),
-    ],
-  };
 }
 
 function groups(bench: Bench, nameOf: (session: Session) => string): readonly RepeatGroup[] {

@@ -94,7 +94,7 @@ function figuresOf(
       text: describeMeasured(size.value, halfWidth, 'ms'),
       inWords: `${other === undefined ? `The change of the total for this step${overWords === '' ? ', the same at every level of the other settings' : `, ${overWords}: the levels at which both of its ends were measured`}.` : 'How much more the step changes the total at the one level of the other setting than at the other.'} ${words}`,
       standardUncertainty: size.standardUncertainty,
-      degreesOfFreedom: Number.isFinite(size.degreesOfFreedom) ? size.degreesOfFreedom : null,
+      coverageFactor: halfWidth / size.standardUncertainty,
       p: size.p,
     }),
     figure(other === undefined ? 'effect-verdict' : 'interaction-verdict', {
@@ -139,5 +139,5 @@ function describeModel(
     consistency === undefined || consistency.inflation === 1
       ? ''
       : ` The settings do not simply add up within the sessions’ uncertainties (p ${describeP(consistency.p)}), so all uncertainties are widened by ${roundTo(consistency.inflation, 2)}.`;
-  return `Weighted linear model of the totals of all ${sessions.length} sessions of ${find.body(body).name} on ${find.rig(rig).name} on their settings, weights one over the squared uncertainty, ${residual.degreesOfFreedom} degrees of freedom left.${scatter}`;
+  return `Weighted linear model of the totals of all ${sessions.length} sessions of ${find.body(body).name} on ${find.rig(rig).name} on their settings, weights one over the squared uncertainty: a sum of the totals at fixed weights, whose error is the same sum of theirs. ${residual.degreesOfFreedom} sessions more than coefficients.${scatter}`;
 }

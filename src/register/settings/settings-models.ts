@@ -1,5 +1,4 @@
 /** For each body on each rig: its sessions' totals as a weighted linear model of what was set. */
-import { combineComponents } from '../../analysis/components.ts';
 import type { Factor, Term } from '../../analysis/design-matrix.ts';
 import {
   fitSettings,
@@ -10,8 +9,10 @@ import {
 import { proposeTerms } from '../../analysis/settings-terms.ts';
 import type { Setting } from '../../model/bench.ts';
 import { intervalMs, parseRate } from '../../model/rate.ts';
+import type { Weighed } from '../../analysis/linear-contrast.ts';
 import type { Compilation } from '../compilation.ts';
 import type { SessionFigures } from '../session-figures.ts';
+import { weighed } from '../split-budget.ts';
 
 export interface SettingsModel {
   readonly body: string;
@@ -39,17 +40,19 @@ export const INTERVAL_FACTOR = '+interval';
  * their own where they vary, so that what they do is not laid to a setting. What all sessions of a rig share is left
  * out of the weights, because it cancels in every effect.
  */
-export function settingsModels({ bench, sessions }: Compilation): readonly SettingsModel[] {
+export function settingsModels({ bench, sessions, budgetOf }: Compilation): readonly SettingsModel[] {
   const groups = Map.groupBy(sessions, ({ session: { body, rig } }) => JSON.stringify([body, rig]));
   return [...groups.values()].flatMap((all): readonly SettingsModel[] => {
     const [first] = all;
     if (first === undefined || all.length < 2) return [];
     const { body, rig } = first.session;
-    const [used, without] = [
-      all.filter((each) => ownUncertainty(each).standardUncertainty > 0),
-      all.filter((each) => ownUncertainty(each).standardUncertainty === 0),
-    ];
-    const observations = used.map(observe);
+    const each = all.map((compiled) => ({
+      compiled,
+      observation: observe(compiled, weighed(budgetOf(compiled.session.id))),
+    }));
+    const used = each.filter(({ observation }) => observation.standardUncertainty > 0);
+    const without = each.filter(({ observation }) => observation.standardUncertainty === 0);
+    const observations = used.map(({ observation }) => observation);
     const factors = factorsOf(bench.settings, observations);
     const interactions = withInterval(factors, observations);
     // Where nothing but the rate varies, the frame interval has nothing to interact with.
@@ -60,20 +63,19 @@ export function settingsModels({ bench, sessions }: Compilation): readonly Setti
       1,
       interactions,
     );
-    return [{ body, rig, sessions: used, without, fit: fitSettings(observations, usable, terms, { scale: 'stated' }) }];
+    return [
+      {
+        body,
+        rig,
+        sessions: used.map(({ compiled }) => compiled),
+        without: without.map(({ compiled }) => compiled),
+        fit: fitSettings(observations, usable, terms, { scale: 'stated' }),
+      },
+    ];
   });
 }
 
-/** What a session does not share with the others on its rig. */
-function ownUncertainty({ estimate }: SessionFigures): {
-  readonly standardUncertainty: number;
-  readonly degreesOfFreedom: number;
-} {
-  return combineComponents(estimate.components.filter(({ sharedKey }) => sharedKey === null));
-}
-
-function observe(compiled: SessionFigures): SettingsObservation {
-  const { session, estimate } = compiled;
+function observe({ session, estimate }: SessionFigures, weight: Weighed): SettingsObservation {
   return {
     condition: {
       ...session.settings,
@@ -84,7 +86,7 @@ function observe(compiled: SessionFigures): SettingsObservation {
       '+method': session.method,
     },
     value: estimate.value,
-    ...ownUncertainty(compiled),
+    ...weight,
   };
 }
 

@@ -6,7 +6,7 @@ const difference = (value: number, half: number): Comparison['difference'] => ({
   kind: 'difference',
   value,
   standardUncertainty: half / 2,
-  degreesOfFreedom: 30,
+  errorTail: (x: number) => (x > 0 ? 0 : 1),
   interval: { low: value - half, high: value + half, level: 0.95 },
   p: 0.01,
   components: [],
