@@ -26,7 +26,7 @@ beforeAll(async () => {
   ({
     register: { figures },
   } = compileBench(bench));
-});
+}, 120_000);
 const ofKind = (kind: string): readonly Figure[] => figures.filter((figure) => figure.kind === kind);
 
 describe('matched pairs', () => {

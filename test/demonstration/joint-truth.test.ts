@@ -13,7 +13,7 @@ let register: Register;
 
 beforeAll(async () => {
   register = compileRegister(await readBench({ root: ROOT, dataDir: 'data', contentDir: 'content' }));
-});
+}, 120_000);
 
 const figure = (id: string): Figure => {
   const found = register.figures.find((one) => one.id === id);
