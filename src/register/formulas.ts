@@ -22,7 +22,8 @@ const READINGS: Formula['symbols'] = [
 ];
 const OF_ERROR =
   'From the distribution of the error: each session’s own part as its readings leave it, convolved with what is left of the shared parts; k is half its width at that level over the standard uncertainty.';
-const OF_T = 'Value ± t·u, with Student’s t at the level and degrees of freedom stated.';
+const OF_SUM =
+  'From the distribution of the error: the value is a sum of the totals at fixed weights, and its error the same sum of theirs, each session’s own part convolved and each shared part taken once.';
 const PAIR: Formula['symbols'] = [
   ['y₁', 'total latency of the first session, to the last digit'],
   ['y₂', 'that of the second'],
@@ -101,7 +102,7 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
   ratio: formula(
     'ρ = y₁ / y₂',
     PAIR,
-    'Fieller’s: every ρ with |y₁ − ρ·y₂| ≤ t·√(v₁ − 2ρc + ρ²v₂), where v are the variances of the totals and c the summed products of the sizes that both have of each shared line.',
+    'Every ρ at which the interval of y₁ − ρ·y₂ holds 0: each total’s own part convolved, shared parts with what is left of them. With normal errors this is Fieller’s.',
   ),
   verdict: formula(
     'p₍ᵢ₎ adjusted = max over j ≤ i of min(1, (m − j + 1)·p₍ⱼ₎)',
@@ -135,7 +136,7 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
       ['W', 'the weights 1/uᵢ², uᵢ the own part of each total’s standard uncertainty'],
       ['c', 'the row of one level less that of another, the other settings averaged over their levels'],
     ],
-    OF_T,
+    OF_SUM,
   ),
   'effect-verdict': formula(
     'p₍ᵢ₎ adjusted = max over j ≤ i of min(1, (m − j + 1)·p₍ⱼ₎)',
@@ -151,7 +152,7 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
       ['X, W', 'as for an effect, with a column for each pair of levels of the two settings'],
       ['c', 'the difference of two differences of rows'],
     ],
-    OF_T,
+    OF_SUM,
   ),
   'interaction-verdict': formula(
     'p₍ᵢ₎ adjusted = max over j ≤ i of min(1, (m − j + 1)·p₍ⱼ₎)',
@@ -161,33 +162,33 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     ],
     'That of the interaction.',
   ),
-  'rate-law-fixed': formula('a = ȳ − b·T̄, b = Σ wᵢ(Tᵢ − T̄)(yᵢ − ȳ) / Σ wᵢ(Tᵢ − T̄)²', LINE, OF_T),
-  'rate-law-frames': formula('b = Σ wᵢ(Tᵢ − T̄)(yᵢ − ȳ) / Σ wᵢ(Tᵢ − T̄)²', LINE, OF_T),
-  'rate-law-fixed-within': formula('|a| + t₀.₉₅·u', [
-    ['a, u', 'the part that no frame rate changes, with its standard uncertainty'],
-    ['t₀.₉₅', 'one-sided, on its degrees of freedom'],
+  'rate-law-fixed': formula('a = ȳ − b·T̄, b = Σ wᵢ(Tᵢ − T̄)(yᵢ − ȳ) / Σ wᵢ(Tᵢ − T̄)²', LINE, OF_SUM),
+  'rate-law-frames': formula('b = Σ wᵢ(Tᵢ − T̄)(yᵢ − ȳ) / Σ wᵢ(Tᵢ − T̄)²', LINE, OF_SUM),
+  'rate-law-fixed-within': formula('|a| + q₀.₉₅', [
+    ['a', 'the part that no frame rate changes'],
+    ['q₀.₉₅', 'the 95 % point of its error, on the side away from 0'],
   ]),
-  'rate-law-frames-within': formula('max(0, b − ½ + t₀.₉₅·u)', [
-    ['b, u', 'the slope, with its standard uncertainty'],
+  'rate-law-frames-within': formula('max(0, b − ½ + q₀.₉₅)', [
+    ['b', 'the slope'],
     ['½', 'the half interval that every frame waits on the display'],
-    ['t₀.₉₅', 'one-sided, on its degrees of freedom'],
+    ['q₀.₉₅', 'the 95 % point of its error, on the side away from 0'],
   ]),
   'rate-law-lack-of-fit': formula('P(χ² ≥ Σ Wⱼ(Yⱼ − a − b·Tⱼ)²) on r − 2 degrees of freedom', [
     ...LINE,
     ['Yⱼ, Wⱼ', 'weighted mean at each rate, and the sum of its weights'],
     ['r', 'the number of rates'],
   ]),
-  'rate-law-floor': formula('f = Σ wᵢyᵢ / Σ wᵢ, over the sessions at the fastest rates', LINE, OF_T),
+  'rate-law-floor': formula('f = Σ wᵢyᵢ / Σ wᵢ, over the sessions at the fastest rates', LINE, OF_SUM),
   'rate-law-break': formula(
     'T = (f − a) / b',
     [
       ['f', 'the floor'],
       ['a, b', 'the line of the slower rates'],
     ],
-    'Fieller’s, for the ratio of two estimates.',
+    'As for a ratio of two totals.',
   ),
   'rate-law-floor-test': formula(
-    'P(t ≥ (f − line) / u), the smallest over all places a floor could begin, adjusted by Holm',
+    'P(error ≥ f − line), the smallest over all places a floor could begin, adjusted by Holm',
     LINE,
   ),
   element: formula(
@@ -202,7 +203,7 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
         'the weights 1/u²: the own part of a total, the uncertainty of a statement, the largest size of a shared error',
       ],
     ],
-    OF_T,
+    OF_SUM,
   ),
   bracket: formula('(lowest + highest) / 2', [
     [
@@ -211,13 +212,9 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     ],
   ]),
   'repeat-mean': formula(
-    'ȳ = Σ yᵢ / k, u = √( s²/k + u₀² )',
-    [
-      ...SESSIONS,
-      ['s', 'the standard deviation of yᵢ'],
-      ['u₀', 'what all sessions share, each line once in its largest size'],
-    ],
-    OF_T,
+    'ȳ = Σ yᵢ / k',
+    SESSIONS,
+    'From the distribution of the error: the sessions’ own errors over k, the mean of k days about the condition, and what all share; averaged over the sizes by which days may differ, each weighed by how well it explains these sessions.',
   ),
   'repeat-between': formula('√( max(0, s² − Σ uᵢ²/k) )', [
     ...SESSIONS,
@@ -233,9 +230,9 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     ],
   ),
   'repeat-next': formula(
-    'ȳ ± t·s·√(1 + 1/k)',
-    [...SESSIONS, ['s', 'the standard deviation of yᵢ'], ['t', 'Student’s, on k − 1 degrees of freedom']],
-    'The formula itself.',
+    'ȳ = Σ yᵢ / k',
+    SESSIONS,
+    'As for the mean, with one more day and the error of one more session in place of what all share.',
   ),
   'firmware-change': formula(
     'd = Σ y′ᵢ/k′ − Σ yᵢ/k',
