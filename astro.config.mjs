@@ -5,6 +5,7 @@ import { cellAlignment } from './src/components/cell-alignment.ts';
 import { refuseCode } from './src/commands/refuse-code.ts';
 import { writeUps } from './src/commands/write-ups.ts';
 import { reloadOnData } from './src/commands/reload-on-data.ts';
+import { takeReadings } from './src/take-readings/dev-server.ts';
 
 /** As package.json exports them: one instance of each, for the command and for the pages that it bundles. */
 const SHARED = ['lagfolio/memory', 'lagfolio/recompute', 'lagfolio/site'];
@@ -18,7 +19,7 @@ export default defineConfig({
   cacheDir: './.astro/cache',
   // A page is taken over from the last build where its view is the same (src/site/pages.ts).
   experimental: { incrementalBuild: true },
-  integrations: [mdx(), reloadOnData()],
+  integrations: [mdx(), reloadOnData(), takeReadings()],
   markdown: {
     syntaxHighlight: false,
     processor: satteri({ hastPlugins: [cellAlignment] }),

@@ -4,9 +4,8 @@
  */
 import { RESTART_WORK } from './plan.ts';
 import { advisedSpacingMs, simulateRun, type Setup } from './precision.ts';
-import { estimateSession } from './estimate.ts';
 import { seededRandom } from './random.ts';
-import type { RunInput } from './session-input.ts';
+import type { RunInput, SessionInput } from './session-input.ts';
 
 /** Half-widths U of the interval, in ms. */
 export interface NextReading {
@@ -21,40 +20,32 @@ export interface NextReading {
 export const NEXT_READING_TRIALS = 6;
 const PIPELINE_MS = 150;
 
-/** One trial; `counts` are the readings of each clip so far, one at least. Average several. */
-export function tryNextReading(setup: Setup, counts: readonly number[], trial: number): NextReading {
+/** The sessions of one trial, to be estimated and averaged over several; `counts` are the readings of each clip so far. */
+export function continueSession(
+  setup: Setup,
+  counts: readonly number[],
+  trial: number,
+): Readonly<Record<keyof NextReading, SessionInput>> {
   const last = counts.at(-1) ?? 0;
   if (!(last > 0)) throw new RangeError('to say what the next reading buys takes a reading in the last clip');
   const random = seededRandom(1 + trial);
-  const more = furtherReadings(last);
   const spacingMs = advisedSpacingMs(setup, Math.max(...counts));
   const clip = (readings: number): RunInput =>
     simulateRun(setup, { runs: 1, readings, spacingMs }, PIPELINE_MS, random);
   const earlier = counts.slice(0, -1).map(clip);
-  const whole = clip(last + more);
+  const whole = clip(last + furtherReadings(last));
   const fresh = clip(last);
-  const halfWidthMs = (...runs: readonly RunInput[]): number =>
-    estimateSession({ ...setup, runs: [...earlier, ...runs] }).expandedUncertainty;
+  const session = (...runs: readonly RunInput[]): SessionInput => ({ ...setup, runs: [...earlier, ...runs] });
   return {
-    nowMs: halfWidthMs(firstOf(whole, last)),
-    sameClipMs: halfWidthMs(whole),
-    newClipMs: halfWidthMs(firstOf(whole, last), fresh),
+    nowMs: session(firstOf(whole, last)),
+    sameClipMs: session(whole),
+    newClipMs: session(firstOf(whole, last), fresh),
   };
 }
 
 /** As much work as a new clip of `readings`. */
 export function furtherReadings(readings: number): number {
   return readings + RESTART_WORK;
-}
-
-export function averageNext(trials: readonly NextReading[]): NextReading {
-  const mean = (of: (trial: NextReading) => number): number =>
-    trials.reduce((sum, trial) => sum + of(trial), 0) / trials.length;
-  return {
-    nowMs: mean(({ nowMs }) => nowMs),
-    sameClipMs: mean(({ sameClipMs }) => sameClipMs),
-    newClipMs: mean(({ newClipMs }) => newClipMs),
-  };
 }
 
 function firstOf({ latenciesMs, sourceMs }: RunInput, readings: number): RunInput {

@@ -1,11 +1,7 @@
 /** What the next reading buys, in words: a further one of this clip against a new clip. */
-import {
-  averageNext,
-  furtherReadings,
-  NEXT_READING_TRIALS,
-  tryNextReading,
-  type NextReading,
-} from '../analysis/next-reading.ts';
+import { estimateSession } from '../analysis/estimate.ts';
+import { continueSession, furtherReadings, NEXT_READING_TRIALS, type NextReading } from '../analysis/next-reading.ts';
+import type { Setup } from '../analysis/precision.ts';
 import { parseSessions, readSessions } from '../ingest/read-session.ts';
 import { setupOfRig } from '../planning/setup-of-rig.ts';
 import { lookup } from '../register/lookup.ts';
@@ -16,8 +12,17 @@ import { describeSignificant } from '../register/text.ts';
 /** A way is better where it leaves the interval narrower by this share at least. */
 const WORTH = 0.03;
 
-/** Undefined while nothing counts yet. Gives way to other requests between trials. */
+/** Raised by whatever is more urgent: advice under way is then given up. */
+let urgent = 0;
+
+export function giveUpAdvice(): void {
+  urgent += 1;
+}
+
+/** Undefined while nothing counts yet, and where it was given up. Gives way to other requests between trials. */
 export async function adviceOn(root: string, id: string): Promise<string | undefined> {
+  giveUpAdvice();
+  const asked = urgent;
   const read = await readSessions(root, [id]);
   const bench = read && parseSessions(read).bench;
   const session = bench?.sessions.find((one) => one.id === id);
@@ -26,7 +31,8 @@ export async function adviceOn(root: string, id: string): Promise<string | undef
   const find = lookup(bench);
   const setup = setupOfRig(find.rig(session.rig), session.rate, session.method, bench, find);
   const key = JSON.stringify([setup, counts]);
-  const known = remembered.get(key) ?? (await simulate(setup, counts));
+  const known = remembered.get(key) ?? (await simulate(setup, counts, () => asked !== urgent));
+  if (known === undefined) return undefined;
   remembered.set(key, known);
   return describeNext(known, counts.at(-1) ?? 1);
 }
@@ -34,13 +40,19 @@ export async function adviceOn(root: string, id: string): Promise<string | undef
 /** By setup and counts; a session passes through some thirty of them. */
 const remembered = new Map<string, NextReading>();
 
-async function simulate(setup: Parameters<typeof tryNextReading>[0], counts: readonly number[]): Promise<NextReading> {
-  const trials: NextReading[] = [];
-  for (let trial = 0; trial < NEXT_READING_TRIALS; trial += 1) {
-    await new Promise((resolve) => setImmediate(resolve));
-    trials.push(tryNextReading(setup, counts, trial));
-  }
-  return averageNext(trials);
+async function simulate(
+  setup: Setup,
+  counts: readonly number[],
+  isGivenUp: () => boolean,
+): Promise<NextReading | undefined> {
+  const sums = { nowMs: 0, sameClipMs: 0, newClipMs: 0 };
+  for (let trial = 0; trial < NEXT_READING_TRIALS; trial += 1)
+    for (const [way, session] of Object.entries(continueSession(setup, counts, trial))) {
+      await new Promise((resolve) => setTimeout(resolve, 5));
+      if (isGivenUp()) return undefined;
+      sums[way as keyof NextReading] += estimateSession(session).expandedUncertainty / NEXT_READING_TRIALS;
+    }
+  return sums;
 }
 
 /** `A new clip buys more: …` */

@@ -1,7 +1,7 @@
 /** The server part of the page on which readings are taken: a request → what is answered. Knows no HTTP server. */
 import { ProblemsError } from '../model/problem.ts';
 import { fileSystemProblem } from '../commands/file-system-faults.ts';
-import { adviceOn } from './advice.ts';
+import { adviceOn, giveUpAdvice } from './advice.ts';
 import { addReading, editReading, fillIn, type Cells } from './changes.ts';
 import { refusalOf, type Asked } from './guard.ts';
 import { beginSession } from './new-session.ts';
@@ -111,7 +111,10 @@ export function readingsServer(root: string, token: string, page: string): Serve
       const write = asked.method === 'POST' && Object.hasOwn(writes, asked.path) ? writes[asked.path] : undefined;
       const read = asked.method === 'GET' && Object.hasOwn(reads, asked.path) ? reads[asked.path] : undefined;
       try {
-        if (write !== undefined) return await write(new Given(asked.body));
+        if (write !== undefined) {
+          giveUpAdvice();
+          return await write(new Given(asked.body));
+        }
         return read === undefined
           ? json(404, { kind: 'refused', says: ['There is nothing here.'] })
           : await read(asked);

@@ -11,10 +11,9 @@ export function describeProgress(counts: readonly number[], plan: Design | undef
   )} in ${plural(counts.length, 'clip')}`;
   if (plan === undefined)
     return `${done}. The session’s file states no plan; ${plural(CLIPS_ENOUGH, 'clip')} make up for rates that stay in step within one.`;
-  const short = counts.findIndex((count) => count < plan.readings);
   const asked = `Planned: ${describeDesign(plan)}.`;
-  if (short >= 0 && short === counts.length - 1)
-    return `${done}. ${asked} In this clip ${plural(plan.readings - (counts[short] ?? 0), 'reading')} more.`;
+  const [last, short] = [counts.at(-1) ?? plan.readings, counts.findIndex((count) => count < plan.readings)];
+  if (last < plan.readings) return `${done}. ${asked} In this clip ${plural(plan.readings - last, 'reading')} more.`;
   if (counts.length < plan.runs) return `${done}. ${asked} ${plural(plan.runs - counts.length, 'clip')} more.`;
   return short >= 0
     ? `${done}. ${asked} Clip ${short + 1} has ${plural(counts[short] ?? 0, 'reading')}.`

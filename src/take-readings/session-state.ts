@@ -1,5 +1,6 @@
 /** All that the page shows of one session, as plain data: computed as a build computes it, from the files as they are. */
-import { estimateSession } from '../analysis/estimate.ts';
+import { Memory } from 'lagfolio/memory';
+import { estimateSession, keepEstimate, restoreEstimate } from '../analysis/estimate.ts';
 import { readingRangeMs } from '../analysis/phase-errors.ts';
 import { summarize } from '../analysis/summary.ts';
 import type { ParsedSessions } from '../ingest/read-session.ts';
@@ -142,6 +143,15 @@ function isKnown({ body, rig, display, links }: PlannedSession | Session, bench:
   );
 }
 
+/** Kept where a build keeps its own, so that what one has estimated the other need not. */
+const estimates = new Memory({
+  name: 'estimates',
+  code: ['src/analysis', 'src/model'],
+  compute: estimateSession,
+  keep: keepEstimate,
+  restore: restoreEstimate,
+});
+
 type Compiled =
   | { readonly kind: 'figures'; readonly figures: SessionFigures }
   | { readonly kind: 'refused'; readonly says: string };
@@ -149,7 +159,7 @@ type Compiled =
 function compiled(session: Session, bench: Bench): Compiled {
   const find = lookup(bench);
   try {
-    return { kind: 'figures', figures: compileSession(session, find) };
+    return { kind: 'figures', figures: compileSession(session, find, estimates.recall) };
   } catch (error) {
     return { kind: 'refused', says: wordsOf(refusalOf(session, find, estimateSession, error)) };
   }

@@ -1,5 +1,6 @@
 import { expect, describe, it } from 'vitest';
-import { averageNext, NEXT_READING_TRIALS, tryNextReading } from '../../src/analysis/next-reading.ts';
+import { estimateSession } from '../../src/analysis/estimate.ts';
+import { continueSession, NEXT_READING_TRIALS } from '../../src/analysis/next-reading.ts';
 import type { Setup } from '../../src/analysis/precision.ts';
 import { rate } from '../../src/model/rate.ts';
 
@@ -14,8 +15,12 @@ describe('what the next reading buys', () => {
     method: 'two-timers',
     resolutionMs: 1,
   });
-  const next = (of: Setup, counts: readonly number[]) =>
-    averageNext(Array.from({ length: NEXT_READING_TRIALS }, (_, trial) => tryNextReading(of, counts, trial)));
+  const next = (of: Setup, counts: readonly number[]) => {
+    const trials = Array.from({ length: NEXT_READING_TRIALS }, (_, trial) => continueSession(of, counts, trial));
+    const mean = (way: keyof (typeof trials)[number]): number =>
+      trials.reduce((sum, trial) => sum + estimateSession(trial[way]).expandedUncertainty, 0) / trials.length;
+    return { nowMs: mean('nowMs'), sameClipMs: mean('sameClipMs'), newClipMs: mean('newClipMs') };
+  };
 
   it('is a new clip where rates stay in step within one, so that its readings share their phase error', () => {
     // 30 against 60: locked for ever (1 / |2·30 − 60| is infinite)
@@ -29,7 +34,7 @@ describe('what the next reading buys', () => {
   });
 
   it('cannot be said before there is one', () => {
-    expect(() => tryNextReading(setup(24, 60), [], 0)).toThrow(RangeError);
-    expect(() => tryNextReading(setup(24, 60), [3, 0], 0)).toThrow(RangeError);
+    expect(() => continueSession(setup(24, 60), [], 0)).toThrow(RangeError);
+    expect(() => continueSession(setup(24, 60), [3, 0], 0)).toThrow(RangeError);
   });
 });

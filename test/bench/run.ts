@@ -10,6 +10,7 @@ import { benchDemonstration } from './demonstration.ts';
 import { benchEstimate } from './estimate.ts';
 import { benchIngest } from './ingest.ts';
 import { benchLive } from './live.ts';
+import { benchReadings } from './readings.ts';
 import { benchScale, benchSite } from './site.ts';
 
 const PARTS: Readonly<Record<string, () => Promise<void>>> = {
@@ -19,6 +20,7 @@ const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   ingest: benchIngest,
   estimate: benchEstimate,
   live: benchLive,
+  readings: benchReadings,
 };
 
 const asked = process.argv.slice(2);

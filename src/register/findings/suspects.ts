@@ -32,7 +32,9 @@ export function suspectsOf(compiled: SessionFigures): readonly Suspect[] {
     const { line } = reading;
     const probability = misread.get(line);
     const why = [
-      ...(probability === undefined ? [] : [`Most likely misread (probability ${roundTo(100 * probability, 0)} %).`]),
+      ...(probability === undefined
+        ? []
+        : [`Most likely misread (probability ${roundTo(100 * probability, probability > 0.995 ? 1 : 0)} %).`]),
       ...(offGrid.has(line)
         ? ['A stamp is off the grid of refreshes of the timer on which the others of the clip lie.']
         : []),
