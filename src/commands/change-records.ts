@@ -58,5 +58,6 @@ export function kindOf(word: string | undefined, usage: string): RecordKind {
 /** All that there are of a kind. */
 export function recordsOf(bench: Bench, kind: RecordKind): readonly { readonly id: string }[] {
   if (kind === 'session') return [...bench.sessions, ...bench.planned];
-  return { body: bench.bodies, rig: bench.rigs, report: bench.reports }[kind];
+  const reports = [...bench.reports, ...(bench.drafts ?? []).map((id) => ({ id }))];
+  return { body: bench.bodies, rig: bench.rigs, report: reports }[kind];
 }

@@ -1,6 +1,7 @@
 /** `npm run dev`: serves the site while it is written. */
 import { join } from 'node:path';
 import { dev } from 'astro';
+import { showDrafts } from 'lagfolio/site';
 import { keepResultsIn, sweepResults } from 'lagfolio/memory';
 import { cacheFolder } from './cache-folder.ts';
 import { portOf, runCommand } from './run.ts';
@@ -14,6 +15,7 @@ const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
 await runCommand(USAGE, { port: { type: 'string' }, host: { type: 'string' } }, async ({ port, host }) => {
   keepResultsIn(join(cacheFolder(publicationFolder()), 'results'));
   sweepResults();
+  showDrafts();
   await dev({
     root: TOOL,
     server: { ...(port === undefined ? {} : { port: portOf(port) }), ...(host === undefined ? {} : { host }) },

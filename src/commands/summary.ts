@@ -32,6 +32,7 @@ export function describeSummary({ bench, register, changes, byReport, audit, pag
   const rows: readonly (readonly [string, string])[] = [
     ['sessions', describeCount(bench.sessions.length)],
     ...(bench.planned.length > 0 ? [['planned', describeCount(bench.planned.length)] as const] : []),
+    ...(bench.drafts === undefined ? [] : [['drafts', describeCount(bench.drafts.length)] as const]),
     ['readings', describeCount(value('count/readings'))],
     ['excluded', describeCount(value('count/excluded'))],
     ['figures', describeCount(register.figures.length)],

@@ -1,7 +1,7 @@
 import type { Bench, WriteUp } from '../model/bench.ts';
 import { checkWorkbooks } from './check-workbooks.ts';
 import { freezeDeep } from './freeze.ts';
-import { Folder } from './folder.ts';
+import { Folder, type Records } from './folder.ts';
 import { checkTopFolder } from './list-folder.ts';
 import { readNote } from './note.ts';
 import { parseData, type DataSources, type SessionPairSource } from './parse-data.ts';
@@ -26,6 +26,8 @@ export interface BenchFolders {
   readonly contentDir: string;
   /** Whether what was recorded last is left unread, because a merge has left it in pieces; its entries are read. */
   readonly ledgerEntriesAlone?: boolean;
+  /** Whether drafts are read like other write-ups, as while they are written; else they are only counted. */
+  readonly drafts?: boolean;
 }
 
 /**
@@ -62,8 +64,10 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
 
   // 2. what each file says
   const site = await content.readOne('site.md', siteSchema);
-  const methods = await content.readRecords('methods', '.mdx', writeUpSchema, false);
-  const reports = await content.readRecords('reports', '.mdx', writeUpSchema, false);
+  const [methods, reports] = [
+    await content.readRecords('methods', '.mdx', writeUpSchema, false),
+    await content.readRecords('reports', '.mdx', writeUpSchema, false),
+  ].map((records) => (folders.drafts === true ? { ...records, drafts: [] } : withoutDrafts(records))) as [Out, Out];
   const sources: DataSources = {
     settings: await data.readSource('settings.yaml'),
     variation: (await data.holdsFile(VARIATION_FILE)) ? await data.readSource(VARIATION_FILE) : undefined,
@@ -106,8 +110,23 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
     ...(variation === undefined ? {} : { variation }),
     ...(workbooks.length === 0 ? {} : { workbooks }),
+    ...(reports.drafts.length === 0 ? {} : { drafts: reports.drafts }),
     ...(ledger === undefined ? {} : { ledger }),
   });
+}
+
+interface Out extends Records<WriteUpFrontMatter> {
+  /** Ids of those that are left out. */
+  readonly drafts: readonly string[];
+}
+
+function withoutDrafts({ ids, records }: Records<WriteUpFrontMatter>): Out {
+  const drafts = records.filter(({ value }) => value.draft === true).map(({ id }) => id);
+  return {
+    ids: ids.filter((id) => !drafts.includes(id)),
+    records: records.filter(({ id }) => !drafts.includes(id)),
+    drafts,
+  };
 }
 
 async function readSessions(data: Folder, problems: ProblemList): Promise<readonly SessionPairSource[]> {

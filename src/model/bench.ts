@@ -209,6 +209,8 @@ export interface WriteUp {
   /** ISO 8601 calendar date. */
   readonly date: string;
   readonly author?: string;
+  /** Not to be published yet. */
+  readonly draft?: boolean;
   readonly parts: readonly Part[];
   readonly links: readonly WriteUpLink[];
   readonly prose: readonly Prose[];
@@ -266,6 +268,8 @@ export interface Bench {
   readonly reports: readonly WriteUp[];
   /** How delays vary on this bench; undefined where nobody has said so yet. */
   readonly variation?: RecordedVariation;
+  /** Ids of reports that are drafts, and so are not among the reports. */
+  readonly drafts?: readonly string[];
   /** What was recorded as published; undefined where nothing was yet. */
   readonly ledger?: Ledger;
 }

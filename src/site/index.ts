@@ -6,4 +6,4 @@ export { foundFiles, type FoundFile } from './found-files.ts';
 export { pagesOf, type ViewOf } from './pages.ts';
 export { watchProgress } from './progress.ts';
 export { publicationFolder, TOOL } from './publication.ts';
-export { forgetSite, loadSite } from './site.ts';
+export { forgetSite, loadSite, showDrafts } from './site.ts';

@@ -31,6 +31,12 @@ const precisions = new Memory({
 });
 /** The latest reading of the files: under way, or done without a mistake. */
 let latest: Promise<Site> | undefined;
+let drafts = false;
+
+/** From now on drafts are part of the site, as while they are written. */
+export function showDrafts(): void {
+  drafts = true;
+}
 
 /**
  * Reads `data/` and `content/` of the publication, once until `forgetSite`. Rejects with a ProblemsError
@@ -53,7 +59,7 @@ export function forgetSite(): void {
 }
 
 async function readSite(root: string): Promise<Site> {
-  const published = await compileSite(foldersOf(root), estimates.recall, async (read) => {
+  const published = await compileSite({ ...foldersOf(root), drafts }, estimates.recall, async (read) => {
     const find = lookup(read);
     await estimateAhead(
       estimates,

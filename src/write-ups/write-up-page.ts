@@ -7,7 +7,7 @@ import type { Answering } from './parts/definition.ts';
 import { statementsShown } from './statements-shown.ts';
 import type { PlacedWriteUp } from './write-up-kind.ts';
 
-export interface WriteUpPage extends Pick<WriteUp, 'title' | 'summary' | 'date' | 'author'> {
+export interface WriteUpPage extends Pick<WriteUp, 'title' | 'summary' | 'date' | 'author' | 'draft'> {
   /** Whose text is printed, and its digest. */
   readonly file: string;
   readonly sha256: string;
@@ -17,12 +17,13 @@ export interface WriteUpPage extends Pick<WriteUp, 'title' | 'summary' | 'date' 
 }
 
 export function writeUpPage(site: Published, { kind, writeUp }: PlacedWriteUp, answering: Answering): WriteUpPage {
-  const { title, summary, date, author, file } = writeUp;
+  const { title, summary, date, author, draft, file } = writeUp;
   return {
     title,
     summary,
     date,
     ...(author === undefined ? {} : { author }),
+    ...(draft === true ? { draft } : {}),
     file: file.path,
     sha256: file.sha256,
     answers: Object.fromEntries(answersOf(writeUp, answering).map(({ key, view }) => [key, view])),
