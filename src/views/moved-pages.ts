@@ -1,6 +1,6 @@
-/** Addresses at which something stood that is called otherwise now: each keeps a page that leads on. */
-import { renamedIds } from '../ledger/history.ts';
-import { bodyPath, methodPath, reportPath, rigPath, sessionPath } from '../register/paths.ts';
+/** Addresses at which something stood that is called otherwise now, or was removed: each keeps a page that leads on. */
+import { entriesOf, renamedIds } from '../ledger/history.ts';
+import { bodyPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { pagePathsOf } from '../register/site-paths.ts';
 import { nameStatement } from './statement-name.ts';
@@ -12,6 +12,8 @@ export interface MovedPage {
   /** What it is called now. */
   readonly name: string;
   readonly was: string;
+  /** It was removed: `to` leads to where readers are told why. */
+  readonly isGone?: true;
 }
 
 const PATH_OF: Readonly<Record<string, (id: string) => string>> = {
@@ -24,12 +26,22 @@ const PATH_OF: Readonly<Record<string, (id: string) => string>> = {
 
 /** An address that another page has taken since is none. */
 export function movedPages(site: Published): readonly MovedPage[] {
+  const { ledger } = site.bench;
   const there = new Set(pagePathsOf(site.bench));
-  return [...renamedIds(site.bench.ledger)].flatMap(([was, id]): readonly MovedPage[] => {
+  const went = new Map(
+    entriesOf(ledger)
+      .toReversed()
+      .flatMap((entry) => entry.gone.map(({ id }) => [id, entry.id] as const)),
+  );
+  const former = new Map([...[...went.keys()].map((id) => [id, id] as const), ...renamedIds(ledger)]);
+  return [...former].flatMap(([was, id]): readonly MovedPage[] => {
     const [kind = '', old = ''] = was.split('/');
     const pathOf = PATH_OF[kind];
-    if (pathOf === undefined) return [];
-    const [from, to] = [pathOf(old), pathOf(id.slice(kind.length + 1))];
-    return there.has(from) || !there.has(to) ? [] : [{ from, to, name: nameStatement(id, site).name, was: old }];
+    if (pathOf === undefined || there.has(pathOf(old))) return [];
+    const [from, to, entry] = [pathOf(old), pathOf(id.slice(kind.length + 1)), went.get(id)];
+    if (there.has(to)) return [{ from, to, name: nameStatement(id, site).name, was: old }];
+    return entry === undefined
+      ? []
+      : [{ from, to: `${PATHS.corrections}#${entry}`, name: 'Corrections', was: old, isGone: true }];
   });
 }

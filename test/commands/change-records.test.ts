@@ -77,6 +77,25 @@ describe('npm run rename', () => {
 });
 
 describe('npm run remove', () => {
+  it('leads from the old address of what is gone, renamed before or not, to where readers are told why', async () => {
+    using own = publication(SECOND);
+    expect(own.call('rename', 'session', 'b', 'c').status).toBe(0);
+    const record = (reason: string, day: number) =>
+      expect(own.call('record', '--reason', reason, '--date', `2026-05-0${day}`).status).toBe(0);
+    record('First.', 1);
+    expect(own.call('rename', 'session', 'c', 'd').status).toBe(0);
+    record('Renamed.', 2);
+    expect(own.call('remove', 'session', 'd').status).toBe(0);
+    record('Taken on the wrong lens.', 3);
+    expect(movedPages(await compileSite(foldersOf(own.root)))).toMatchObject(
+      ['d', 'c'].map((id) => ({
+        from: `/sessions/${id}/`,
+        to: expect.stringMatching(/^\/corrections\/#2026-05-03-taken-on-the-wrong-lens-/) as string,
+        isGone: true,
+      })),
+    );
+  });
+
   it('removes a session that nothing asks for, and refuses one that a report asks for, with the place', async () => {
     using own = publication(SECOND);
     const before = await own.all();
