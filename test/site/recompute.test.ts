@@ -119,8 +119,9 @@ describe('recomputed in a browser', () => {
     expect(await family.locator('li').count()).toBe(verdict?.verdict?.familySize);
   });
 
-  it('the whole publication is', async () => {
-    expect(await open('all')).toBe(
+  it('the whole publication is, and the figure that a reader came from stands first', async () => {
+    const { id } = register.figures.find(({ kind }) => kind === 'element')!;
+    expect(await open(`figure=${encodeURIComponent(id)}`)).toBe(
       `${
         project
           .read('dist/lagfolio.sha256')
@@ -129,6 +130,7 @@ describe('recomputed in a browser', () => {
           .filter((line) => !line.endsWith('.html')).length
       } raw files verified by SHA-256. ${register.figures.length} figures identical to the last digit.`,
     );
+    expect(Object.keys(await exactIn(1))).toEqual([id]);
   });
 
   it('says so where a raw file is not the one that the page states', async () => {

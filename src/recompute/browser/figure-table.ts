@@ -10,22 +10,25 @@ export interface TableInput {
   readonly recomputed: readonly Figure[];
   /** After what the reader changed; undefined where nothing is. */
   readonly changed: readonly Figure[] | undefined;
-  /** Whether to leave out what is identical and did not move. */
+  /** Whether to leave out what is identical and did not move, but for one figure. */
   readonly onlyMoved: boolean;
+  /** Id of a figure that is shown in any case, first. */
+  readonly askedFor: string | undefined;
 }
 
 const HEADS = ['Figure', 'Published', 'Recomputed here'];
 const CHANGED = 'With your changes';
 
-export function figureTable({ caption, published, recomputed, changed, onlyMoved }: TableInput): HTMLElement {
+export function figureTable({ caption, published, recomputed, changed, onlyMoved, askedFor }: TableInput): HTMLElement {
   const compared = compareFigures(published, recomputed);
   const after = new Map(changed?.map((figure) => [figure.id, figure]));
   const rows = compared
     .map((each) => ({ ...each, now: after.get(each.id) }))
     .filter(
-      ({ differing, recomputed: own, now }) =>
-        !onlyMoved || differing.length > 0 || (changed !== undefined && own?.text !== now?.text),
-    );
+      ({ id, differing, recomputed: own, now }) =>
+        !onlyMoved || id === askedFor || differing.length > 0 || (changed !== undefined && own?.text !== now?.text),
+    )
+    .sort((a, b) => Number(b.id === askedFor) - Number(a.id === askedFor));
   const heads = changed === undefined ? HEADS : [...HEADS, CHANGED];
   return element(
     'div',

@@ -168,11 +168,14 @@ function showResults({ question, published, recomputed }: Work, changed: readonl
   const families = familiesOf(question, facts);
   found('results').replaceChildren(
     figureTable({
-      caption: isWhole ? 'Figures of the whole publication that differ or move' : 'Published and recomputed',
+      caption: isWhole
+        ? 'The figure asked for, and those of the whole publication that differ or move'
+        : 'Published and recomputed',
       published,
       recomputed,
       changed,
       onlyMoved: isWhole,
+      askedFor: new URLSearchParams(location.search).get('figure') ?? undefined,
     }),
     ...families.map(({ inWords, pairs, id }) =>
       element(
