@@ -1,5 +1,6 @@
 /** What the page of one session prints. */
-import type { Session, SourceFile } from '../model/bench.ts';
+import type { Bench, Session, SourceFile } from '../model/bench.ts';
+import { once } from '../model/once.ts';
 import { badgesOf } from '../register/badges.ts';
 import { labelSessions } from '../register/labels.ts';
 import { bodyPath, methodPath, rigPath, sessionPath } from '../register/paths.ts';
@@ -59,7 +60,7 @@ export function sessionPage(site: Published, id: string): SessionPage {
   return {
     session,
     badges: badgesOf(bench)(id),
-    title: labelSessions(bench, bench.sessions).of.get(id) ?? id,
+    title: namesOf(bench).get(id) ?? id,
     before: neighbour(site, session, -1),
     after: neighbour(site, session, 1),
     headline: headlineOf(site, id),
@@ -73,12 +74,14 @@ export function sessionPage(site: Published, id: string): SessionPage {
 }
 
 function neighbour({ bench }: Published, { id, body }: Session, step: 1 | -1): Neighbour | undefined {
-  const own = inBenchOrder(bench, bench.sessions).filter((session) => session.body === body);
+  const own = byBody(bench).get(body) ?? [];
   const other = own[own.findIndex((session) => session.id === id) + step];
-  return (
-    other && { label: labelSessions(bench, bench.sessions).of.get(other.id) ?? other.id, path: sessionPath(other.id) }
-  );
+  return other && { label: namesOf(bench).get(other.id) ?? other.id, path: sessionPath(other.id) };
 }
+
+/** What sets each session apart from all others. */
+const namesOf = once((bench: Bench) => labelSessions(bench, bench.sessions).of);
+const byBody = once((bench: Bench) => Map.groupBy(inBenchOrder(bench, bench.sessions), ({ body }) => body));
 
 /** All that it takes to recompute the session alone; its rig's own display and links too, where it had others. */
 function filesOf({ bench, find }: Published, session: Session): readonly SourceFile[] {

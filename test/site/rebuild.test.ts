@@ -5,4 +5,4 @@ it('a site built after edits is that which is built from nothing (npm run rebuil
   const outcomes = runEdits({ seed: 20_261, edits: 4 });
   expect(outcomes.filter(({ isBuilt }) => isBuilt).length).toBeGreaterThan(2);
   expect(outcomes.at(-1)?.stale).toEqual([]);
-});
+}, 300_000);
