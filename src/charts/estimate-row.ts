@@ -6,6 +6,8 @@ export interface EstimateRow {
   readonly figure: Figure;
   /** Heading under which the row stands, e.g. the body; rows of one group follow each other. */
   readonly group?: string;
+  /** The place of the body that the figure is of. */
+  readonly place?: number | undefined;
 }
 
 export interface EstimatesInput {
@@ -22,8 +24,15 @@ export interface EstimatesInput {
 }
 
 /** The row of a figure: its point, its interval, its published text. */
-export function plotRow({ label, group, figure: { text, value, interval } }: EstimateRow): PlotRow {
-  return { label, text, value, ...(group === undefined ? {} : { group }), ...(interval ? { interval } : {}) };
+export function plotRow({ label, group, place, figure: { text, value, interval } }: EstimateRow): PlotRow {
+  return {
+    label,
+    text,
+    value,
+    ...(group === undefined ? {} : { group }),
+    ...(place === undefined ? {} : { place }),
+    ...(interval ? { interval } : {}),
+  };
 }
 
 /** One axis holds figures of one unit, and intervals of one coverage. */

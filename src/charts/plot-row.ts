@@ -9,6 +9,8 @@ export interface PlotRow {
   /** Heading under which the row stands; rows of one group follow each other. */
   readonly group?: string;
   readonly text: string;
+  /** The place of the body that it is of, which gives it its colour and its mark. */
+  readonly place?: number;
   /** A point: filled where it has an interval, an open diamond where it has none. */
   readonly value?: number;
   /** An uncertainty. */

@@ -27,6 +27,8 @@ export interface RateLawInput {
   /** Coverage of the band. */
   readonly level?: number;
   readonly title?: string;
+  /** The place of the body among all: gives the points their colour and mark. */
+  readonly place?: number;
 }
 
 /** The unit of the vertical axis: that of the points. */

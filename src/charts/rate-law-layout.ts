@@ -4,7 +4,7 @@ import type { RateLawWords } from './rate-law-text.ts';
 import { unitOf, type RateLawInput, type RatePoint } from './rate-law-input.ts';
 import type { Drawing } from './render.ts';
 import { textWidth, wrapText } from './text-width.ts';
-import { DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_SIZE } from './theme.ts';
+import { bodyLook, COLOUR, DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_SIZE } from './theme.ts';
 
 const HEIGHT: Readonly<Record<Variant, number>> = { wide: 300, narrow: 240 };
 const LABEL_GAP = 8;
@@ -14,11 +14,12 @@ const LINES_PER_TICK = 2;
 
 /** Places every mark and every text of a rate-law chart, for one variant. */
 export function layOutRateLaw(
-  { points, line }: RateLawInput,
+  { points, line, place }: RateLawInput,
   words: RateLawWords,
   variant: Variant,
 ): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
+  const look = place === undefined ? { colour: COLOUR.ink, shape: 'circle' } : bodyLook(place);
   const height = HEIGHT[variant];
   const values = [
     ...points.flatMap(({ figure: { value, interval } }) => [value, interval?.low ?? value, interval?.high ?? value]),
@@ -75,6 +76,8 @@ export function layOutRateLaw(
       yHigh: yAxis.domain[1],
       yMarks: yAxis.ticks,
       yFormat: yAxis.format,
+      bodyColour: look.colour,
+      bodyShape: look.shape,
     },
     data: {
       band: line.filter(({ low, high }) => low !== undefined && high !== undefined),

@@ -18,12 +18,17 @@ const SCALE = (axis: string) => ({
 const SPEC: TopLevelSpec = {
   width: 100,
   height: 100,
-  params: ['x', 'y'].flatMap((axis) => [
-    { name: `${axis}Low`, value: 0 },
-    { name: `${axis}High`, value: 1 },
-    { name: `${axis}Marks`, value: [] },
-    { name: `${axis}Format`, value: 'd' },
-  ]),
+  params: ['x', 'y']
+    .flatMap((axis) => [
+      { name: `${axis}Low`, value: 0 },
+      { name: `${axis}High`, value: 1 },
+      { name: `${axis}Marks`, value: [] },
+      { name: `${axis}Format`, value: 'd' },
+    ])
+    .concat([
+      { name: 'bodyColour', value: COLOUR.ink },
+      { name: 'bodyShape', value: 'circle' },
+    ]),
   encoding: {
     x: {
       field: 'intervalMs',
@@ -66,13 +71,20 @@ const SPEC: TopLevelSpec = {
     {
       name: 'intervals',
       data: { name: 'intervals' },
-      mark: { type: 'rule', color: COLOUR.ink, strokeWidth: 1.5 },
+      mark: { type: 'rule', color: { expr: 'bodyColour' }, strokeWidth: 1.5 },
       encoding: { y: { field: 'low' }, y2: { field: 'high' } },
     },
     {
       name: 'points',
       data: { name: 'points' },
-      mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.ink },
+      mark: {
+        type: 'point',
+        shape: { expr: 'bodyShape' },
+        filled: true,
+        opacity: 1,
+        size: POINT_AREA,
+        color: { expr: 'bodyColour' },
+      },
       encoding: { y: { field: 'value' } },
     },
     {
@@ -85,7 +97,7 @@ const SPEC: TopLevelSpec = {
         opacity: 1,
         size: POINT_AREA,
         strokeWidth: 1.5,
-        color: COLOUR.ink,
+        color: { expr: 'bodyColour' },
       },
       encoding: { y: { field: 'value' } },
     },

@@ -4,7 +4,7 @@ import { layOutColumns, type Columns } from './row-plot-columns.ts';
 import type { Drawing } from './render.ts';
 import type { PlotRow, RowPlot } from './plot-row.ts';
 import { textWidth, wrapText } from './text-width.ts';
-import { DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, TEXT_GAP, TEXT_SIZE } from './theme.ts';
+import { bodyLook, DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, NO_BODY, TEXT_GAP, TEXT_SIZE } from './theme.ts';
 
 const ROW_PADDING = 8;
 /** Under the text of a narrow row: its part of the plot, and what parts it from the text and the next row. */
@@ -74,15 +74,16 @@ export function layOutRows(
     }
   }
 
-  const intervals = marks.flatMap(({ y, row: { interval } }) =>
-    interval ? [{ y, low: interval.low, high: interval.high }] : [],
+  const lookOf = ({ place }: PlotRow) => (place === undefined ? NO_BODY : bodyLook(place));
+  const intervals = marks.flatMap(({ y, row }) =>
+    row.interval ? [{ y, low: row.interval.low, high: row.interval.high, ...lookOf(row) }] : [],
   );
   const brackets = marks.flatMap(({ y, row: { bracket } }) =>
     bracket ? [{ y, low: bracket.low, high: bracket.high }] : [],
   );
   const points = (bare: boolean) =>
-    marks.flatMap(({ y, row: { value, interval } }) =>
-      value !== undefined && (interval === undefined) === bare ? [{ y, value }] : [],
+    marks.flatMap(({ y, row }) =>
+      row.value !== undefined && (row.interval === undefined) === bare ? [{ y, value: row.value, ...lookOf(row) }] : [],
     );
   return {
     width,
@@ -101,9 +102,9 @@ export function layOutRows(
       marked: bands.flatMap((band) => marked.map((value) => ({ value, ...band }))),
       lines: lines.map(({ x, x2, y }) => ({ x: x - plotLeft, x2: x2 - plotLeft, y })),
       intervals,
-      ends: intervals.flatMap(({ y, low, high }) => [
-        { y, value: low },
-        { y, value: high },
+      ends: intervals.flatMap(({ low, high, ...end }) => [
+        { ...end, value: low },
+        { ...end, value: high },
       ]),
       points: points(false),
       bare: points(true),

@@ -58,7 +58,7 @@ const SPEC: TopLevelSpec = {
     {
       name: 'intervals',
       data: { name: 'intervals' },
-      mark: { type: 'rule', color: COLOUR.accent, strokeWidth: INTERVAL_WIDTH },
+      mark: { type: 'rule', color: { expr: 'datum.colour' }, strokeWidth: INTERVAL_WIDTH },
       encoding: { x: { field: 'low' }, x2: { field: 'high' } },
     },
     {
@@ -68,7 +68,7 @@ const SPEC: TopLevelSpec = {
         type: 'tick',
         orient: 'vertical',
         opacity: 1,
-        color: COLOUR.accent,
+        color: { expr: 'datum.colour' },
         thickness: INTERVAL_WIDTH,
         size: CAP_HEIGHT,
       },
@@ -77,7 +77,14 @@ const SPEC: TopLevelSpec = {
     {
       name: 'points',
       data: { name: 'points' },
-      mark: { type: 'point', shape: 'circle', filled: true, opacity: 1, size: POINT_AREA, color: COLOUR.accent },
+      mark: {
+        type: 'point',
+        shape: { expr: 'datum.shape' },
+        filled: true,
+        opacity: 1,
+        size: POINT_AREA,
+        color: { expr: 'datum.colour' },
+      },
       encoding: { x: { field: 'value' } },
     },
     {
@@ -90,7 +97,7 @@ const SPEC: TopLevelSpec = {
         opacity: 1,
         size: POINT_AREA,
         strokeWidth: INTERVAL_WIDTH,
-        color: COLOUR.accent,
+        color: { expr: 'datum.colour' },
       },
       encoding: { x: { field: 'value' } },
     },

@@ -24,6 +24,21 @@ export const COLOUR = {
   caution: 'var(--caution, currentColor)',
 } as const;
 
+const BODY_COLOURS = 6;
+const BODY_SHAPES = ['circle', 'square', 'triangle-up', 'diamond', 'cross', 'triangle-down'] as const;
+
+/** A body's colour and mark, by its place among all bodies: no two of 36 have both in common. */
+export function bodyLook(place: number): { readonly colour: string; readonly shape: string } {
+  const turn = Math.floor(place / BODY_COLOURS);
+  return {
+    colour: `var(--body-${String((place % BODY_COLOURS) + 1)}, currentColor)`,
+    shape: BODY_SHAPES[(place + turn) % BODY_SHAPES.length] ?? 'circle',
+  };
+}
+
+/** Of a mark that is of no one body. */
+export const NO_BODY = { colour: COLOUR.accent, shape: 'circle' } as const;
+
 export const CHART_CONFIG: Config = {
   aria: false,
   autosize: { type: 'none' },

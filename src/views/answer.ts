@@ -12,6 +12,7 @@ import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
 import type { Session } from '../model/bench.ts';
+import { placeOfBody } from './body-place.ts';
 import { namedSession, type NamedSession } from './named-session.ts';
 
 export interface Answer {
@@ -24,6 +25,8 @@ export interface Answer {
         readonly shared: string;
         readonly rows: readonly {
           readonly body: string;
+          /** Of the body, among all. */
+          readonly place: number;
           readonly session: NamedSession;
           readonly total: Figure;
         }[];
@@ -116,6 +119,7 @@ function compared(site: Site, standing: readonly Standing[]): Answer {
       shared: `${describeCondition(bench, best.session)}.`,
       rows: standing.map((one) => ({
         body: nameOf(one),
+        place: placeOfBody(bench, one.session.body),
         session: namedSession(bench, one.session.id, undefined),
         total: one.total,
       })),

@@ -4,6 +4,8 @@ import { labelSessions, labelSettings } from '../register/labels.ts';
 import type { Figure } from '../register/register.ts';
 import type { Published } from '../register/published.ts';
 import { bodyFamilies, conditionsOf } from '../register/comparisons/body-families.ts';
+import { placeOfBody } from './body-place.ts';
+import { ratesOfBodies, type RatesOfBodies } from './rates-of-bodies.ts';
 import { comparedRows, type ComparedRows } from './compared-rows.ts';
 import { standingBodies } from '../register/comparisons/standing.ts';
 import { badgesOf } from '../register/badges.ts';
@@ -38,11 +40,12 @@ export interface BodyGrid {
   readonly rig: string;
   /** `Balcony`, and what sets the grid apart on its rig: `Pit, through Radio pair`. */
   readonly name: string;
-  readonly bodies: readonly Pick<Body, 'id' | 'name'>[];
+  readonly bodies: readonly (Pick<Body, 'id' | 'name'> & { readonly place: number })[];
   readonly rows: readonly GridRow[];
   readonly shared: string;
   /** Bodies against each other under the heading of each condition; undefined where no condition has several. */
   readonly compared: ComparedRows | undefined;
+  readonly rates: RatesOfBodies | undefined;
 }
 
 /** One grid for each rig and chain. */
@@ -70,12 +73,13 @@ export function bodyGrids(site: Published): readonly BodyGrid[] {
         ]
           .filter(Boolean)
           .join(', '),
-        bodies: bodies.map(({ id, name }) => ({ id, name })),
+        bodies: bodies.map(({ id, name }) => ({ id, name, place: placeOfBody(bench, id) })),
         rows: conditions.map((condition) => ({
           condition: nameOf(condition.sessions[0]),
           cells: cellsOf(site, bodies, condition.sessions),
         })),
         shared: names.shared,
+        rates: ratesOfBodies(site, conditions),
         compared: joined(
           conditions.flatMap((condition) => {
             const family = condition.sessions.map(({ id }) => families.get(id)).find((each) => each !== undefined);

@@ -5,12 +5,15 @@ import { standingBodies } from '../register/comparisons/standing.ts';
 import { bodyPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
+import { placeOfBody } from './body-place.ts';
 import { answerOf, type Answer } from './answer.ts';
 
 export interface BodyAtGlance {
   readonly name: string;
   readonly maker: string;
   readonly path: string;
+  /** Among all bodies. */
+  readonly place: number;
   /** `Balcony`; undefined for a body without a session. */
   readonly rig: string | undefined;
   /** Fastest rate first. */
@@ -33,7 +36,13 @@ export function bodiesPage(site: Site): BodiesPage {
 }
 
 export function bodiesAtGlance(site: Site): readonly BodyAtGlance[] {
-  return site.bench.bodies.map(({ id, name, maker }) => ({ name, maker, path: bodyPath(id), ...ratesOf(site, id) }));
+  return site.bench.bodies.map(({ id, name, maker }) => ({
+    name,
+    maker,
+    path: bodyPath(id),
+    place: placeOfBody(site.bench, id),
+    ...ratesOf(site, id),
+  }));
 }
 
 function ratesOf({ bench, find, figure }: Site, body: string): Pick<BodyAtGlance, 'rig' | 'rows'> {

@@ -3,6 +3,7 @@ import type { RankedFigure } from '../register/comparisons/ranking.ts';
 import { labelSessions } from '../register/labels.ts';
 import { describeBasis } from '../register/provenance.ts';
 import type { Figure } from '../register/register.ts';
+import { placeOfBody } from './body-place.ts';
 import { namedSession, type NamedSession } from './named-session.ts';
 
 export interface FigureRow {
@@ -11,6 +12,8 @@ export interface FigureRow {
   /** Undefined where it is of several, or of none. */
   readonly session: NamedSession | undefined;
   readonly figure: Figure;
+  /** Of the body, where it is of one session. */
+  readonly place: number | undefined;
   /** `10 readings in 1 run`. */
   readonly basis: string;
 }
@@ -26,6 +29,7 @@ export interface FigureRows {
 
 export function figureRows(bench: Bench, figures: readonly Figure[], sessions: readonly Session[]): FigureRows {
   const labels = labelSessions(bench, sessions);
+  const places = new Map(sessions.map(({ id, body }) => [id, placeOfBody(bench, body)]));
   const isJoint = figures.some(({ of }) => of['session'] === undefined);
   return {
     rows: figures.map((figure) => {
@@ -36,6 +40,7 @@ export function figureRows(bench: Bench, figures: readonly Figure[], sessions: r
         label: own === undefined ? figure.label : drawnName(own),
         session: own,
         figure,
+        place: own === undefined ? undefined : places.get(own.id),
         basis: describeBasis(figure),
       };
     }),

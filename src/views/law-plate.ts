@@ -7,6 +7,7 @@ import { countRates } from '../register/rate-law/rate-laws.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
 import { lawInFrames, lawInMs, type CurvePoint } from './law-curve.ts';
+import { placeOfBody } from './body-place.ts';
 import { namedSession, type NamedSession } from './named-session.ts';
 import { describeLaw } from './rate-law-words.ts';
 
@@ -38,6 +39,8 @@ export interface DrawnLaw {
   /** `61.2 ms, and 2.49 frames; not below 70 ms`. */
   readonly lineText: string;
   readonly level: number;
+  /** Of the body, among all. */
+  readonly place: number;
   /** `5 sessions at 4 rates`. */
   readonly basis: string;
   /** Figures that are drawn, by id. */
@@ -73,7 +76,7 @@ export function lawPlate(site: Published, law: ConfigurationLaw): LawPlate {
 }
 
 function drawnLaw(
-  { find, figure }: Published,
+  { bench, find, figure }: Published,
   { name, sessions, law, floor }: ConfigurationLaw,
   line: LawPlate['line'],
 ): DrawnLaw | undefined {
@@ -95,6 +98,7 @@ function drawnLaw(
     },
     lineText: line ? `${line.fixed.text}, and ${line.frames.text}${notBelow}` : '',
     level: law.level,
+    place: placeOfBody(bench, sessions[0]?.body ?? ''),
     basis: `${plural(sessions.length, 'session')} at ${plural(countRates(sessions), 'rate')}`,
     from: [...[...totals, ...frames].map((point) => point.figure), ...stated].map(({ id }) => id),
   };

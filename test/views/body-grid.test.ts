@@ -112,6 +112,42 @@ describe('several grids', () => {
   });
 });
 
+it('bodies stand against their frame rates where two of them have two rates, alike in everything else', () => {
+  const [grid] = grids([
+    of('a24', 'alba-one', '24', 400),
+    of('a60', 'alba-one', '59.94', 200),
+    of('c60', 'corrie', '59.94', 150),
+    of('c25', 'corrie', '25', 290),
+    of('b24', 'brae', '24', 390),
+    session('loud', { ...hd('25'), 'audio-out': 'on' }, { readings: at(380) }),
+  ]);
+  expect(
+    grid?.rates?.bodies.map(({ name, place, points }) => [
+      name,
+      place,
+      points.map(({ rate, figure }) => [rate, figure.id]),
+    ]),
+  ).toEqual([
+    [
+      'Alba One',
+      0,
+      [
+        ['24', 'total/a24'],
+        ['59.94', 'total/a60'],
+      ],
+    ],
+    [
+      'Corrie',
+      2,
+      [
+        ['25', 'total/c25'],
+        ['59.94', 'total/c60'],
+      ],
+    ],
+  ]);
+  expect(grids([of('a24', 'alba-one', '24', 400), of('b24', 'brae', '24', 390)])[0]?.rates).toBeUndefined();
+});
+
 it('two sessions of one body in one condition are told apart, and one of them stands for it', () => {
   const [grid] = grids([
     of('a1', 'alba-one', '24', 400, { date: '2026-01-02' }),
