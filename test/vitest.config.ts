@@ -20,6 +20,7 @@ export default defineConfig({
           exclude: ['test/site/**'],
           environment: 'node',
           testTimeout: 120_000,
+          hookTimeout: 60_000,
         },
       },
       {
