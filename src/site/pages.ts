@@ -25,6 +25,7 @@ import { answeringAll } from '../write-ups/answering.ts';
 import { guidePage } from '../write-ups/guide-page.ts';
 import type { Answering } from '../write-ups/parts/definition.ts';
 import type { PlacedWriteUp } from '../write-ups/write-up-kind.ts';
+import { usesOfSessions } from '../write-ups/used-in.ts';
 import { writeUpPage, type WriteUpPage } from '../write-ups/write-up-page.ts';
 import { documentationPages } from './documentation.ts';
 import { reportProgress } from './progress.ts';
@@ -76,7 +77,10 @@ const PAGES = {
   notFound: one(() => ({})),
   corrections: one(correctionsPage),
   sessions: one(sessionsIndex),
-  session: each(({ bench }) => bench.sessions, sessionPage),
+  session: each(
+    ({ bench }) => bench.sessions,
+    (site, id) => ({ ...sessionPage(site, id), usedIn: usesOfSessions(site).get(id) ?? [] }),
+  ),
   entries: (site: Site) =>
     [...entryGroups(site.register.figures).keys()].map((group) => ({
       params: { group },
