@@ -1,5 +1,7 @@
 /** What a page gets for one chart: the same drawing for a wide and for a narrow column, and its words. */
 export interface Chart {
+  /** Unique on its page, and the same in every build: the place of the chart. */
+  readonly id: string;
   /** SVG for columns of about 640 px and more, and for print. */
   readonly wide: string;
   /** SVG for narrower columns. `src/styles/chart.css` shows one of the two. */

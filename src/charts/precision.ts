@@ -83,7 +83,7 @@ export async function renderPrecision(input: PrecisionInput): Promise<Chart> {
       { spec: SPEC, ...layOutPrecision(input, variant) },
       { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words },
     );
-  return { wide: await draw('wide'), narrow: await draw('narrow'), ...words };
+  return { id: input.id, wide: await draw('wide'), narrow: await draw('narrow'), ...words };
 }
 
 function refuseUndrawable({ id, lines }: PrecisionInput): void {

@@ -123,7 +123,13 @@ export async function renderRateLaw(input: RateLawInput): Promise<Chart> {
       { spec: SPEC, ...layOutRateLaw(input, words, variant) },
       { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words },
     );
-  return { wide: await draw('wide'), narrow: await draw('narrow'), title: words.title, description: words.description };
+  return {
+    id: input.id,
+    wide: await draw('wide'),
+    narrow: await draw('narrow'),
+    title: words.title,
+    description: words.description,
+  };
 }
 
 function refuseUndrawable({ id, points, line }: RateLawInput): void {

@@ -92,7 +92,13 @@ export async function renderReadings(input: ReadingsInput): Promise<Chart> {
       { spec: SPEC, ...layOutReadings(input, words, variant) },
       { id: `${input.id}-${variant}`, className: `chart-${variant}`, ...words },
     );
-  return { wide: await draw('wide'), narrow: await draw('narrow'), title: words.title, description: words.description };
+  return {
+    id: input.id,
+    wide: await draw('wide'),
+    narrow: await draw('narrow'),
+    title: words.title,
+    description: words.description,
+  };
 }
 
 function refuseUndrawable({ id, readings, total }: ReadingsInput): void {

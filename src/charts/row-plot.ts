@@ -149,5 +149,5 @@ export async function renderRowPlot(plot: RowPlot): Promise<Chart> {
       { spec: SPEC, ...layOutRows(plot, variant) },
       { id: `${id}-${variant}`, className: `chart-${variant}`, title, description },
     );
-  return { wide: await draw('wide'), narrow: await draw('narrow'), title, description };
+  return { id, wide: await draw('wide'), narrow: await draw('narrow'), title, description };
 }

@@ -1,6 +1,6 @@
 /** What the head of a page says to machines: what it is, where it stands, and how it is cited. */
 import type { Bench, WriteUp } from '../model/bench.ts';
-import { reportPath } from '../register/paths.ts';
+import { CARD_FILE, hasCard, reportPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { PageFrame } from '../views/page-frame.ts';
 import { absolute } from './absolute.ts';
@@ -49,7 +49,9 @@ export function pageHead(site: Published, path: string | undefined): PageHead {
     feed: bench.site.address !== undefined && feedEntries(bench).length > 0 ? FEED : undefined,
     tags: [
       ...(path === undefined ? [] : citationTags(bench, path)),
-      ...(canonical === undefined || description === undefined ? [] : previewTags(bench, description.text, canonical)),
+      ...(canonical === undefined || description === undefined
+        ? []
+        : previewTags(bench, path ?? '', description.text, canonical)),
     ],
     structured: data && JSON.stringify(data).replaceAll('<', '\\u003c'),
   };
@@ -80,13 +82,22 @@ function citationOf(
 }
 
 /** Open Graph, as previews of links read it; the title is the page's own. */
-function previewTags({ site, reports }: Bench, description: string, url: string): readonly HeadTag[] {
-  const isReport = reports.some(({ id }) => url === absolute(site, reportPath(id)));
+function previewTags({ site, reports }: Bench, path: string, description: string, url: string): readonly HeadTag[] {
+  const isReport = reports.some(({ id }) => path === reportPath(id));
   const property = (key: string, content: string): HeadTag => ({ attribute: 'property', key: `og:${key}`, content });
   return [
     property('type', isReport ? 'article' : 'website'),
     property('site_name', site.title),
     property('description', description),
     property('url', url),
+    ...(hasCard(path)
+      ? [
+          property('image', new URL(CARD_FILE, url).href),
+          property('image:width', '1200'),
+          property('image:height', '630'),
+          property('image:alt', description),
+          { attribute: 'name' as const, key: 'twitter:card', content: 'summary_large_image' },
+        ]
+      : []),
   ];
 }

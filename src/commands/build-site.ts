@@ -15,6 +15,7 @@ import { checkTyped } from '../write-ups/prose/typed-quantities.ts';
 import { auditPages } from './audit-pages.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
+import { putOutCharts } from './put-out-charts.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
 import { withPageCache } from './page-cache.ts';
 import { TOOL } from '../site/publication.ts';
@@ -63,6 +64,7 @@ export async function buildSite({
       build({ root: TOOL, outDir: fresh, cacheDir, force: fromNothing, logLevel: 'error' }, { devOutput: false }),
     );
     sayMeanwhile();
+    await putOutCharts(fresh, site);
     sweepResults();
     const audit = await auditPages(fresh, siteFacts(site, site.precision));
     if (strict && audit.unaccounted.length > 0) throw problemsError(auditProblems(audit));

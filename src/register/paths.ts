@@ -21,6 +21,9 @@ export const PATHS = {
   package: '/data-package.zip',
 } as const;
 
+/** A folder of files; no page. */
+export const CHARTS = '/charts/';
+
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
 export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
 export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
@@ -56,3 +59,12 @@ export const countAnchor = (figureId: string): string => figureId.replaceAll('/'
 
 /** Raw files are published under the path at which the author keeps them. */
 export const filePath = ({ path }: Pick<SourceFile, 'path'>): string => `/${path}`;
+
+/** Files of one chart: pictures that stand alone, numbers, specification. */
+export const chartPath = (id: string): string => `${CHARTS}${id}/`;
+export const chartFile = (id: string, format: string, scheme: string): string =>
+  `${chartPath(id)}${format}-${scheme}.svg`;
+
+/** Beside the pages of reports and bodies: the picture that previews of links show. */
+export const CARD_FILE = 'card.png';
+export const hasCard = (path: string): boolean => /^\/(?:reports|bodies)\/[^/]+\/$/.test(path);

@@ -16,7 +16,7 @@ export function citeFigure(site: Site, figure: Figure): string {
       : text.includes(' to ')
         ? `${text}, ${describeLevel(interval.level)} interval`
         : `${text} (${describeCoverage(interval, unit)})`;
-  return `${describeCiteSubject(site, figure)}: ${value}. ${citeSource(citedPublication(site))} ${addressOf(site.bench.site.address, entry)}`;
+  return `${describeCiteSubject(site, figure)}: ${value}. ${citePlace(citedPublication(site), entry)}`;
 }
 
 /** What a publication is cited as, and in what state: what stands at the end of every line. */
@@ -35,7 +35,12 @@ export function citedPublication({ bench, register }: Site): CitedPublication {
 
 /** A chart or a table, by its caption, at its place on a page. */
 export function citeShown(publication: CitedPublication, caption: string, at: string): string {
-  return `${caption.replace(/[.\s]+$/, '')}. ${citeSource(publication)} ${addressOf(publication.address, at)}`;
+  return `${caption.replace(/[.\s]+$/, '')}. ${citePlace(publication, at)}`;
+}
+
+/** Who says so, in what state of the record, and where. */
+export function citePlace(publication: CitedPublication, at: string): string {
+  return `${citeSource(publication)} ${addressOf(publication.address, at)}`;
 }
 
 function citeSource({ title, publisher, recorded, analysis }: CitedPublication): string {

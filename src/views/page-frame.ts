@@ -5,6 +5,8 @@ import { recordedOn } from './earlier-values.ts';
 export interface PageFrame {
   readonly title: string;
   readonly publisher: string;
+  /** Where the site stands on the web. */
+  readonly address: string | undefined;
   readonly writeUpsRunCode: boolean;
   readonly hasDocumentation: boolean;
   readonly analysis: string;
@@ -15,11 +17,12 @@ export interface PageFrame {
 }
 
 export function pageFrame({ bench, register }: Pick<Published, 'bench' | 'register'>): PageFrame {
-  const { title, publisher, writeUpsRunCode, documentation } = bench.site;
+  const { title, publisher, address, writeUpsRunCode, documentation } = bench.site;
   const invented = bench.bodies.filter((body) => body.invented).map(({ name }) => name);
   return {
     title,
     publisher,
+    address,
     writeUpsRunCode,
     hasDocumentation: documentation,
     analysis: register.analysis,

@@ -1,0 +1,65 @@
+/** The files of one chart: pictures that stand alone, its numbers, its specification. */
+import { chartFile, chartPath } from '../register/paths.ts';
+import type { CitedPublication } from '../views/cite-line.ts';
+import { citePlace } from '../views/cite-line.ts';
+import { chartData, renderCsv, type DataSource } from './chart-data.ts';
+import type { ShownChart } from './find-charts.ts';
+import { FORMATS, SCHEMES } from './formats.ts';
+import { specification } from './specification.ts';
+import { standAlone, type PictureWords } from './stand-alone.ts';
+
+export interface ChartSource extends DataSource {
+  readonly publication: CitedPublication;
+  /** Said on every picture where bodies are invented. */
+  readonly invented: string | undefined;
+}
+
+export interface ChartFile {
+  /** Site path. */
+  readonly path: string;
+  readonly text: string;
+}
+
+/** @param page site path of the page that the chart stands on */
+export function chartFiles(site: ChartSource, page: string, chart: ShownChart): readonly ChartFile[] {
+  const words = pictureWords(site, page, chart);
+  const data = chartData(site, chart.from, titleOf(chart));
+  return [
+    ...FORMATS.flatMap((format) =>
+      SCHEMES.map((scheme) => ({
+        path: chartFile(chart.id, format.name, scheme),
+        text: standAlone([chart.wide, chart.narrow], words, format, scheme),
+      })),
+    ),
+    { path: `${chartPath(chart.id)}data.csv`, text: renderCsv(data.rows) },
+    {
+      path: `${chartPath(chart.id)}specification.json`,
+      text: `${JSON.stringify(specification(data, chart.caption, words.description), null, 2)}\n`,
+    },
+  ];
+}
+
+function pictureWords(
+  { publication, invented }: ChartSource,
+  page: string,
+  { id, caption, shared, wide }: ShownChart,
+): PictureWords {
+  const description = wordsOf(wide, 'desc');
+  // What is drawn, and what bars and bands are: the first sentence of the alternative text says it.
+  const [drawn = ''] = /^.*?\.(?=\s|$)/s.exec(description) ?? [];
+  return {
+    title: caption,
+    lines: [shared, drawn].filter(Boolean),
+    source: [citePlace(publication, `${page}#${id}`), invented].filter(Boolean).join(' '),
+    description,
+  };
+}
+
+function titleOf({ wide }: ShownChart): string {
+  return wordsOf(wide, 'title');
+}
+
+function wordsOf(svg: string, element: 'title' | 'desc'): string {
+  const found = new RegExp(`<${element}\\b[^>]*>([\\s\\S]*?)</${element}>`).exec(svg)?.[1] ?? '';
+  return found.replace(/&#(\d+);/g, (_all, code: string) => String.fromCodePoint(Number(code)));
+}

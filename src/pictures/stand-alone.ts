@@ -1,0 +1,143 @@
+/** A chart as a picture that stands alone: title, what is drawn, the drawing, its source; all text as outlines. */
+import { PALETTE, type Format, type Scheme } from './formats.ts';
+import { Glyphs, short, wrap, type Weight } from './outlines.ts';
+
+export interface PictureWords {
+  readonly title: string;
+  /** Under the title: what rows share, what marks and bars mean. */
+  readonly lines: readonly string[];
+  /** Where it is from. */
+  readonly source: string;
+  /** The text alternative. */
+  readonly description: string;
+}
+
+interface Drawing {
+  readonly width: number;
+  readonly height: number;
+  readonly inside: string;
+}
+
+/** Of the size of the title. */
+const LINE_SHARE = 0.56;
+const SOURCE_SHARE = 0.44;
+const LEADING = 1.3;
+/** Letters of a chart grow to this share of the title's at most. */
+const MOST_SHARE = 0.85;
+const CHART_TEXT = 13.5;
+/** So many times larger may the letters of another drawing come out before it is taken. */
+const FIRST_WINS = 1.33;
+
+const SVG = /^<svg\b([^>]*)>([\s\S]*)<\/svg>$/;
+const WORDS = /<title[\s\S]*?<\/title>|<desc[\s\S]*?<\/desc>/g;
+const TEXT = /<text\b([^>]*)>([^<]*)<\/text>/g;
+const VARIABLE = /var\(--([\w-]+)(?:,[^)]*)?\)/g;
+
+/** @param drawings the same chart for wide and for narrow columns: the first, unless the other’s letters come out much larger; none for a card of words */
+export function standAlone(drawings: readonly string[], words: PictureWords, format: Format, scheme: Scheme): string {
+  const { width, height, margin, titleSize } = format;
+  const colours = PALETTE[scheme];
+  const glyphs = new Glyphs();
+  const room = width - margin.left - margin.right;
+  const [ink, soft] = [colour(colours, 'ink'), colour(colours, 'ink-soft')];
+  const parts: string[] = [];
+  const stack = (text: string, size: number, weight: Weight, fill: string, from: number): number => {
+    let y = from;
+    for (const line of wrap(text, room, size, weight)) {
+      parts.push(glyphs.draw(line, { x: margin.left, y: y + size, size, weight, fill }));
+      y += size * LEADING;
+    }
+    return y;
+  };
+  let top = stack(words.title, titleSize, 600, ink, margin.top);
+  for (const line of words.lines) top = stack(line, titleSize * LINE_SHARE, 400, soft, top + titleSize * 0.1);
+
+  const sourceSize = titleSize * SOURCE_SHARE;
+  const sourceLines = wrap(words.source, room, sourceSize, 400);
+  const bottom = height - margin.bottom - sourceLines.length * sourceSize * LEADING;
+  sourceLines.forEach((line, index) => {
+    const y = bottom + sourceSize * (1 + index * LEADING);
+    parts.push(glyphs.draw(line, { x: margin.left, y, size: sourceSize, weight: 400, fill: soft }));
+  });
+
+  const space = {
+    x: margin.left,
+    y: top + titleSize * 0.5,
+    width: room,
+    height: bottom - titleSize * 0.5 - (top + titleSize * 0.5),
+  };
+  const most = (titleSize * MOST_SHARE) / CHART_TEXT;
+  const fitted = drawings
+    .map(readDrawing)
+    .map((drawing, index) => {
+      const scale = Math.min(space.width / drawing.width, space.height / drawing.height, most);
+      return { ...drawing, scale, weight: index === 0 ? scale * FIRST_WINS : scale };
+    })
+    .sort((a, b) => b.weight - a.weight)[0];
+  if (fitted !== undefined && fitted.scale > 0) {
+    // In the middle of the height that is left, a little above: the eye takes that for the middle.
+    const y = space.y + (space.height - fitted.height * fitted.scale) * 0.4;
+    const x = space.x + (space.width - fitted.width * fitted.scale) / 2;
+    const drawn = coloured(outlined(fitted.inside, glyphs), colours, ink);
+    parts.push(`<g transform="translate(${short(x)},${short(y)}) scale(${short(fitted.scale, 4)})">${drawn}</g>`);
+  }
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${width}" height="${height}" ` +
+    `viewBox="0 0 ${width} ${height}" role="img"><title>${escapeXml(words.title)}</title>` +
+    `<desc>${escapeXml(words.description)}</desc>${glyphs.definitions}` +
+    `<rect width="${width}" height="${height}" fill="${colour(colours, 'paper')}"/>${parts.join('')}</svg>\n`
+  );
+}
+
+function readDrawing(svg: string): Drawing {
+  const [, attributes = '', inside = ''] = SVG.exec(svg.trim()) ?? [];
+  const size = (name: string): number => Number(new RegExp(`\\b${name}="([\\d.]+)"`).exec(attributes)?.[1]);
+  const [width, height] = [size('width'), size('height')];
+  if (!(width > 0 && height > 0)) throw new Error('a chart says how large it is');
+  return { width, height, inside: inside.replace(WORDS, '') };
+}
+
+/** Every text of a drawing as outlines, where and as large as it stood. */
+function outlined(inside: string, glyphs: Glyphs): string {
+  return inside.replace(TEXT, (_all, attributes: string, text: string) => {
+    const read = (name: string): string | undefined => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1];
+    const [, x = '0', y = '0'] = /translate\(([-\d.]+)[ ,]([-\d.]+)\)/.exec(read('transform') ?? '') ?? [];
+    const anchor = read('text-anchor');
+    return glyphs.draw(unescapeXml(text), {
+      x: Number(x),
+      y: Number(y),
+      size: Number.parseFloat(read('font-size') ?? String(CHART_TEXT)),
+      weight: Number(read('font-weight') ?? 400) >= 600 ? 600 : 400,
+      fill: read('fill') ?? 'currentColor',
+      align: anchor === 'middle' ? 'center' : anchor === 'end' ? 'right' : 'left',
+    });
+  });
+}
+
+/** Colours of the page as those of a scheme; a picture has no page. */
+function coloured(svg: string, colours: Readonly<Record<string, string>>, ink: string): string {
+  return svg.replace(VARIABLE, (_all, name: string) => colour(colours, name)).replaceAll('currentColor', ink);
+}
+
+function colour(colours: Readonly<Record<string, string>>, name: string): string {
+  const found = colours[name];
+  if (found === undefined)
+    throw new Error(`no picture has the colour --${name}: give it one in src/pictures/formats.ts`);
+  return found;
+}
+
+function escapeXml(text: string): string {
+  return text.replace(/[&<>"]/g, (character) => `&#${String(character.charCodeAt(0))};`);
+}
+
+const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
+
+function unescapeXml(text: string): string {
+  return text.replace(/&(?:#x([0-9a-f]+)|#(\d+)|(\w+));/gi, (all, hex?: string, decimal?: string, name?: string) =>
+    hex !== undefined
+      ? String.fromCodePoint(Number.parseInt(hex, 16))
+      : decimal !== undefined
+        ? String.fromCodePoint(Number(decimal))
+        : (NAMED[name ?? ''] ?? all),
+  );
+}

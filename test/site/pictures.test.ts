@@ -1,0 +1,40 @@
+/** That every chart of the built site is there as a picture, and as PNG by command. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, inject, it } from 'vitest';
+import { attributeOf, elementsOf, hasClass } from '../../src/verify/html.ts';
+import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { openCopy } from '../support/project-copy.ts';
+
+const project = openCopy(inject('builtProject'));
+const site = readBuiltSite(project.dist);
+const sizeOf = (png: Buffer): readonly number[] => [png.readUInt32BE(16), png.readUInt32BE(20)];
+
+it('every chart has an address on its page, and its files', () => {
+  const charts = site.pages.flatMap(({ root }) => elementsOf(root, (element) => hasClass(element, 'plate')));
+  expect(charts.length).toBeGreaterThan(60);
+  const files = new Set(site.files);
+  const lacking = charts
+    .map((chart) => attributeOf(chart, 'id') ?? '')
+    .filter((id) => !files.has(`charts/${id}/upright-dark.svg`) || !files.has(`charts/${id}/specification.json`));
+  expect(lacking).toEqual([]);
+});
+
+it('every report and body has its card', () => {
+  const pages = site.pages.filter(({ path }) => /^\/(?:reports|bodies)\/[^/]+\/$/.test(path));
+  expect(pages.length).toBeGreaterThan(3);
+  for (const { path, elements } of pages) {
+    const image = elements.find((element) => attributeOf(element, 'property') === 'og:image');
+    expect(image && attributeOf(image, 'content')).toMatch(new RegExp(`^https://.*${path}card\\.png$`));
+    expect(sizeOf(site.bytes(`${path.slice(1)}card.png`))).toEqual([1200, 630]);
+  }
+});
+
+it('charts are drawn as PNG by command', () => {
+  const folder = join(project.root, 'drawn');
+  const { code, stderr } = project.run('pictures', [folder, '--only', 'every body on balcony']);
+  expect([code, stderr]).toEqual([0, '']);
+  const sizes = readdirSync(folder).map((name) => sizeOf(readFileSync(join(folder, name))).join('x'));
+  expect(new Set(sizes)).toEqual(new Set(['1920x1080', '1080x1080', '1080x1920']));
+  expect(project.run('pictures', [folder, '--only', 'no such chart']).code).toBe(2);
+});
