@@ -14,6 +14,7 @@ import { describeBudget } from '../views/budget.ts';
 import { describeCoverageTable } from '../views/coverage.ts';
 import { describeEntry } from '../views/entry.ts';
 import { exactLines } from '../views/redo.ts';
+import { spokenFigure } from '../views/spoken.ts';
 import { describeSoundThresholds, SOUND_EXPLANATION, SOUND_SOURCES } from '../views/sound-thresholds.ts';
 import { findQuantities } from '../write-ups/prose/find-quantities.ts';
 import { settingQuantities } from '../write-ups/prose/setting-quantities.ts';
@@ -144,6 +145,7 @@ function sayingsOf(figure: Figure): readonly string[] {
     ...describeEntry(figure),
     describeBasis(figure),
     ...exactLines(figure),
+    spokenFigure(figure),
     corrections.join(' '),
     total.expanded,
     total.uncertainty,

@@ -2,9 +2,10 @@
 import type { WriteUp } from '../model/bench.ts';
 import type { Published } from '../register/published.ts';
 import { reportChanges, type ReportChange } from '../views/corrections-page.ts';
+import { readAloud, type SpokenRow } from '../views/read-aloud.ts';
 import { answersOf, type Answers } from './answers.ts';
 import type { Answering } from './parts/definition.ts';
-import { statementsShown } from './statements-shown.ts';
+import { figuresShown, statementsShown } from './statements-shown.ts';
 import type { PlacedWriteUp } from './write-up-kind.ts';
 
 export interface WriteUpPage extends Pick<WriteUp, 'title' | 'summary' | 'date' | 'author' | 'draft'> {
@@ -14,10 +15,13 @@ export interface WriteUpPage extends Pick<WriteUp, 'title' | 'summary' | 'date' 
   readonly answers: Answers;
   /** What moved after it came out. */
   readonly changes: readonly ReportChange[];
+  /** Its numbers for those who speak them; of a report. */
+  readonly aloud: readonly SpokenRow[];
 }
 
 export function writeUpPage(site: Published, { kind, writeUp }: PlacedWriteUp, answering: Answering): WriteUpPage {
   const { title, summary, date, author, draft, file } = writeUp;
+  const shown = statementsShown(writeUp, answering);
   return {
     title,
     summary,
@@ -27,6 +31,13 @@ export function writeUpPage(site: Published, { kind, writeUp }: PlacedWriteUp, a
     file: file.path,
     sha256: file.sha256,
     answers: Object.fromEntries(answersOf(writeUp, answering).map(({ key, view }) => [key, view])),
-    changes: kind === 'report' ? reportChanges(site, statementsShown(writeUp, answering), writeUp) : [],
+    changes: kind === 'report' ? reportChanges(site, shown, writeUp) : [],
+    aloud:
+      kind === 'report'
+        ? readAloud(
+            site,
+            figuresShown(writeUp, answering).filter(({ id }) => shown.has(id)),
+          )
+        : [],
   };
 }
