@@ -1,7 +1,7 @@
 import type { CitedPublication } from '../views/cite-line.ts';
 import type { ShownChart } from './find-charts.ts';
 import { CARD } from './formats.ts';
-import { standAlone } from './stand-alone.ts';
+import { inColours, standAlone } from './stand-alone.ts';
 
 /** The picture that previews of links to a page show: its title, what it answers, a small chart where it has one. */
 export function card(
@@ -11,7 +11,7 @@ export function card(
   invented: string | undefined,
 ): string {
   const source = [publication.title, publication.publisher].filter((name) => name.trim() !== '').join(', ');
-  return standAlone(
+  const picture = standAlone(
     chart === undefined ? [] : [chart.wide, chart.narrow],
     {
       title,
@@ -20,8 +20,8 @@ export function card(
       description: answer,
     },
     CARD,
-    'light',
   );
+  return inColours(picture, 'light');
 }
 
 /** What fits under a title: `94.9 ms` ends no sentence. */

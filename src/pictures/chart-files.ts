@@ -6,7 +6,7 @@ import { chartData, renderCsv, type DataSource } from './chart-data.ts';
 import type { ShownChart } from './find-charts.ts';
 import { FORMATS, SCHEMES } from './formats.ts';
 import { specification } from './specification.ts';
-import { standAlone, type PictureWords } from './stand-alone.ts';
+import { inColours, standAlone, type PictureWords } from './stand-alone.ts';
 
 export interface ChartSource extends DataSource {
   readonly publication: CitedPublication;
@@ -25,12 +25,13 @@ export function chartFiles(site: ChartSource, page: string, chart: ShownChart): 
   const words = pictureWords(site, page, chart);
   const data = chartData(site, chart.from, titleOf(chart));
   return [
-    ...FORMATS.flatMap((format) =>
-      SCHEMES.map((scheme) => ({
+    ...FORMATS.flatMap((format) => {
+      const picture = standAlone([chart.wide, chart.narrow], words, format);
+      return SCHEMES.map((scheme) => ({
         path: chartFile(chart.id, format.name, scheme),
-        text: standAlone([chart.wide, chart.narrow], words, format, scheme),
-      })),
-    ),
+        text: inColours(picture, scheme),
+      }));
+    }),
     { path: `${chartPath(chart.id)}data.csv`, text: renderCsv(data.rows) },
     {
       path: `${chartPath(chart.id)}specification.json`,

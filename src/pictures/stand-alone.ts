@@ -1,4 +1,4 @@
-/** A chart as a picture that stands alone: title, what is drawn, the drawing, its source; all text as outlines. */
+/** A chart as a picture that stands alone: title, what is drawn, the drawing, its source; all text as outlines, colours still by name. */
 import { PALETTE, type Format, type Scheme } from './formats.ts';
 import { Glyphs, short, wrap, type Weight } from './outlines.ts';
 
@@ -34,12 +34,11 @@ const TEXT = /<text\b([^>]*)>([^<]*)<\/text>/g;
 const VARIABLE = /var\(--([\w-]+)(?:,[^)]*)?\)/g;
 
 /** @param drawings the same chart for wide and for narrow columns: the first, unless the other’s letters come out much larger; none for a card of words */
-export function standAlone(drawings: readonly string[], words: PictureWords, format: Format, scheme: Scheme): string {
+export function standAlone(drawings: readonly string[], words: PictureWords, format: Format): string {
   const { width, height, margin, titleSize } = format;
-  const colours = PALETTE[scheme];
   const glyphs = new Glyphs();
   const room = width - margin.left - margin.right;
-  const [ink, soft] = [colour(colours, 'ink'), colour(colours, 'ink-soft')];
+  const [ink, soft] = ['var(--ink)', 'var(--ink-soft)'];
   const parts: string[] = [];
   const stack = (text: string, size: number, weight: Weight, fill: string, from: number): number => {
     let y = from;
@@ -78,14 +77,14 @@ export function standAlone(drawings: readonly string[], words: PictureWords, for
     // In the middle of the height that is left, a little above: the eye takes that for the middle.
     const y = space.y + (space.height - fitted.height * fitted.scale) * 0.4;
     const x = space.x + (space.width - fitted.width * fitted.scale) / 2;
-    const drawn = coloured(outlined(fitted.inside, glyphs), colours, ink);
+    const drawn = outlined(fitted.inside, glyphs);
     parts.push(`<g transform="translate(${short(x)},${short(y)}) scale(${short(fitted.scale, 4)})">${drawn}</g>`);
   }
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${width}" height="${height}" ` +
     `viewBox="0 0 ${width} ${height}" role="img"><title>${escapeXml(words.title)}</title>` +
     `<desc>${escapeXml(words.description)}</desc>${glyphs.definitions}` +
-    `<rect width="${width}" height="${height}" fill="${colour(colours, 'paper')}"/>${parts.join('')}</svg>\n`
+    `<rect width="${width}" height="${height}" fill="var(--paper)"/>${parts.join('')}</svg>\n`
   );
 }
 
@@ -114,9 +113,12 @@ function outlined(inside: string, glyphs: Glyphs): string {
   });
 }
 
-/** Colours of the page as those of a scheme; a picture has no page. */
-function coloured(svg: string, colours: Readonly<Record<string, string>>, ink: string): string {
-  return svg.replace(VARIABLE, (_all, name: string) => colour(colours, name)).replaceAll('currentColor', ink);
+/** A picture in the colours of a scheme; it has no page to take them from. */
+export function inColours(picture: string, scheme: Scheme): string {
+  const colours = PALETTE[scheme];
+  return picture
+    .replace(VARIABLE, (_all, name: string) => colour(colours, name))
+    .replaceAll('currentColor', colour(colours, 'ink'));
 }
 
 function colour(colours: Readonly<Record<string, string>>, name: string): string {

@@ -103,7 +103,7 @@ describe('a picture', () => {
       expect(runs.length).toBeGreaterThan(8);
     }
     // Words as outlines: the same glyph is defined once, and a line of text refers to it.
-    const one = standAlone([], { title: 'aa', lines: [], source: '', description: '' }, CARD, 'light');
+    const one = standAlone([], { title: 'aa', lines: [], source: '', description: '' }, CARD);
     expect(one.match(/<path /g)).toHaveLength(1);
     expect(one.match(/<use /g)).toHaveLength(2);
   });
