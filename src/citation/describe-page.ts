@@ -7,6 +7,7 @@ import { describeBasis } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import { plainSentence } from '../register/sentence.ts';
 import { answerOf } from '../views/answer.ts';
+import { describeSection } from '../views/entries-page.ts';
 
 export interface PageDescription {
   readonly text: string;
@@ -14,7 +15,7 @@ export interface PageDescription {
   readonly figures: readonly string[];
 }
 
-type Site = Pick<Published, 'bench' | 'register' | 'find' | 'figure'>;
+type Site = Published;
 
 const says = (text: string, figures: readonly string[] = []): PageDescription => ({ text, figures });
 
@@ -70,14 +71,17 @@ const SEVERAL: Readonly<Record<string, (site: Site, id: string) => PageDescripti
   },
   [PATHS.sessions]: describeSession,
   [PATHS.documentation]: (_site, id) => says(`For authors of publications: ${id.replaceAll('-', ' ')}.`),
-  '/figures/': ({ register }, id) => {
-    const group = entryGroups(register.figures).get(id);
-    return group && says(`Where the figures of “${group.title}” come from: values, intervals, sessions and files.`);
+  '/figures/': (site, id) => {
+    const group = entryGroups(site.register.figures).get(id);
+    if (group === undefined) return undefined;
+    const section = group.within === undefined ? '' : describeSection(site, group.figures);
+    const name = [group.title, section].filter(Boolean).join(': ');
+    return says(`Where the figures of “${name}” come from: values, intervals, sessions and files.`);
   },
 };
 
 export function describePage(site: Site, path: string): PageDescription {
-  const [, start = '', id = ''] = /^(\/[^/]+\/)([^/]+)\/$/.exec(path) ?? [];
+  const [, start = '', id = ''] = /^(\/[^/]+\/)(.+)\/$/.exec(path) ?? [];
   const { title, tagline } = site.bench.site;
   return SINGLE[path]?.(site) ?? SEVERAL[start]?.(site, id) ?? says([title, tagline].filter(Boolean).join('. '));
 }

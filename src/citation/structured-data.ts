@@ -20,7 +20,7 @@ export function structuredData(site: Site, path: string, description: PageDescri
   const url = absolute(site.bench.site, path);
   if (url === undefined) return undefined;
   const own = { '@id': url, url, description: description.text, ...common(site) };
-  const [, start = '', id = ''] = /^(\/[^/]+\/)([^/]+)\/$/.exec(path) ?? [];
+  const [, start = '', id = ''] = /^(\/[^/]+\/)(.+)\/$/.exec(path) ?? [];
   if (path === PATHS.home || path === PATHS.data) return { '@context': 'https://schema.org', ...wholeDataset(site) };
   if (start === PATHS.reports) return inContext(reportOf(site, id, own));
   if (start === PATHS.bodies) return inContext(bodyOf(site, id, own));

@@ -79,7 +79,7 @@ function named({ bench }: Published, session: Session): Titled {
 }
 
 /** By what the figures of a section have in common: a session, a rate law or a rig. */
-function describeSection(site: Published, [figure]: readonly Figure[]): string {
+export function describeSection(site: Published, [figure]: readonly Figure[]): string {
   const { session, law, rig } = figure?.of ?? {};
   if (session !== undefined) return named(site, site.find.session(session)).title;
   const ofLaw = site.laws.find(({ name }) => name === law);
