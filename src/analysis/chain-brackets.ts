@@ -51,36 +51,48 @@ const MOST_PASSES = 1000;
 export function bracketChain(observations: readonly ChainObservation[], options: BracketOptions = {}): ChainBrackets {
   const { atLeast = {}, anchors = [], level = BRACKET_LEVEL } = options;
   const bounds = new Map<string, Bounds>();
-  for (const { elements } of observations) {
-    if (new Set(elements).size < elements.length)
-      throw new RangeError(`a session names one element twice: ${elements.join(', ')}`);
-    for (const element of elements)
+  for (const { elements, minus = [] } of observations) {
+    const all = [...elements, ...minus];
+    if (new Set(all).size < all.length) throw new RangeError(`a session names one element twice: ${all.join(', ')}`);
+    for (const element of all)
       bounds.set(element, { low: atLeast[element] ?? 0, high: Infinity, lowFrom: NOTHING, highFrom: NOTHING });
   }
   const equations = [
-    ...observations.map(({ id, elements, ...total }) => ({ id, elements, ...limitsOf(total, level) })),
+    ...observations.map(({ id, elements, minus = [], ...total }) => ({
+      id,
+      elements,
+      minus,
+      ...limitsOf(total, level),
+    })),
     ...anchors
       .filter((anchor) => bounds.has(anchor.element))
-      .map((anchor) => ({ id: anchor.element, elements: [anchor.element], ...limitsOf(anchor, level) })),
+      .map((anchor) => ({ id: anchor.element, elements: [anchor.element], minus: [], ...limitsOf(anchor, level) })),
   ];
   for (let pass = 0, narrowed = true; narrowed && pass < MOST_PASSES; pass += 1) {
     narrowed = false;
-    for (const { id, elements, low, high } of equations) {
-      for (const element of elements) {
+    for (const { id, elements, minus, low, high } of equations) {
+      for (const element of [...elements, ...minus]) {
         const own = bounds.get(element);
         if (!own) continue;
-        const others = elements.filter((other) => other !== element).flatMap((other) => bounds.get(other) ?? []);
-        const most = high - others.reduce((sum, other) => sum + other.low, 0);
-        const least = low - others.reduce((sum, other) => sum + other.high, 0);
+        const among = (list: readonly string[]): readonly Bounds[] =>
+          list.filter((other) => other !== element).flatMap((other) => bounds.get(other) ?? []);
+        const isTaken = minus.includes(element);
+        // solved for the element: one side adds up with it, the other against it
+        const [withIt, against] = isTaken ? [among(minus), among(elements)] : [among(elements), among(minus)];
+        const [from, to] = isTaken ? [-high, -low] : [low, high];
+        const most = to - sumLow(withIt) + sumHigh(against);
+        const least = from - sumHigh(withIt) + sumLow(against);
+        const raising = [...lowFromOf(withIt), ...highFromOf(against)];
+        const lowering = [...highFromOf(withIt), ...lowFromOf(against)];
         // steps below a billionth are rounding, and would go on for ever
         const grain = 1e-9 * Math.max(1, Math.abs(high));
         if (most < own.high - grain) {
           [own.high, narrowed] = [most, true];
-          own.highFrom = new Set([id, ...others.flatMap((other) => [...other.lowFrom])]);
+          own.highFrom = new Set([id, ...raising]);
         }
         if (least > own.low + grain) {
           [own.low, narrowed] = [least, true];
-          own.lowFrom = new Set([id, ...others.flatMap((other) => [...other.highFrom])]);
+          own.lowFrom = new Set([id, ...lowering]);
         }
         if (own.low > own.high + grain) return { kind: 'contradiction', session: id };
       }
@@ -96,6 +108,11 @@ export function bracketChain(observations: readonly ChainObservation[], options:
     })),
   };
 }
+
+const sumLow = (all: readonly Bounds[]): number => all.reduce((sum, { low }) => sum + low, 0);
+const sumHigh = (all: readonly Bounds[]): number => all.reduce((sum, { high }) => sum + high, 0);
+const lowFromOf = (all: readonly Bounds[]): readonly string[] => all.flatMap(({ lowFrom }) => [...lowFrom]);
+const highFromOf = (all: readonly Bounds[]): readonly string[] => all.flatMap(({ highFrom }) => [...highFrom]);
 
 function limitsOf(
   { value, error }: Pick<ChainObservation, 'value' | 'error'>,

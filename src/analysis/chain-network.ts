@@ -13,6 +13,8 @@ export interface ChainObservation extends Weighed {
   readonly id: string;
   /** `body:vennick/uhd-24`, `link:wireless`, `display:hall`. One named twice counts twice. */
   readonly elements: readonly string[];
+  /** Elements whose latencies are taken off: of two displays side by side, the other. Not absorbed ones. */
+  readonly minus?: readonly string[];
   readonly value: number;
 }
 
@@ -65,18 +67,18 @@ export function fitChain(
   isAbsorbed: (element: string) => boolean = () => false,
 ): ChainFit | NoChainFit {
   if (observations.length === 0) return { kind: 'not-estimable', reason: 'no-sessions' };
-  const rows = [
+  const rows: readonly ChainObservation[] = [
     ...observations,
     ...anchors.map((anchor) => ({ ...anchor, id: anchor.element, elements: [anchor.element] })),
   ];
   if (rows.some((row) => row.standardUncertainty === 0)) return { kind: 'not-estimable', reason: 'no-uncertainty' };
-  const named = new Set(observations.flatMap((observation) => observation.elements));
+  const named = new Set(observations.flatMap(({ elements: plus, minus = [] }) => [...plus, ...minus]));
   const elements = [...named].filter((element) => !isAbsorbed(element));
   const known = rows
     .filter((row) => row.elements.every((element) => named.has(element)))
     .map((row) => ({ ...row, weight: row.standardUncertainty ** -2 }));
   const counts = elements.map((element) =>
-    known.map((row) => row.elements.filter((other) => other === element).length),
+    known.map((row) => timesIn(row.elements, element) - timesIn(row.minus ?? [], element)),
   );
   const { columns, values, absorbed } = absorbElements(known, counts, isAbsorbed);
   const fit = fitColumns(
@@ -96,6 +98,10 @@ export function fitChain(
     consistency,
     level,
   };
+}
+
+function timesIn(elements: readonly string[], element: string): number {
+  return elements.filter((other) => other === element).length;
 }
 
 type ColumnFit = ChainFit['fit'] & Pick<LeastSquaresFit, 'residualSumOfSquares' | 'residualDegreesOfFreedom'>;

@@ -103,7 +103,8 @@ function singleReading(chain: Chain, method: Method, resolutionMs: number): Reco
   };
 }
 
-function shareOut(variance: number, weights: Record<string, number>): BudgetLine[] {
+/** A variance shared out in proportion to what each device contributes to a single reading. */
+export function shareOut(variance: number, weights: Readonly<Record<string, number>>): BudgetLine[] {
   const total = Object.values(weights).reduce((sum, weight) => sum + weight, 0);
   return Object.entries(weights).map(([name, weight]) => ({
     name,

@@ -33,7 +33,7 @@ const MOVE = 1 / 10;
 const CONTRADICTED = 1e-3;
 
 /** One device in one state, and the width of the phases that it stands for. */
-interface Ticking extends Weighted {
+export interface Ticking extends Weighted {
   /** Per reading; absent where ticks depend on the moment. */
   readonly ticksMs?: () => readonly (readonly number[])[];
   readonly widthMs: number;
@@ -49,20 +49,24 @@ interface Refreshing {
 /** A device that is not there: one state, no width. */
 const ABSENT: readonly Ticking[] = [{ widthMs: 0, weight: 1, pull: 1 }];
 
-/** Stamps are unwrapped, in ms. `times` multiplies how many combinations of states are looked at. */
+/**
+ * Stamps are unwrapped, in ms. `times` multiplies how many combinations of states are looked at. `captures` is given where
+ * no body with a clock of its own captures the shown stamps.
+ */
 export function twoTimersEvidence(
   chain: Chain,
   stampsMs: readonly number[],
   latenciesMs: readonly number[],
   resolutionMs: number,
   times: number,
+  captures: (refreshes: Refreshes) => readonly Ticking[] | undefined = () => undefined,
 ): Explanations {
   const shownStampsMs = latenciesMs.map((latencyMs, i) => stampsMs[i]! - latencyMs);
   const alternatives = refreshAlternatives(stampsMs, shownStampsMs, intervalMs(chain.source!.refresh), resolutionMs);
   const wanted = Math.ceil((COMBINATIONS * times) / alternatives.length);
   const windowMs = momentsAreKnown(chain, stampsMs) ? 0 : alternatives[0]!.lastingMs;
   const evidence = (share: number, blendedMs: number): Explanations[number] => {
-    const found = alternatives.map((refreshes) => statesWith(chain, refreshes, wanted, blendedMs));
+    const found = alternatives.map((refreshes) => statesWith(chain, refreshes, wanted, blendedMs, captures(refreshes)));
     const states = found.flat().map((state) => ({ ...state, weight: state.weight / alternatives.length }));
     const sampled = found.some(({ length }) => length === wanted);
     const misses = states.reduce((least, { readings }) => Math.min(least, missesOf(readings)), latenciesMs.length);
@@ -88,6 +92,7 @@ function statesWith(
   { sourceMs, shownMs, lastingMs }: Refreshes,
   wanted: number,
   blendedMs: number,
+  captured: readonly Ticking[] | undefined,
 ): State[] {
   const { source, body, display, observer } = chain;
   const middleMs = (Math.min(...sourceMs) + Math.max(...sourceMs)) / 2;
@@ -110,12 +115,14 @@ function statesWith(
     });
 
   const bodyMs = intervalMs(body.rate);
-  const bodies = tickings(
-    shownMs.map((beginMs) => beginMs - blendedMs / 2),
-    bodyMs,
-    speedsOf(bodyMs, body.clockTolerancePpm, true),
-    lastingMs + blendedMs,
-  );
+  const bodies =
+    captured ??
+    tickings(
+      shownMs.map((beginMs) => beginMs - blendedMs / 2),
+      bodyMs,
+      speedsOf(bodyMs, body.clockTolerancePpm, true),
+      lastingMs + blendedMs,
+    );
   const regular = observer ? undefined : regularStep(sourceMs, lastingMs * MOVE);
   const observers = observer
     ? tickings(

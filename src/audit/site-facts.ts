@@ -20,6 +20,8 @@ import { findQuantities } from '../write-ups/prose/find-quantities.ts';
 import { settingQuantities } from '../write-ups/prose/setting-quantities.ts';
 import type { PrintedNumber } from './numbers.ts';
 
+type Taken = Pick<Session, 'readings'>;
+
 export interface Site {
   isFigure(id: string): boolean;
   /** The published text of a figure, on one line. */
@@ -57,7 +59,9 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
       ({ id, file }) => [file.path, (precision.get(id)?.lines ?? []).flatMap(linesOf).map(describeSpread)] as const,
     ),
   );
-  const sessions = new Map(bench.sessions.map((session) => [session.readingsFile.path, session]));
+  const sessions = new Map(
+    [...bench.sessions, ...bench.displayPairs].map((session) => [session.readingsFile.path, session] as const),
+  );
   const taken = once(takenIn);
   const saidBy = new Map(
     [...Map.groupBy(register.findings, ({ rule }) => rule)].map(([rule, found]) => [
@@ -75,7 +79,7 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
     .map(describeSpread);
   const coverage = coverageLines().map(describeSpread);
   const settings = settingQuantities(bench);
-  const isRead = (session: Session | undefined, { text }: PrintedNumber): boolean =>
+  const isRead = (session: Taken | undefined, { text }: PrintedNumber): boolean =>
     session !== undefined &&
     (taken(session).has(text) ||
       taken(session).has(text.replace(/\s(?:ms|frames?)$/u, '')) ||
@@ -158,9 +162,19 @@ function past({ ledger }: Bench, id: string): readonly string[] {
 }
 
 /** What each file of the bench states, as written. */
-function statedByFile({ bodies, displays, links, rigs, sessions }: Bench): ReadonlyMap<string, readonly string[]> {
+function statedByFile({
+  bodies,
+  displays,
+  links,
+  rigs,
+  sessions,
+  displayPairs,
+}: Bench): ReadonlyMap<string, readonly string[]> {
   return new Map(
-    [...bodies, ...displays, ...links, ...rigs, ...sessions].map(({ file, stated = [] }) => [file.path, stated]),
+    [...bodies, ...displays, ...links, ...rigs, ...sessions, ...displayPairs].map(({ file, stated = [] }) => [
+      file.path,
+      stated,
+    ]),
   );
 }
 
@@ -180,7 +194,7 @@ function isStated(written: string, number: PrintedNumber): boolean {
 }
 
 /** Every cell as taken, and the latency that a row comes to, with as many decimals as a page may print. */
-function takenIn({ readings }: Session): ReadonlySet<string> {
+function takenIn({ readings }: Taken): ReadonlySet<string> {
   return new Set(
     readings.flatMap(({ cells, latencyMs }) => [
       ...Object.values(cells),

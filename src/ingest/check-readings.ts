@@ -18,7 +18,7 @@ const ANY_RIG = {
 
 /** Reports readings that are too short for the frame rate, as seconds in a column of milliseconds are. */
 export function checkReadings({ readings }: Readings, method: MethodId, rig: Rig, rate: Rate, report: Report): void {
-  checkResolution(readings, rig, report);
+  checkReadingsResolution(readings, rig, report);
   const latencies = readings
     .flatMap(({ excluded, latencyMs }) => (excluded === undefined && latencyMs !== undefined ? [latencyMs] : []))
     .sort((a, b) => a - b);
@@ -33,7 +33,7 @@ export function checkReadings({ readings }: Readings, method: MethodId, rig: Rig
 }
 
 /** What was not written down cannot have been read. */
-function checkResolution(readings: Readings['readings'], rig: Rig, report: Report): void {
+export function checkReadingsResolution(readings: Readings['readings'], rig: Rig, report: Report): void {
   const statedMs = rig.sourceTimer?.resolutionMs;
   const cell = readings[0]?.cells['source'];
   if (statedMs === undefined || cell === undefined || cell === '') return;

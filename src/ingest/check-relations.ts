@@ -1,5 +1,5 @@
 /** What fields of one file, or of two, say about each other: a part cannot last longer than the whole it belongs to. */
-import type { Body, Display, Rig } from '../model/bench.ts';
+import type { Body, Display, Observer, Rig, SourceTimer } from '../model/bench.ts';
 import { intervalMs, rateLabel, type Rate } from '../model/rate.ts';
 import { keyName } from './check-schema.ts';
 import type { RecordFile } from './record.ts';
@@ -57,19 +57,8 @@ export function checkRig({
   source: { report },
 }: RecordFile<Omit<Rig, 'id' | 'description' | 'prose' | 'stated' | 'file'>>): void {
   const { observer, sourceTimer, instrument } = value;
-  if (observer !== undefined) {
-    const frameMs = intervalMs(observer.rate);
-    const one = `one frame of ${rateLabel(observer.rate)} frames/s`;
-    checkAtMost(front, ['observer', 'exposure'], observer.exposureMs, frameMs, one, report);
-    checkWithin(front, ['observer', 'readout'], observer.readoutMs, frameMs, one, report);
-  }
-  if (sourceTimer?.resolutionMs !== undefined) {
-    checkAtMost(front, ['source-timer', 'resolution'], sourceTimer.resolutionMs, 1000, 'one second', report);
-  }
-  if (sourceTimer?.wrapsAfterMs !== undefined && sourceTimer.wrapsAfterMs < 1000) {
-    const path = ['source-timer', 'wraps-after'];
-    report({ code: 'out-of-range', ...place(front, path), expected: 'one second or more' });
-  }
+  if (observer !== undefined) checkObserver(front, observer, report);
+  if (sourceTimer !== undefined) checkTimer(front, sourceTimer, report);
   if (
     instrument !== undefined &&
     !(instrument.expandedUncertaintyMs >= 1e-4 && instrument.expandedUncertaintyMs <= 100)
@@ -79,6 +68,21 @@ export function checkRig({
       ...place(front, ['instrument', 'expanded-uncertainty']),
       expected: '0.1 µs to 100 ms',
     });
+}
+
+export function checkObserver(front: Front, { rate, exposureMs, readoutMs }: Observer, report: Report): void {
+  const frameMs = intervalMs(rate);
+  const one = `one frame of ${rateLabel(rate)} frames/s`;
+  checkAtMost(front, ['observer', 'exposure'], exposureMs, frameMs, one, report);
+  checkWithin(front, ['observer', 'readout'], readoutMs, frameMs, one, report);
+}
+
+export function checkTimer(front: Front, { resolutionMs, wrapsAfterMs }: SourceTimer, report: Report): void {
+  checkAtMost(front, ['source-timer', 'resolution'], resolutionMs, 1000, 'one second', report);
+  if (wrapsAfterMs !== undefined && wrapsAfterMs < 1000) {
+    const path = ['source-timer', 'wraps-after'];
+    report({ code: 'out-of-range', ...place(front, path), expected: 'one second or more' });
+  }
 }
 
 function checkWithin(

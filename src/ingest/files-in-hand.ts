@@ -15,7 +15,8 @@ export interface FileInHand {
 }
 
 const DESCRIBED = ['bodies', 'displays', 'links', 'rigs'] as const;
-const FOLDERS: readonly string[] = [...DESCRIBED, 'sessions'];
+const READ = ['sessions', 'display-pairs'] as const;
+const FOLDERS: readonly string[] = [...DESCRIBED, ...READ];
 const SINGLE: readonly string[] = ['settings.yaml', VARIATION_FILE];
 const NAME = /(?:^|\/)(?:([^/]+)\/)?([^/]+?)\.(md|csv|yaml)$/;
 
@@ -32,7 +33,8 @@ export function publishedPath({ path, bytes }: FileInHand): string | undefined {
   const [, folder = '', stem = '', extension = ''] = NAME.exec(path.replaceAll('\\', '/')) ?? [];
   const name = `${stem}.${extension}`;
   if (SINGLE.includes(name)) return `data/${name}`;
-  if (extension === 'csv') return folder === 'ledger' || folder === 'sources' ? undefined : `data/sessions/${name}`;
+  if (extension === 'csv' && ['ledger', 'sources'].includes(folder)) return undefined;
+  if (extension === 'csv') return `data/${folder === 'display-pairs' ? folder : 'sessions'}/${name}`;
   if (extension !== 'md') return undefined;
   if (FOLDERS.includes(folder)) return `data/${folder}/${name}`;
   const kind = folderByContent(bytes);
@@ -54,6 +56,12 @@ export function sourcesInHand(files: ReadonlyMap<string, Uint8Array>, problems: 
   };
   const described = (folder: string): readonly NamedSource[] =>
     idsIn(folder).map((id) => ({ id, source: sourceOf(`data/${folder}/${id}.md`) }));
+  const read = (folder: (typeof READ)[number]) =>
+    idsIn(folder).map((id) => ({
+      id,
+      front: sourceOf(`data/${folder}/${id}.md`),
+      readings: sourceOf(`data/${folder}/${id}.csv`),
+    }));
   return {
     settings: sourceOf('data/settings.yaml'),
     variation: sourceOf(`data/${VARIATION_FILE}`),
@@ -61,11 +69,8 @@ export function sourcesInHand(files: ReadonlyMap<string, Uint8Array>, problems: 
     displays: described('displays'),
     links: described('links'),
     rigs: described('rigs'),
-    sessions: idsIn('sessions').map((id) => ({
-      id,
-      front: sourceOf(`data/sessions/${id}.md`),
-      readings: sourceOf(`data/sessions/${id}.csv`),
-    })),
+    sessions: read('sessions'),
+    displayPairs: read('display-pairs'),
   };
 }
 
@@ -76,6 +81,7 @@ function folderByContent(bytes: Uint8Array): string | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   const states = (key: string): boolean => key in value;
   if (states('rig')) return 'sessions';
+  if (states('against')) return 'display-pairs';
   if (states('display')) return 'rigs';
   if (states('refresh')) return 'displays';
   if (states('maker')) return 'bodies';

@@ -7,6 +7,7 @@ export interface Inventory {
   readonly bodies: readonly string[];
   readonly rigs: readonly string[];
   readonly sessions: readonly string[];
+  readonly displayPairs: readonly string[];
   readonly methods: readonly string[];
   readonly reports: readonly string[];
   /** Empty where `data/settings.yaml` is faulty. */
@@ -33,6 +34,7 @@ export function inventoryOf(bench: Bench): Inventory {
     bodies: ids(bench.bodies),
     rigs: ids(bench.rigs),
     sessions: ids(bench.sessions),
+    displayPairs: ids(bench.displayPairs),
     methods: ids(bench.methods),
     reports: ids(bench.reports),
     settings: bench.settings,

@@ -7,6 +7,7 @@ import type { Bench, PlannedSession, Prose, Rig, Session } from '../model/bench.
 import { checkId, checkLinks } from './check-ids.ts';
 import { checkReadingsAlone } from './check-readings.ts';
 import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relations.ts';
+import { parseDisplayPair } from './display-pairs.ts';
 import { parseFrontMatter } from './front-matter.ts';
 import { statedValues } from './front-texts.ts';
 import { parseVariation } from './parse-variation.ts';
@@ -41,6 +42,7 @@ export interface DataSources {
   readonly links: readonly NamedSource[];
   readonly rigs: readonly NamedSource[];
   readonly sessions: readonly SessionPairSource[];
+  readonly displayPairs: readonly SessionPairSource[];
 }
 
 export interface DataContext {
@@ -51,7 +53,8 @@ export interface DataContext {
 }
 
 /** What could be parsed: a faulty file is missing, its mistakes are reported. */
-export interface ParsedData extends Pick<Bench, 'bodies' | 'displays' | 'links' | 'rigs' | 'sessions' | 'planned'> {
+export interface ParsedData
+  extends Pick<Bench, 'bodies' | 'displays' | 'links' | 'rigs' | 'sessions' | 'displayPairs' | 'planned'> {
   readonly settings: Bench['settings'] | undefined;
   readonly variation: Bench['variation'] | undefined;
 }
@@ -101,6 +104,12 @@ export function parseData(sources: DataSources, { methods, readProse }: DataCont
     links: links.map((record) => describe(record)),
     rigs: described,
     ...parseSessions(sources.sessions, known, readProse),
+    displayPairs: sources.displayPairs.flatMap(({ id, front: source, readings }) => {
+      const front = source && parseFrontMatter(source);
+      const pair =
+        source && front && parseDisplayPair({ id, source, front, readingsSource: readings, readProse }, known);
+      return pair ?? [];
+    }),
   };
 }
 

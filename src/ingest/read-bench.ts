@@ -17,7 +17,7 @@ import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
 const READ_AHEAD = 50;
 
 const CONTENT_FOLDERS = ['methods', 'reports', 'ledger'];
-const DATA_FOLDERS = ['bodies', 'displays', 'links', 'rigs', 'sessions', 'sources'];
+const DATA_FOLDERS = ['bodies', 'displays', 'display-pairs', 'links', 'rigs', 'sessions', 'sources'];
 
 export interface BenchFolders {
   /** Paths in problems and in the result are relative to it, for what lies inside it. */
@@ -75,7 +75,8 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     displays: await data.readSources('displays', '.md'),
     links: await data.readSources('links', '.md', false),
     rigs: await data.readSources('rigs', '.md'),
-    sessions: await readSessions(data, problems),
+    sessions: await readSessions(data, problems, 'sessions', true),
+    displayPairs: await readSessions(data, problems, 'display-pairs', false),
   };
   const parsed = parseData(sources, { methods: methods.ids, readProse: readNote });
   const workbooks = await checkWorkbooks(data, parsed.sessions, problems);
@@ -93,6 +94,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     bodies: sources.bodies.map(({ id }) => id),
     rigs: sources.rigs.map(({ id }) => id),
     sessions: sources.sessions.map(({ id }) => id).filter((id) => !parsed.planned.some((plan) => plan.id === id)),
+    displayPairs: parsed.displayPairs.map(({ id }) => id),
     methods: methods.ids,
     reports: reports.ids,
     settings: parsed.settings ?? [],
@@ -129,9 +131,14 @@ function withoutDrafts({ ids, records }: Records<WriteUpFrontMatter>): Out {
   };
 }
 
-async function readSessions(data: Folder, problems: ProblemList): Promise<readonly SessionPairSource[]> {
-  const entries = await data.list('sessions', ['.md', '.csv'], true);
-  const read = (name: string | undefined) => (name === undefined ? undefined : data.readSource(`sessions/${name}`));
+async function readSessions(
+  data: Folder,
+  problems: ProblemList,
+  folder: string,
+  needed: boolean,
+): Promise<readonly SessionPairSource[]> {
+  const entries = await data.list(folder, ['.md', '.csv'], needed);
+  const read = (name: string | undefined) => (name === undefined ? undefined : data.readSource(`${folder}/${name}`));
   const sources: SessionPairSource[] = [];
   for (let start = 0; start < entries.length; start += READ_AHEAD) {
     const next = entries.slice(start, start + READ_AHEAD).map(async ({ id, files }): Promise<SessionPairSource> => {
@@ -141,7 +148,7 @@ async function readSessions(data: Folder, problems: ProblemList): Promise<readon
     sources.push(...(await Promise.all(next)));
   }
   for (const { id, files } of entries) {
-    const published = `${data.area.name}/sessions/${id}`;
+    const published = `${data.area.name}/${folder}/${id}`;
     if (!files.has('.md')) problems.add({ code: 'missing-front', file: `${published}.csv`, expected: `${id}.md` });
     if (!files.has('.csv')) problems.add({ code: 'missing-readings', file: `${published}.md`, expected: `${id}.csv` });
   }

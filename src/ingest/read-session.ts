@@ -45,6 +45,7 @@ export async function readSessions(root: string, named?: readonly string[]): Pro
     links: await data.readSources('links', '.md', false),
     rigs: await data.readSources('rigs', '.md'),
     sessions,
+    displayPairs: [],
   };
   return { sources, unreadable: problems.all, ids: entries.map(({ id }) => id) };
 }
@@ -74,6 +75,7 @@ export function parseSessions(
       displays: named(sources.displays),
       links: named(sources.links),
       rigs: named(sources.rigs),
+      displayPairs: [],
       sessions: sources.sessions.map(({ id, front, readings }) => ({
         id,
         front: fresh(front),

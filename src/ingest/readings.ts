@@ -19,17 +19,18 @@ export interface Readings {
 
 /**
  * Parses a readings file, row by row, in the form that the method has. Undefined, with the mistakes reported,
- * when it cannot be read at all; without readings only where it `mayBeEmpty`; a mistake in a row is reported and the row goes on, since the build stops anyway.
+ * when it cannot be read at all; without readings only where it `mayBeEmpty`; where it is `signed`, the shown time may be later than the source; a mistake in a row is reported and the row goes on, since the build stops anyway.
  */
 export function parseReadings(
   { bytes, report: reportHere }: Source,
   method: MethodId,
   rig: Rig,
   mayBeEmpty = false,
+  signed = false,
 ): Readings | undefined {
   const gathered = new RowReports(reportHere);
   const report = gathered.add;
-  const parser = parserOf(method, rig, report);
+  const parser = parserOf(method, rig, report, signed);
   if (parser === undefined) return undefined;
   const columns = ['run', ...parser.columns, 'exclude', 'note'];
   const [excludeAt, noteAt] = [columns.length - 2, columns.length - 1];
@@ -51,8 +52,13 @@ export function parseReadings(
     };
     if (exclude !== '') reading.excluded = exclude;
     if (note !== '') reading.note = note;
-    if (reading.latencyMs !== undefined && reading.latencyMs > LONGEST_MS && exclude === '') {
-      report({ code: 'too-long', line, found: `${reading.latencyMs / 1000} s`, expected: `${LONGEST_MS / 1000} s` });
+    if (reading.latencyMs !== undefined && Math.abs(reading.latencyMs) > LONGEST_MS && exclude === '') {
+      report({
+        code: 'too-long',
+        line,
+        found: `${Math.abs(reading.latencyMs) / 1000} s`,
+        expected: `${LONGEST_MS / 1000} s`,
+      });
     }
     if (run > 0) order.check(reading);
     readings.push(Object.freeze(reading));
@@ -73,8 +79,8 @@ function reportReason(line: number, exclude: string, note: string, report: Repor
   else if (/^\s/.test(note)) report({ code: 'reason-with-comma', line, key: 'note', found: note });
 }
 
-function parserOf(method: MethodId, rig: Rig, report: Source['report']): ReadingParser | undefined {
-  if (method === 'two-timers') return rig.sourceTimer && new TimerPairs(rig.sourceTimer, report);
+function parserOf(method: MethodId, rig: Rig, report: Source['report'], signed: boolean): ReadingParser | undefined {
+  if (method === 'two-timers') return rig.sourceTimer && new TimerPairs(rig.sourceTimer, report, signed);
   if (method === 'frame-count') return rig.observer && parseFrames(rig.observer.rate, report);
   return parseLatencies(report);
 }

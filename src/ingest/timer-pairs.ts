@@ -21,12 +21,15 @@ export class TimerPairs implements ReadingParser {
   readonly columns = ['source', 'shown'];
   readonly #timer: SourceTimer;
   readonly #report: Report;
+  readonly #signed: boolean;
   #decimals: number | undefined;
   #mixed = false;
 
-  constructor(timer: SourceTimer, report: Report) {
+  /** @param signed whether the shown time may be the later one: two displays read against each other */
+  constructor(timer: SourceTimer, report: Report, signed = false) {
     this.#timer = timer;
     this.#report = report;
+    this.#signed = signed;
   }
 
   get resolutionMs(): number | undefined {
@@ -84,9 +87,10 @@ export class TimerPairs implements ReadingParser {
     const { decimals } = source;
     const steps = source.steps - shown.steps;
     const wrapsAfterMs = this.#timer.wrapsAfterMs;
-    if (wrapsAfterMs === undefined) return steps < 0 ? undefined : stepsToMs(steps, decimals);
+    if (wrapsAfterMs === undefined) return steps < 0 && !this.#signed ? undefined : stepsToMs(steps, decimals);
     const period = Math.round(wrapsAfterMs / stepsToMs(1, decimals));
     const ahead = steps < 0 ? steps + period : steps;
+    if (this.#signed) return stepsToMs(ahead > period / 2 ? ahead - period : ahead, decimals);
     return ahead > period / 2 ? undefined : stepsToMs(ahead, decimals);
   }
 

@@ -1,5 +1,16 @@
 /** What files say besides the readings: names, labels, what rigs and displays are, excluded rows, and their words. */
-import type { Bench, Reading, Session, SettingLevel, SourceFile, StatedLatency, WriteUp } from '../model/bench.ts';
+import type {
+  Bench,
+  DisplayPair,
+  Observer,
+  Reading,
+  Session,
+  SettingLevel,
+  SourceFile,
+  SourceTimer,
+  StatedLatency,
+  WriteUp,
+} from '../model/bench.ts';
 import { rateLabel } from '../model/rate.ts';
 import { digestOfText } from './digest.ts';
 
@@ -50,6 +61,7 @@ export function benchStatements(bench: Bench): readonly Said[] {
     ]),
     ...rigStatements(bench),
     ...bench.sessions.flatMap(sessionStatements),
+    ...bench.displayPairs.flatMap(pairStatements),
     ...bench.methods.flatMap((writeUp) => writeUpStatements('method', 'methods', writeUp)),
     ...bench.reports.flatMap((writeUp) => writeUpStatements('report', 'reports', writeUp)),
     ...(bench.variation === undefined ? [] : [variationStatement(bench.variation)]),
@@ -82,24 +94,8 @@ function rigStatements({ rigs }: Bench): readonly Said[] {
       'rigs',
       id,
       [
-        sourceTimer &&
-          `source timer ${list([
-            sourceTimer.name,
-            `refreshes at ${rateLabel(sourceTimer.refresh)} Hz`,
-            sourceTimer.resolutionMs !== undefined && `steps of ${ms(sourceTimer.resolutionMs)}`,
-            sourceTimer.wrapsAfterMs !== undefined && `starts again after ${ms(sourceTimer.wrapsAfterMs)}`,
-            sourceTimer.clockTolerancePpm !== undefined && `clock within ${sourceTimer.clockTolerancePpm} ppm`,
-          ])}`,
-        observer &&
-          `observer ${list([
-            observer.name,
-            `${rateLabel(observer.rate)} frames/s`,
-            observer.exposureMs !== undefined && `exposure ${ms(observer.exposureMs)}`,
-            observer.readoutMs !== undefined && `readout ${ms(observer.readoutMs)}`,
-            observer.sourceRow !== undefined && `timer at row ${observer.sourceRow}`,
-            observer.displayRow !== undefined && `display at row ${observer.displayRow}`,
-            observer.clockTolerancePpm !== undefined && `clock within ${observer.clockTolerancePpm} ppm`,
-          ])}`,
+        sourceTimer && timerText(sourceTimer),
+        observer && observerText(observer),
         instrument &&
           `instrument ${instrument.name}, expanded uncertainty ${ms(instrument.expandedUncertaintyMs)} (k = 2)`,
         links.length > 0 && `links ${links.join(' → ')}`,
@@ -113,15 +109,62 @@ function rigStatements({ rigs }: Bench): readonly Said[] {
   ]);
 }
 
+function timerText({ name, refresh, resolutionMs, wrapsAfterMs, clockTolerancePpm }: SourceTimer): string {
+  return `source timer ${list([
+    name,
+    `refreshes at ${rateLabel(refresh)} Hz`,
+    resolutionMs !== undefined && `steps of ${ms(resolutionMs)}`,
+    wrapsAfterMs !== undefined && `starts again after ${ms(wrapsAfterMs)}`,
+    clockTolerancePpm !== undefined && `clock within ${clockTolerancePpm} ppm`,
+  ])}`;
+}
+
+function observerText(observer: Observer): string {
+  return `observer ${list([
+    observer.name,
+    `${rateLabel(observer.rate)} frames/s`,
+    observer.exposureMs !== undefined && `exposure ${ms(observer.exposureMs)}`,
+    observer.readoutMs !== undefined && `readout ${ms(observer.readoutMs)}`,
+    observer.sourceRow !== undefined && `timer at row ${observer.sourceRow}`,
+    observer.displayRow !== undefined && `display at row ${observer.displayRow}`,
+    observer.clockTolerancePpm !== undefined && `clock within ${observer.clockTolerancePpm} ppm`,
+  ])}`;
+}
+
+function pairStatements(pair: DisplayPair): readonly Said[] {
+  const { id, method, date, display, against, links, againstLinks, sourceTimer, outputs, observer, file } = pair;
+  const u = outputs.standardUncertaintyMs;
+  return [
+    said(
+      `display-pair/${id}`,
+      list([[...links, display].join(' → '), `against ${[...againstLinks, against].join(' → ')}`, method, date]),
+      file,
+    ),
+    ...facts(
+      'display-pairs',
+      id,
+      [
+        timerText(sourceTimer),
+        u === undefined ? 'outputs not compared' : u === 0 ? 'one output, split' : `outputs alike, u ${ms(u)}`,
+        observer && observerText(observer),
+        pair.digitsRow !== undefined && `digits at row ${pair.digitsRow}`,
+        pair.againstDigitsRow !== undefined && `digits of the other at row ${pair.againstDigitsRow}`,
+        pair.room !== undefined && `room ${pair.room}`,
+      ],
+      file,
+    ),
+    ...words('display-pairs', id, pair.notes, file),
+    ...rowStatements(pair),
+  ];
+}
+
 function sessionStatements(session: Session): readonly Said[] {
-  const { id, body, firmware, rig, links, display, method, date, rate, settings, file, readingsFile } = session;
+  const { id, body, firmware, rig, links, display, method, date, rate, settings, file } = session;
   const levels = Object.entries(settings).map(
     ([setting, level]) => `${setting} ${setting === 'rate' ? rateLabel(rate) : level}`,
   );
   const chain = [rig, ...links, display].join(' → ');
   const condition = [body, firmware !== undefined && `firmware ${firmware}`, chain, method, date, ...levels];
-  const rows = session.readings.map(rowOf);
-  const excluded = session.readings.filter((reading) => reading.excluded !== undefined);
   return [
     said(`session/${id}`, list(condition), file),
     ...facts(
@@ -135,6 +178,18 @@ function sessionStatements(session: Session): readonly Said[] {
       file,
     ),
     ...words('sessions', id, session.notes, file),
+    ...rowStatements(session),
+  ];
+}
+
+function rowStatements({
+  id,
+  readings,
+  readingsFile,
+}: Pick<Session, 'id' | 'readings' | 'readingsFile'>): readonly Said[] {
+  const rows = readings.map(rowOf);
+  const excluded = readings.filter((reading) => reading.excluded !== undefined);
+  return [
     said(`rows/${id}`, `${rows.length} rows (${digestOfText(JSON.stringify(rows))})`, readingsFile),
     ...(excluded.length === 0
       ? []

@@ -109,6 +109,10 @@ export interface Rig extends Described {
 export const METHODS = ['two-timers', 'frame-count', 'instrument'] as const;
 export type MethodId = (typeof METHODS)[number];
 
+/** Ways to read two displays against each other, without any body. */
+export const PAIR_METHODS = ['side-by-side', 'mirrored-screen'] as const;
+export type PairMethodId = (typeof PAIR_METHODS)[number];
+
 export interface Reading {
   /** 1-based line of the CSV file. */
   readonly line: number;
@@ -121,7 +125,7 @@ export interface Reading {
   readonly frames?: number;
   /**
    * source − shown (modulo the period of a timer that starts again at zero), frames × observer interval, or the
-   * instrument's value. Never negative; undefined only when excluded.
+   * instrument's value; undefined only when excluded. Negative only where two displays are read against each other.
    */
   readonly latencyMs?: number;
   /** The cells as taken, by column name. */
@@ -168,6 +172,44 @@ export interface Session {
 
 /** A value written for a part's property: known when it is plain text, number, list or map; else the build finds out. */
 export type PartValue = { readonly known: true; readonly value: unknown } | { readonly known: false };
+
+/** Whether both displays of a pair get their picture at one moment: 0 for a splitter; undefined where nobody knows. */
+export interface PairOutputs {
+  readonly standardUncertaintyMs?: number;
+}
+
+/** Two displays that show one picture of a running timer, read against each other. */
+export interface DisplayPair {
+  readonly id: string;
+  readonly method: PairMethodId;
+  /** ISO 8601 calendar date. */
+  readonly date: string;
+  /** Whose value stands under `shown`. */
+  readonly display: string;
+  /** Whose value stands under `source`: on a mirrored screen the one that draws the timer. */
+  readonly against: string;
+  /** Ids, in the order of the signal, from the outputs to either display. */
+  readonly links: readonly string[];
+  readonly againstLinks: readonly string[];
+  /** What draws the timer, at the rate of its picture. */
+  readonly sourceTimer: SourceTimer;
+  readonly outputs: PairOutputs;
+  /** `sourceRow` is that of `against`, `displayRow` that of `display`. */
+  readonly observer?: Observer;
+  /** Heights of the digits on either screen: 0 top edge, 1 bottom edge. */
+  readonly digitsRow?: number;
+  readonly againstDigitsRow?: number;
+  readonly room?: string;
+  /** Markdown. */
+  readonly notes: string;
+  readonly prose: readonly Prose[];
+  readonly stated?: readonly string[];
+  readonly resolutionMs?: number;
+  /** `latencyMs` is what `display` shows later than `against`. */
+  readonly readings: readonly Reading[];
+  readonly file: SourceFile;
+  readonly readingsFile: SourceFile;
+}
 
 /** A component used in a write-up: `<Figure id="total/a" />`. */
 export interface Part {
@@ -260,6 +302,7 @@ export interface Bench {
   readonly links: readonly Link[];
   readonly rigs: readonly Rig[];
   readonly sessions: readonly Session[];
+  readonly displayPairs: readonly DisplayPair[];
   readonly planned: readonly PlannedSession[];
   /** The workbooks that sessions were imported from. */
   readonly workbooks?: readonly SourceFile[];

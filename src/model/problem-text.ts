@@ -170,6 +170,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'zero-duration': (p) => [`must be longer than zero, found ${found(p)}`],
   'bad-rate': (p) => [`expected a rate, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`],
   'bad-tolerance': (p) => [`expected parts per million, found ${found(p)}; write 50 ppm`],
+  'bad-outputs': (p) => [
+    `${found(p)} does not say how the picture is fed to both displays`,
+    'Write splitter (one output feeds both), unknown (two outputs that nobody compared), or how far they were found alike, as a standard uncertainty (1 ms)',
+  ],
   'bad-row-height': (p) => [`expected a height from 0 (top edge) to 1 (bottom edge), found ${found(p)}`],
   'bad-licence': (p) => [
     `${found(p)} is not on the SPDX licence list; write its identifier, such as CC-BY-4.0 or CC0-1.0`,
@@ -229,6 +233,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'unknown-setting': (p) => [`unknown setting ${found(p)}`],
   'unknown-level': (p) => [`unknown level ${found(p)} of this setting`],
   'unknown-method': (p) => [`unknown method ${found(p)}`],
+  'same-display': (p) => [
+    `${found(p)} stands under display as well`,
+    'Name under “against” the other display, whose values stand under source',
+  ],
   'missing-method': (p) => [
     `the method ${found(p)} has no page ${asIs(p.expected)}`,
     'Write it, so that readers can see how the readings were taken',

@@ -54,6 +54,7 @@ export type ProblemCode =
   | 'bad-address'
   | 'bad-language'
   | 'bad-identifier'
+  | 'bad-outputs'
   | 'out-of-range'
   | 'invisible-character'
   | 'bad-setting-name'
@@ -77,6 +78,7 @@ export type ProblemCode =
   | 'unknown-level'
   | 'unknown-method'
   | 'missing-method'
+  | 'same-display'
   | 'rig-lacks'
   // readings: the shape of the file
   | 'no-readings'

@@ -4,6 +4,7 @@ import type { Level } from '../analysis/variation.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
 import { problemsError } from '../model/problem-text.ts';
+import { compilePairs, type CompiledPair } from './displays/compile-pairs.ts';
 import { lookup, type Lookup } from './lookup.ts';
 import { refusalOf } from './refusal.ts';
 import type { Figure, Finding } from './register.ts';
@@ -21,6 +22,8 @@ export interface Compilation {
    * that of the level of which the session speaks, unless another is asked for.
    */
   budgetOf(id: string, level?: Level): BudgetedValue;
+  /** Displays read against each other, in the order of the bench. */
+  readonly pairs: readonly CompiledPair[];
 }
 
 /** What one kind of comparison adds to the register. */
@@ -64,6 +67,7 @@ export function compilationOf(bench: Bench, sessions: readonly SessionFigures[])
     bench,
     find,
     sessions,
+    pairs: compilePairs(bench),
     session,
     budgetOf: (id, level) => {
       const { estimate, session: measured } = session(id);

@@ -1,6 +1,7 @@
 /** Everything that the register lists of a bench, kind by kind. Knows no write-up: what those ask for is handed in. */
 import { benchFigures } from './bench-figures.ts';
 import { compileChain } from './chain/chain-figures.ts';
+import { pairFindings } from './displays/pair-findings.ts';
 import { compileComparisons, standingFamilies } from './comparisons/compile-comparisons.ts';
 import type { Family } from './comparisons/family.ts';
 import type { Compilation, Contribution } from './compilation.ts';
@@ -30,6 +31,10 @@ export function contributionsOf(
       ({ sessions: own }) => ({ figures: own.flatMap(({ figures }) => figures), findings: findingsOf(own) }),
     ],
     ['rate laws', (of) => compileRateLaws(of, of === compilation ? laws : findRateLaws(of))],
+    [
+      'displays side by side',
+      ({ pairs }) => ({ figures: pairs.map(({ figure }) => figure), findings: pairFindings(pairs) }),
+    ],
     ['the chain', compileChain],
     ['repeats', compileRepeats],
     ['counts', ({ bench: of }) => ({ figures: benchFigures(of), findings: [] })],

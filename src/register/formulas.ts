@@ -191,6 +191,22 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     'P(error ≥ f − line), the smallest over all places a floor could begin, adjusted by Holm',
     LINE,
   ),
+  'display-difference': formula(
+    'y = L̂ + M/2 − N/2 + Σ cⱼ, L̂ = ∫ L·p(L) dL',
+    [
+      ['L', 'how much later the display read under shown gets each picture up than the one read under source'],
+      [
+        'p(L)',
+        'what the pairs leave it, as for a total, with the picture’s own frames in place of the body’s: both displays show the very same ones, so that none has a phase of its own',
+      ],
+      ['M, N', 'the refresh interval of shown and of source, where that runs on its own clock; otherwise nothing'],
+      [
+        'cⱼ',
+        'corrections: row skew of the observer, scan-out to mid-screen of shown, less that of source; an output offset is uncertain by a frame either way where nobody compared the outputs',
+      ],
+    ],
+    OF_ERROR,
+  ),
   element: formula(
     'b = (XᵀWX)⁻¹ XᵀWy',
     [

@@ -130,6 +130,12 @@ const RATE_LAW_KINDS = {
 
 /** The parts of the chain. */
 const CHAIN_KINDS = {
+  'display-difference': kind(
+    'display-difference',
+    'Delay of one display over another',
+    'ms',
+    'Two displays show one picture of a running timer, and both values are read at one moment: what the one shows later than the other in mid-screen, links before either included, from the mean of a posterior that knows the refreshes of picture, displays and observer.',
+  ),
   element: kind(
     'element',
     'Latency of one part of the chain',

@@ -1,5 +1,5 @@
 import { variationOf } from './variation/variation-of.ts';
-import type { Bench, Body, Display, Link, Rig, Session, Setting, SourceFile } from '../model/bench.ts';
+import type { Bench, Body, Display, DisplayPair, Link, Rig, Session, Setting, SourceFile } from '../model/bench.ts';
 import type { Variation } from '../analysis/variation.ts';
 import { once } from '../model/once.ts';
 
@@ -10,6 +10,7 @@ export interface Lookup {
   display(id: string): Display;
   link(id: string): Link;
   session(id: string): Session;
+  displayPair(id: string): DisplayPair;
   setting(id: string): Setting;
   /** How the delays of a body vary on this bench, where that was learnt or stated. */
   variation(body: string): Variation | undefined;
@@ -29,6 +30,7 @@ function indexed(bench: Bench): Lookup {
     display: finder('display', bench.displays),
     link: finder('link', bench.links),
     session: finder('session', bench.sessions),
+    displayPair: finder('comparison of two displays', bench.displayPairs),
     setting,
     variation: (id) => bench.variation && variationOf(bench.variation, id),
     variationFile: bench.variation?.file,

@@ -7,6 +7,6 @@ export function publishedFiles(bench: Bench): readonly SourceFile[] {
     ...(bench.variation === undefined ? [] : [bench.variation.file]),
     ...[bench.bodies, bench.displays, bench.links, bench.rigs].flat().map(({ file }) => file),
     ...(bench.workbooks ?? []),
-    ...bench.sessions.flatMap(({ file, readingsFile }) => [file, readingsFile]),
+    ...[...bench.sessions, ...bench.displayPairs].flatMap(({ file, readingsFile }) => [file, readingsFile]),
   ].sort((a, b) => (a.path < b.path ? -1 : 1));
 }

@@ -10,14 +10,14 @@ export interface CountedReading extends Reading {
 }
 
 /** The readings that count, in the order taken. */
-export const countedReadings: (session: Session) => readonly CountedReading[] = once(({ readings }) =>
+export const countedReadings: (session: Pick<Session, 'readings'>) => readonly CountedReading[] = once(({ readings }) =>
   readings.filter(
     (reading): reading is CountedReading => reading.excluded === undefined && reading.latencyMs !== undefined,
   ),
 );
 
 /** The same, run by run. */
-export function countedRuns(session: Session): readonly (readonly CountedReading[])[] {
+export function countedRuns(session: Pick<Session, 'readings'>): readonly (readonly CountedReading[])[] {
   return [...Map.groupBy(countedReadings(session), ({ run }) => run).values()];
 }
 
@@ -38,7 +38,7 @@ export function sessionInput(session: Session, find: Lookup): SessionInput {
   };
 }
 
-function runsOf(session: Session, wrapsAfterMs: number | undefined): readonly RunInput[] {
+export function runsOf(session: Pick<Session, 'readings'>, wrapsAfterMs: number | undefined): readonly RunInput[] {
   return countedRuns(session).map((run) => {
     const sourceMs = unwrap(
       run.flatMap((reading) => reading.sourceMs ?? []),

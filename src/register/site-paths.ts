@@ -4,6 +4,7 @@ import { publishedFiles } from './published-files.ts';
 import {
   bodyPath,
   DOCUMENTATION,
+  displayPairPath,
   documentationPath,
   filePath,
   methodPath,
@@ -21,13 +22,14 @@ export function sitePaths(bench: Bench): readonly string[] {
 /** The address of every page of a bench. */
 export function pagePathsOf(bench: Bench): readonly string[] {
   const ids = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
-  const { reports, bodies, rigs, methods, sessions, site } = bench;
+  const { reports, bodies, rigs, methods, sessions, displayPairs, site } = bench;
   const pages = pagePaths({
     reports: ids(reports),
     bodies: ids(bodies),
     rigs: ids(rigs),
     methods: ids(methods),
     sessions: ids(sessions),
+    displayPairs: ids(displayPairs),
   });
   return pages.filter((path) => site.documentation || !path.startsWith(PATHS.documentation));
 }
@@ -39,7 +41,8 @@ export function pagePaths({
   rigs,
   methods,
   sessions,
-}: Pick<Inventory, 'reports' | 'bodies' | 'rigs' | 'methods' | 'sessions'>): readonly string[] {
+  displayPairs,
+}: Pick<Inventory, 'reports' | 'bodies' | 'rigs' | 'methods' | 'sessions' | 'displayPairs'>): readonly string[] {
   return [
     ...Object.values(PATHS),
     ...DOCUMENTATION.map(documentationPath),
@@ -48,5 +51,6 @@ export function pagePaths({
     ...rigs.map(rigPath),
     ...methods.map(methodPath),
     ...sessions.map(sessionPath),
+    ...displayPairs.map(displayPairPath),
   ];
 }

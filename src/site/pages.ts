@@ -1,7 +1,16 @@
 /** Every page of the site by its route: which there are, and the view that each is printed from. */
 import { createHash } from 'node:crypto';
 import { entryGroups } from '../register/entry-groups.ts';
-import { bodyPath, documentationPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
+import {
+  bodyPath,
+  displayPairPath,
+  documentationPath,
+  methodPath,
+  PATHS,
+  reportPath,
+  rigPath,
+  sessionPath,
+} from '../register/paths.ts';
 import { pageHead, type PlacedFrame } from '../citation/page-head.ts';
 import { bodyPage } from '../views/body-page.ts';
 import { bodiesPage } from '../views/body-rates.ts';
@@ -10,6 +19,7 @@ import { chainPage } from '../views/chain-page.ts';
 import { correctionsPage } from '../views/corrections-page.ts';
 import { coveragePage } from '../views/coverage-page.ts';
 import { dataPage } from '../views/data-page.ts';
+import { displayPairPage } from '../views/display-pair-page.ts';
 import { entriesPage } from '../views/entries-page.ts';
 import { GLOSSARY } from '../views/glossary.ts';
 import { homePage } from '../views/home-page.ts';
@@ -63,6 +73,7 @@ const PAGES = {
     (site, id) => ({ ...rigPage(site, id), precision: site.precision.get(id) }),
   ),
   chain: one(chainPage),
+  displayPair: each(({ bench }) => bench.displayPairs, displayPairPage),
   method: one(methodPage),
   methodNote: writeUps('method'),
   coverage: one(coveragePage),
@@ -100,6 +111,7 @@ const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefin
   rigs: PATHS.rigs,
   rig: rigPath,
   chain: PATHS.chain,
+  displayPair: displayPairPath,
   method: PATHS.method,
   methodNote: methodPath,
   coverage: PATHS.coverage,

@@ -1,4 +1,5 @@
 /** What the page about the chain prints. */
+import { displayPairPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
@@ -12,11 +13,18 @@ export interface ChainPage {
   readonly brief: readonly ChainRow[];
   readonly bodies: readonly { readonly name: string; readonly rows: readonly ChainRow[] }[];
   readonly displays: readonly { readonly display: string; readonly than: string; readonly figure: Figure }[];
+  /** Displays read against each other. */
+  readonly pairs: readonly {
+    readonly display: string;
+    readonly against: string;
+    readonly path: string;
+    readonly figure: Figure;
+  }[];
   readonly anchors: Sentence;
   readonly findings: readonly Finding[];
 }
 
-export function chainPage({ bench, find, register }: Published): ChainPage {
+export function chainPage({ bench, find, register, figure: figureOf }: Published): ChainPage {
   const rows = chainRows(bench, find, register.figures);
   const bodies = Map.groupBy(
     rows.filter(({ type }) => type === 'body'),
@@ -31,6 +39,11 @@ export function chainPage({ bench, find, register }: Published): ChainPage {
       return figure.kind === 'element' && display !== undefined && than !== undefined
         ? [{ display: find.display(display).name, than: find.display(than).name, figure }]
         : [];
+    }),
+    pairs: bench.displayPairs.flatMap(({ id, display, against }) => {
+      const figure = figureOf(`display-difference/${id}`);
+      const names = { display: find.display(display).name, against: find.display(against).name };
+      return figure === undefined ? [] : [{ ...names, path: displayPairPath(id), figure }];
     }),
     anchors: describeAnchors(bench, rows),
     findings: register.findings.filter(({ rule }) => rule.startsWith('chain-')),

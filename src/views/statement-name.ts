@@ -1,6 +1,6 @@
 import { sessionTitle } from '../register/labels.ts';
 import type { Bench } from '../model/bench.ts';
-import { bodyPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
+import { bodyPath, displayPairPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { isKind, KINDS } from '../register/kinds.ts';
 
@@ -40,6 +40,7 @@ function nameOfFile(id: string, bench: Bench): StatementName | undefined {
   const of = rest.join('/');
   switch (kind) {
     case 'display':
+    case 'display-pair':
     case 'link':
     case 'rig':
     case 'report':
@@ -88,6 +89,7 @@ function recordNamed(folder: string, id: string, bench: Bench): StatementName {
     links: ['Link', bench.links],
     rigs: ['Rig', bench.rigs, rigPath],
     sessions: ['Session', bench.sessions.map((session) => ({ id: session.id, name: session.id })), sessionPath],
+    'display-pairs': ['Display pair', bench.displayPairs.map(({ id: of }) => ({ id: of, name: of })), displayPairPath],
     reports: ['Report', bench.reports.map(({ id: of, title }) => ({ id: of, name: `“${title}”` })), reportPath],
     methods: ['Method note', bench.methods.map(({ id: of, title }) => ({ id: of, name: `“${title}”` })), methodPath],
   };

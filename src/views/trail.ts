@@ -19,6 +19,7 @@ const SECTIONS: readonly Crumb[] = [
 /** Pages that stand under a section without having its address. */
 const UNDER: Readonly<Record<string, string>> = {
   '/figures/': PATHS.data,
+  '/display-pairs/': PATHS.comparison,
   [PATHS.coverage]: PATHS.method,
   [PATHS.glossary]: PATHS.method,
   [PATHS.corrections]: PATHS.data,

@@ -187,3 +187,72 @@ describe('brackets', () => {
     expect(checked).toBeGreaterThan(2500);
   });
 });
+
+/**
+ * Two bodies in front of two displays, two pairs of displays side by side, one stated latency; the first two totals share an
+ * error of 3 ms, and one of 1.2 ms of the second display enters two rows as it is and one with its sign changed. R 4.2.2:
+ *
+ *     X <- rbind(c(1,0,1,0,0), c(0,1,1,0,0), c(1,0,0,1,0), c(0,0,-1,1,0), c(0,0,0,-1,1), c(0,0,1,0,0))
+ *     y <- c(132.1, 95.4, 148.9, 15.2, -9.7, 14.0); u <- c(1.5, 2.0, 1.8, 1.7, 2.4, 0.5)
+ *     a <- c(1,1,0,0,0,0)*3; b <- c(0,0,1,1,-1,0)*1.2; S <- diag(u^2) + a %*% t(a) + b %*% t(b)
+ *     W <- chol(solve(S)); f <- lm(I(W %*% y) ~ 0 + I(W %*% X))
+ *     coef(f); sqrt(diag(solve(t(X) %*% solve(S) %*% X))); sum(resid(f)^2)
+ */
+describe('displays side by side in the network (R, generalised least squares with the same covariance)', () => {
+  const row = (id: string, plus: readonly string[], minus: readonly string[], value: number, u: number) => ({
+    id,
+    elements: plus,
+    minus,
+    value,
+    standardUncertainty: u,
+    degreesOfFreedom: Infinity,
+  });
+  const anchor = (element: string, value: number, u: number) => ({
+    element,
+    value,
+    standardUncertainty: u,
+    degreesOfFreedom: Infinity,
+  });
+  const fit = chain(
+    [
+      row('1', ['body:a', 'hall', 'e:rig'], [], 132.1, 1.5),
+      row('2', ['body:b', 'hall', 'e:rig'], [], 95.4, 2.0),
+      row('3', ['body:a', 'stage', 'e:stage'], [], 148.9, 1.8),
+      row('4', ['stage', 'e:stage'], ['hall'], 15.2, 1.7),
+      row('5', ['foyer'], ['stage', 'e:stage'], -9.7, 2.4),
+    ],
+    [anchor('hall', 14, 0.5), anchor('e:rig', 0, 3), anchor('e:stage', 0, 1.2)],
+    0.95,
+    (element) => element.startsWith('body:'),
+  );
+
+  it.each([
+    ['body:a', 119.135673187572, 2.0537582379348],
+    ['body:b', 82.228538550058, 2.9307798716257],
+    ['hall', 14.0, 0.5],
+    ['stage', 29.466052934407, 2.0247078523152],
+    ['foyer', 19.766052934407, 2.901627454934],
+  ])('%s', (element, value, u) => {
+    const got = estimateChainElement(fit, element);
+    if (got.kind !== 'estimate') throw new Error(got.reason);
+    expectDigits(got.value, value, 11);
+    expectDigits(got.standardUncertainty, u, 11);
+  });
+
+  it('χ² over the one cycle', () => expectDigits(fit.consistency?.chiSquare, 0.14729574223246, 9));
+
+  it('limits go along both signs of a difference', () => {
+    // exact totals: stage = 120 − body, body at least 20; stage − hall = 90 ± 0, so that hall is at most 10 and stage at least 90
+    const exact = { standardUncertainty: 0, degreesOfFreedom: Infinity };
+    const found = bracketChain(
+      [
+        { id: 't', elements: ['body', 'stage'], value: 120, ...exact },
+        { id: 'p', elements: ['stage'], minus: ['hall'], value: 90, ...exact },
+      ],
+      { atLeast: { body: 20 } },
+    );
+    if (found.kind !== 'brackets') throw new Error('contradiction');
+    const limits = Object.fromEntries(found.brackets.map(({ element, low, high }) => [element, [low, high]]));
+    expect(limits).toEqual({ body: [20, 30], stage: [90, 100], hall: [0, 10] });
+  });
+});

@@ -116,7 +116,7 @@ function wanted({ spacingScatter = 0.5 }: World, readings: number, spacingMs: nu
 }
 
 /** What stood longest between `from` and `to`, among events that each last until the next begins; the newest among equals. */
-function longest(begins: (n: number) => number, newest: number, from: number, to: number): number {
+export function longest(begins: (n: number) => number, newest: number, from: number, to: number): number {
   let best = newest;
   let bestLasting = -1;
   for (let n = newest; ; n -= 1) {
@@ -127,7 +127,7 @@ function longest(begins: (n: number) => number, newest: number, from: number, to
 }
 
 /** The number of the last event that has begun at `moment`. */
-function latest(begins: (n: number) => number, stepMs: number, moment: number): number {
+export function latest(begins: (n: number) => number, stepMs: number, moment: number): number {
   let n = Math.ceil((moment - begins(0)) / stepMs) + 2;
   while (begins(n) > moment) n -= 1;
   return n;

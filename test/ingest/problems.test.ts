@@ -12,6 +12,7 @@ import {
 } from '../../src/model/problem.ts';
 import { PROBLEM_CODES } from '../../src/model/problem-text.ts';
 import { writeBenchFolder } from '../support/bench-folder.ts';
+import { DISPLAY_PAIR_CASES } from './cases/display-pairs.ts';
 import { FILE_CASES } from './cases/files.ts';
 import { FRONT_MATTER_CASES } from './cases/front-matter.ts';
 import { LEDGER_CASES } from './cases/ledger.ts';
@@ -26,6 +27,7 @@ const GROUPS = {
   files: FILE_CASES,
   'front matter': FRONT_MATTER_CASES,
   references: REFERENCE_CASES,
+  'two displays': DISPLAY_PAIR_CASES,
   readings: READING_CASES,
   ledger: LEDGER_CASES,
   'the statement of variation': VARIATION_CASES,

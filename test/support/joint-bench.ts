@@ -77,6 +77,7 @@ export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench
     bench: whole,
     find,
     sessions: totals.map((one) => compiled(one.session.id)),
+    pairs: [],
     session: compiled,
     budgetOf: (id) => {
       const {

@@ -95,6 +95,7 @@ export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): 
       },
     ],
     sessions,
+    displayPairs: [],
     planned: [],
     methods: [],
     reports: [],

@@ -357,6 +357,7 @@ it('checks against what a faulty bench would hold', () => {
   const inventory = {
     bodies: ['alba-one'],
     rigs: ['attic'],
+    displayPairs: [],
     sessions: ['alba-24'],
     methods: ['two-timers'],
     reports: ['r'],

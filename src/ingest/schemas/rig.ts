@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { durationMs, flag, positiveDurationMs, rate, rowHeight, text, tolerancePpm } from '../fields.ts';
 import { present } from '../present.ts';
 
-const sourceTimer = z
+export const sourceTimer = z
   .strictObject({
     name: text,
     refresh: rate,
@@ -14,7 +14,7 @@ const sourceTimer = z
     present({ name, refresh, resolutionMs: resolution, wrapsAfterMs, clockTolerancePpm }),
   );
 
-const observer = z
+export const observer = z
   .strictObject({
     name: text,
     rate,

@@ -14,7 +14,7 @@ import type { Figure, FigureSource, Subject } from '../register.ts';
 import { chainFindings, type TakenApart } from './chain-findings.ts';
 import { nameElements } from './element-names.ts';
 import { isBody, partOf } from './elements.ts';
-import { findIslands, type Island } from './network.ts';
+import { findIslands, pairId, type Island } from './network.ts';
 
 const PAGE: EntryPage = { name: 'chain', title: 'The chain, taken apart' };
 
@@ -139,7 +139,7 @@ function bodyOf(element: string): string {
 /** The sessions that have a share in it, and the files of the displays and links whose stated latency has. */
 function basisOf(
   from: readonly string[],
-  { sessions }: Island,
+  { sessions, pairs }: Island,
   { find, session }: Compilation,
   files: readonly FigureSource[] = [],
 ): { totals: readonly Figure[]; files: readonly FigureSource[] } {
@@ -151,7 +151,10 @@ function basisOf(
       return type === 'link' ? find.link(id).file : find.display(id).file;
     });
   return {
-    totals: sessions.filter(({ id }) => ids.has(id)).map(({ id }) => session(id).total),
+    totals: [
+      ...sessions.filter(({ id }) => ids.has(id)).map(({ id }) => session(id).total),
+      ...pairs.filter((pair) => ids.has(pairId(pair))).map(({ figure }) => figure),
+    ],
     files: [...stated.map(({ path, sha256 }) => ({ file: path, sha256 })), ...files],
   };
 }

@@ -5,7 +5,9 @@ import type { Session } from '../../model/bench.ts';
 import type { Finding } from '../register.ts';
 import { describeValue } from '../text.ts';
 import { partOf } from './elements.ts';
+import { disagreeing } from './disagreement.ts';
 import type { Island } from './network.ts';
+import { nextPair } from './next-session.ts';
 
 export interface TakenApart {
   readonly island: Island;
@@ -32,6 +34,7 @@ export function chainFindings(
       ...contradicted(one),
     ]),
     ...notJoined(taken, nameOf),
+    ...nextSession(taken, nameOf),
     ...withoutUncertainty.map(
       ({ id }): Finding => ({
         rule: 'chain-no-uncertainty',
@@ -95,6 +98,31 @@ function displaysNotSeparable({ island, chain }: TakenApart, nameOf: NameOf): re
   });
 }
 
+/** In words, with how many readings. */
+function nextSession(taken: readonly TakenApart[], nameOf: NameOf): readonly Finding[] {
+  const next = nextPair(taken.map(({ island }) => island));
+  const [first] = taken;
+  if (next === undefined || first === undefined) return [];
+  return [
+    {
+      rule: 'chain-next-session',
+      severity: 'note',
+      where: whereOf(first.island),
+      message: `One session would settle most: put ${nameOf(next.display)} and ${nameOf(next.against)} side by side, 16 readings in four clips. ${next.gains.length > 0 ? `It gives ${list(next.gains.map(nameOf))} a latency of ${next.gains.length === 1 ? 'its' : 'their'} own` : 'It tells how far apart they are, whatever either takes'}.`,
+      hint: 'How that is done is among the methods, under “Two displays side by side”.',
+    },
+  ];
+}
+
+function describeDisagreement({ observations, sharedErrors, anchors }: Island): string {
+  const { ids, mends } = disagreeing(observations, [...sharedErrors, ...anchors]);
+  const names = ids.map((id) => id.replace(/^pair:/, 'the displays of ')).join(', ');
+  if (!mends) return `No single one explains it; they agree better without: ${names}.`;
+  return ids.length === 1
+    ? `They agree once ${names} is left out.`
+    : `They agree once one of these is left out: ${names}.`;
+}
+
 function inconsistent({ island, chain: { consistency } }: TakenApart): readonly Finding[] {
   if (consistency === undefined || consistency.inflation === 1) return [];
   return [
@@ -102,7 +130,7 @@ function inconsistent({ island, chain: { consistency } }: TakenApart): readonly 
       rule: 'chain-inconsistent',
       severity: 'caution',
       where: whereOf(island),
-      message: `The sessions disagree about the parts of the chain by ${describeValue(consistency.ratio, 1, '1')} times what their uncertainties explain (Birge ratio); the uncertainties of all parts are widened by that much.`,
+      message: `The sessions disagree about the parts of the chain by ${describeValue(consistency.ratio, 1, '1')} times what their uncertainties explain (Birge ratio); the uncertainties of all parts are widened by that much. ${describeDisagreement(island)}`,
       hint: 'Something differs that no setting names: compare the notes of sessions that should agree, or repeat them on one day.',
     },
   ];

@@ -1,9 +1,11 @@
 /** The sessions of a bench as a network: which parts each total went through, and which sessions share a part. */
 import type { ChainAnchor, ChainObservation } from '../../analysis/chain-network.ts';
-import { errorOf, standardUncertaintyOf } from '../../analysis/linear-error.ts';
+import type { NamedComponent } from '../../analysis/components.ts';
+import { combineErrors, errorOf, standardUncertaintyOf, type LinearError } from '../../analysis/linear-error.ts';
 import type { Weighed } from '../../analysis/linear-contrast.ts';
 import type { Session, StatedLatency } from '../../model/bench.ts';
 import { intervalMs } from '../../model/rate.ts';
+import { sharedKeyOf, type CompiledPair } from '../displays/compile-pairs.ts';
 import type { Compilation } from '../compilation.ts';
 import { splitBudget, weighed } from '../split-budget.ts';
 import { bodyElement, displayElement, elementsOf, linkElement } from './elements.ts';
@@ -11,6 +13,8 @@ import { bodyElement, displayElement, elementsOf, linkElement } from './elements
 /** Sessions that hang together by the parts they share; nothing joins two islands. */
 export interface Island {
   readonly sessions: readonly Session[];
+  /** Displays read against each other; their ids among the observations are those of `pairId`. */
+  readonly pairs: readonly CompiledPair[];
   /** Of bodies, links and displays, in order of first appearance. */
   readonly elements: readonly string[];
   /** Totals with what each session has alone; what sessions on a rig share stands as elements anchored at 0. */
@@ -32,19 +36,69 @@ export function findIslands(compilation: Compilation): {
   islands: readonly Island[];
   withoutUncertainty: readonly Session[];
 } {
-  const { bench, budgetOf } = compilation;
+  const { bench, budgetOf, pairs } = compilation;
   const isWeighable = ({ id }: Session): boolean => weighed(budgetOf(id)).standardUncertainty > 0;
-  const groups = joinByElement(bench.sessions.filter(isWeighable), (session) => elementsOf(session, bench));
+  const groups = joinByElement([
+    ...bench.sessions.filter(isWeighable).map((session) => ({ session, elements: elementsOf(session, bench) })),
+    ...pairs.map((pair) => ({ pair, elements: [...sidesOf(pair).plus, ...sidesOf(pair).minus] })),
+  ]);
   return {
-    islands: groups.map((sessions) => islandOf(sessions, compilation)),
+    islands: groups.map((members) =>
+      islandOf(
+        members.flatMap(({ session }) => session ?? []),
+        members.flatMap(({ pair }) => pair ?? []),
+        compilation,
+      ),
+    ),
     withoutUncertainty: bench.sessions.filter((session) => !isWeighable(session)),
   };
 }
 
-function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compilation): Island {
-  const elements = [...new Set(sessions.flatMap((session) => elementsOf(session, bench)))];
+export function pairId({ pair }: CompiledPair): string {
+  return `pair:${pair.id}`;
+}
+
+/** What a difference is of: links that both ways have fall out. */
+function sidesOf({ pair }: CompiledPair): { readonly plus: readonly string[]; readonly minus: readonly string[] } {
+  const [own, other] = [pair.links, pair.againstLinks];
+  return {
+    plus: [...own.filter((link) => !other.includes(link)).map(linkElement), displayElement(pair.display)],
+    minus: [...other.filter((link) => !own.includes(link)).map(linkElement), displayElement(pair.against)],
+  };
+}
+
+/** Parts of a pair's budget: those that it shares with nothing, and those of the display read or of the other one. */
+function namedParts({ estimate, pair }: CompiledPair, of: 'own' | 'shown' | 'against'): readonly NamedComponent[] {
+  return estimate.components
+    .map((part) => ({ ...part, sharedKey: sharedKeyOf(part, pair) }))
+    .filter(({ shared }) => (shared === null ? 'own' : shared === 'source' ? 'against' : 'shown') === of);
+}
+
+/** What a display shares with its sessions enters as it does there, and that of the other display with the other sign. */
+function errorOfPair(compiled: CompiledPair): LinearError {
+  const partsOf = (of: 'own' | 'shown' | 'against') => errorOf({ value: 0, components: namedParts(compiled, of) });
+  return combineErrors([
+    [1, partsOf('own')],
+    [1, partsOf('shown')],
+    [-1, partsOf('against')],
+  ]);
+}
+
+const wholly = (error: LinearError) => ({ standardUncertainty: standardUncertaintyOf(error), error });
+
+function islandOf(
+  sessions: readonly Session[],
+  pairs: readonly CompiledPair[],
+  { bench, find, budgetOf }: Compilation,
+): Island {
+  const elements = [
+    ...new Set([
+      ...sessions.flatMap((session) => elementsOf(session, bench)),
+      ...pairs.flatMap((pair) => [...sidesOf(pair).plus, ...sidesOf(pair).minus]),
+    ]),
+  ];
   const errors = new Map<string, number>();
-  const observations = sessions.map((session): ChainObservation => {
+  const ofSessions = sessions.map((session): ChainObservation => {
     const budget = budgetOf(session.id);
     const { shared } = splitBudget(budget);
     const present = [...shared].filter(([, { standardUncertainty }]) => standardUncertainty > 0);
@@ -58,12 +112,34 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
       ...weighed(budget),
     };
   });
+  const ofPairs = pairs.map((compiled): ChainObservation => {
+    const { estimate, pair } = compiled;
+    const { plus, minus } = sidesOf(compiled);
+    const shared = estimate.components.flatMap((component) => {
+      const key = sharedKeyOf(component, pair);
+      return key === null ? [] : [{ ...component, element: errorElement(`${component.name}@${key}`) }];
+    });
+    for (const { element, standardUncertainty } of shared)
+      errors.set(element, Math.max(errors.get(element) ?? 0, standardUncertainty));
+    const errorsOf = (isTaken: boolean): readonly string[] =>
+      shared.filter((part) => (part.shared === 'source') === isTaken).map(({ element }) => element);
+    return {
+      id: pairId(compiled),
+      elements: [...plus, ...errorsOf(false)],
+      minus: [...minus, ...errorsOf(true)],
+      value: estimate.value,
+      standardUncertainty: standardUncertaintyOf(errorOf({ value: 0, components: namedParts(compiled, 'own') })),
+      error: errorOfPair(compiled),
+    };
+  });
+  const observations = [...ofSessions, ...ofPairs];
   const stated: readonly (readonly [string, StatedLatency | undefined])[] = [
     ...bench.displays.map(({ id, latency }) => [displayElement(id), latency] as const),
     ...bench.links.map(({ id, latency }) => [linkElement(id), latency] as const),
   ];
   return {
     sessions,
+    pairs,
     elements,
     observations,
     sharedErrors: [...errors].map(([element, standardUncertainty]) => ({
@@ -77,17 +153,22 @@ function islandOf(sessions: readonly Session[], { bench, find, budgetOf }: Compi
         ? [{ element, value: latency.valueMs, ...statedError(latency) }]
         : [],
     ),
-    totals: sessions.map((session) => {
-      const budget = budgetOf(session.id);
-      const error = errorOf(budget);
-      return {
-        id: session.id,
-        elements: elementsOf(session, bench),
-        value: budget.value,
-        standardUncertainty: standardUncertaintyOf(error),
-        error,
-      };
-    }),
+    totals: [
+      ...sessions.map((session): ChainObservation => {
+        const budget = budgetOf(session.id);
+        return { id: session.id, elements: elementsOf(session, bench), value: budget.value, ...wholly(errorOf(budget)) };
+      }),
+      ...pairs.map((compiled): ChainObservation => {
+        const { plus, minus } = sidesOf(compiled);
+        return {
+          id: pairId(compiled),
+          elements: plus,
+          minus,
+          value: compiled.estimate.value,
+          ...wholly(errorOfPair(compiled)),
+        };
+      }),
+    ],
     atLeast: Object.fromEntries(
       sessions.map((session) => [
         bodyElement(session, bench),
@@ -107,11 +188,14 @@ function errorElement(key: string): string {
   return `error/${key}`;
 }
 
+interface Member {
+  readonly session?: Session;
+  readonly pair?: CompiledPair;
+  readonly elements: readonly string[];
+}
+
 /** Groups in order of first appearance; each session joins every group with which it shares an element. */
-function joinByElement(
-  sessions: readonly Session[],
-  elementsOfSession: (session: Session) => readonly string[],
-): readonly (readonly Session[])[] {
+function joinByElement(members: readonly Member[]): readonly (readonly Member[])[] {
   const parent = new Map<string, string>();
   const rootOf = (element: string): string => {
     const up = parent.get(element);
@@ -120,9 +204,9 @@ function joinByElement(
     parent.set(element, root);
     return root;
   };
-  for (const session of sessions) {
-    const [first = '', ...rest] = elementsOfSession(session);
+  for (const { elements } of members) {
+    const [first = '', ...rest] = elements;
     for (const element of rest) parent.set(rootOf(element), rootOf(first));
   }
-  return [...Map.groupBy(sessions, (session) => rootOf(elementsOfSession(session)[0] ?? '')).values()];
+  return [...Map.groupBy(members, ({ elements }) => rootOf(elements[0] ?? '')).values()];
 }

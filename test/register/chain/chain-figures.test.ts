@@ -165,7 +165,7 @@ describe('what cannot be told is named, with the session that would tell it', ()
     [
       'two displays that no body joins',
       [on('1', 'alba-one', 'hall', 120), on('2', 'brae', 'stage', 90)],
-      ['chain-not-anchored', 'chain-not-anchored', 'chain-not-joined'],
+      ['chain-not-anchored', 'chain-not-anchored', 'chain-not-joined', 'chain-next-session'],
       'Stage cannot be compared with Hall',
     ],
     [
@@ -177,7 +177,7 @@ describe('what cannot be told is named, with the session that would tell it', ()
     [
       'a display behind a link of its own',
       [on('1', 'alba-one', 'hall', 120), on('2', 'alba-one', 'stage', 160, ['radio'])],
-      ['chain-not-anchored', 'chain-link-not-separable', 'chain-display-not-separable'],
+      ['chain-not-anchored', 'chain-link-not-separable', 'chain-display-not-separable', 'chain-next-session'],
       'Stage: it cannot be compared',
     ],
     [
@@ -216,3 +216,22 @@ it.each([
   [8.33, 83.29, 'between 8 and 84 ms'],
   [0, 12.31, 'between 0.0 and 12.4 ms'],
 ])('limits are rounded outwards: %d to %d', (low, high, text) => expect(describeLimits(low, high)).toBe(text));
+
+it('says which two displays to put side by side, and how many readings that takes', () => {
+  const { findings } = chain([on('1', 'alba-one', 'hall', 120), on('2', 'brae', 'stage', 90)], STATED);
+  const next = findings.find(({ rule }) => rule === 'chain-next-session');
+  expect(next?.message).toBe(
+    'One session would settle most: put Stage and Hall side by side, 16 readings in four clips. It gives Stage a latency of its own.',
+  );
+});
+
+it('names the session without which the others agree', () => {
+  const { findings } = chain([
+    ...NETWORK,
+    on('again', 'alba-one', 'hall', 120.5),
+    on('wrong', 'alba-one', 'stage', 190),
+  ]);
+  expect(findings.find(({ rule }) => rule === 'chain-inconsistent')?.message).toMatch(
+    /They agree once one of these is left out: (?:a-stage, wrong|wrong, a-stage)\.$/,
+  );
+});

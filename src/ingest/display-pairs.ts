@@ -1,0 +1,70 @@
+/** A comparison of two displays: its front matter and its readings, in the form that two timers have. */
+import { PAIR_METHODS, type DisplayPair, type Prose, type Rig } from '../model/bench.ts';
+import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
+import { checkReadingsResolution } from './check-readings.ts';
+import { checkObserver, checkTimer } from './check-relations.ts';
+import { checkSchema } from './check-schema.ts';
+import type { FrontMatter } from './front-matter.ts';
+import { statedValues } from './front-texts.ts';
+import { present } from './present.ts';
+import { parseReadings } from './readings.ts';
+import { displayPairSchema } from './schemas/display-pair.ts';
+import type { Source } from './source.ts';
+
+interface PairSources {
+  readonly id: string;
+  readonly source: Source;
+  readonly front: FrontMatter;
+  readonly readingsSource: Source | undefined;
+  readonly readProse: (source: Source) => readonly Prose[];
+}
+
+interface Known {
+  readonly displays: readonly string[];
+  readonly links: readonly string[];
+  readonly methods: readonly string[];
+}
+
+/** Undefined where it is planned, or where a mistake was reported. */
+export function parseDisplayPair(
+  { id, source, front, readingsSource, readProse }: PairSources,
+  known: Known,
+): DisplayPair | undefined {
+  const { report } = source;
+  const prose = readProse(source);
+  const data = checkSchema(front, displayPairSchema, report);
+  if (data === undefined) return undefined;
+  checkId(front, 'method', 'unknown-method', data.method, PAIR_METHODS, report);
+  checkId(front, 'display', 'unknown-display', data.display, known.displays, report);
+  checkId(front, 'against', 'unknown-display', data.against, known.displays, report);
+  checkLinks(front, data.links, known.links, report);
+  checkLinks(front, data.againstLinks, known.links, report);
+  checkTimer(front, data.sourceTimer, report);
+  if (data.observer !== undefined) checkObserver(front, data.observer, report);
+  if (data.display === data.against)
+    reportAtKey(front, 'against', { code: 'same-display', found: data.against }, report);
+  const method = PAIR_METHODS.find((name) => name === data.method);
+  if (method === undefined) return undefined;
+  if (!known.methods.includes(method))
+    reportAtKey(front, 'method', { code: 'missing-method', found: method, expected: `${method}.mdx` }, report);
+  if (readingsSource === undefined) return undefined;
+  const timer = { sourceTimer: data.sourceTimer } as Rig;
+  const parsed = parseReadings(readingsSource, 'two-timers', timer, data.planned, true);
+  if (parsed === undefined) return undefined;
+  checkReadingsResolution(parsed.readings, timer, readingsSource.report);
+  if (parsed.readings.length === 0) return undefined;
+  const { planned: _, ...described } = data;
+  const { resolutionMs, readings } = parsed;
+  return present({
+    id,
+    ...described,
+    method,
+    notes: front.body,
+    prose,
+    stated: statedValues(front.value),
+    resolutionMs,
+    readings,
+    file: source.file,
+    readingsFile: readingsSource.file,
+  });
+}
