@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readBench } from '../../src/ingest/read-bench.ts';
 import { intervalMs, rateKey } from '../../src/model/rate.ts';
+import { DISPLAY_PAIRS, pairFront, pairReadings } from './display-pairs.ts';
 import type { BodyId, PlannedSession } from './plan.ts';
 import { RIGS, rateOf } from './rigs.ts';
 import { SESSIONS } from './sessions.ts';
@@ -24,6 +25,11 @@ describe('the committed sessions', () => {
       expect(readFileSync(`${DATA}sessions/${id}.md`, 'utf8')).toBe(frontMatterText(session));
     },
   );
+
+  it.each(DISPLAY_PAIRS.map((pair) => [pair.id, pair] as const))('%s too, of two displays', (id, pair) => {
+    expect(readFileSync(`${DATA}display-pairs/${id}.csv`, 'utf8')).toBe(pairReadings(pair));
+    expect(readFileSync(`${DATA}display-pairs/${id}.md`, 'utf8')).toBe(pairFront(pair));
+  });
 
   it('are all there are', () => {
     const planned = SESSIONS.flatMap(({ id }) => [`${id}.csv`, `${id}.md`]).sort();
@@ -130,11 +136,11 @@ describe('the bench as the site reads it', () => {
     const { bodies, displays, links, rigs, sessions, methods, reports } = await bench;
     expect(bodies.map(({ id }) => id)).toEqual(BODY_IDS);
     expect([displays, links, rigs, sessions, methods, reports].map((list) => list.length)).toEqual([
-      3,
+      4,
       1,
       3,
       SESSIONS.length,
-      3,
+      5,
       2,
     ]);
     for (const { id, invented } of [...bodies, ...displays, ...links, ...rigs]) expect(invented, id).toBe(true);

@@ -6,6 +6,7 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { DISPLAY_PAIRS, pairFront, pairReadings } from './display-pairs.ts';
 import { SESSIONS } from './sessions.ts';
 import { frontMatterText, readingsText } from './write.ts';
 
@@ -14,6 +15,12 @@ mkdirSync(folder, { recursive: true });
 for (const session of SESSIONS) {
   writeFileSync(`${folder}${session.id}.md`, frontMatterText(session));
   writeFileSync(`${folder}${session.id}.csv`, readingsText(session));
+}
+const pairs = fileURLToPath(new URL('../../data/display-pairs/', import.meta.url));
+mkdirSync(pairs, { recursive: true });
+for (const pair of DISPLAY_PAIRS) {
+  writeFileSync(`${pairs}${pair.id}.md`, pairFront(pair));
+  writeFileSync(`${pairs}${pair.id}.csv`, pairReadings(pair));
 }
 const readings = SESSIONS.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.readings, 0);
 console.log(`${SESSIONS.length} sessions, ${readings} readings written to data/sessions/`);

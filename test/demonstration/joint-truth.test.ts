@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { compileRegister } from '../../src/site/compile.ts';
 import type { Figure, Register } from '../../src/register/register.ts';
 import { readBench } from '../../src/ingest/read-bench.ts';
+import { DISPLAY_PAIRS, TABLET_MS } from './display-pairs.ts';
 import type { BodyId, PlannedSession, RigId } from './plan.ts';
 import { SESSIONS } from './sessions.ts';
 import { BODIES, bodyMs, displayMs, DISPLAYS_MS, LINKS_MS, trueTotalMs } from './truth.ts';
@@ -90,12 +91,21 @@ describe('the chain', () => {
   it('the pit monitor against the stage screen, through nothing stated', () =>
     expectNear(figure('element/display/pit-monitor/than/stage-screen'), displayMs('pit') - displayMs('balcony')));
 
+  it.each(DISPLAY_PAIRS.map(({ id, differenceMs }) => [id, differenceMs] as const))(
+    'two displays side by side, %s',
+    (id, differenceMs) => expectNear(figure(`display-difference/${id}`), differenceMs),
+  );
+
+  it('the screen of the tablet, which only mirrored', () =>
+    expectNear(figure('element/display/tablet-screen'), TABLET_MS));
+
   it('limits hold the truth, every one of them', () => {
     const truthOf = new Map<string, number[]>([
       ...(Object.entries(DISPLAY_OF) as [RigId, string][]).map(
         ([rig, display]) => [`display/${display}`, [displayMs(rig)]] as [string, number[]],
       ),
       ['link/radio-pair', [LINKS_MS['radio-pair']]],
+      ['display/tablet-screen', [TABLET_MS]],
     ]);
     for (const session of SESSIONS) {
       const element = `body/${conditionOf(session)}`;

@@ -46,7 +46,13 @@ describe('the reports', () => {
 
 describe('the method notes', () => {
   it('are one for each way to take a reading', () => {
-    expect(METHODS.map(({ name }) => name)).toEqual(['frame-count.mdx', 'instrument.mdx', 'two-timers.mdx']);
+    expect(METHODS.map(({ name }) => name)).toEqual([
+      'frame-count.mdx',
+      'instrument.mdx',
+      'mirrored-screen.mdx',
+      'side-by-side.mdx',
+      'two-timers.mdx',
+    ]);
   });
 
   it.each(METHODS.map(({ name, text }) => [name, text]))(
