@@ -80,5 +80,5 @@ export async function renderRates(input: RatesInput): Promise<Chart> {
       { spec: SPEC, ...layOutRates(input, variant) },
       { id: `${id}-${variant}`, className: `chart-${variant}`, title, description },
     );
-  return { wide: await draw('wide'), narrow: await draw('narrow'), title, description };
+  return { id, wide: await draw('wide'), narrow: await draw('narrow'), title, description };
 }
