@@ -65,17 +65,6 @@ export function addIndependent(a: Distribution, b: Distribution): Distribution {
   return { low: a.low + b.low, step: a.step, masses };
 }
 
-/** P(X ≤ x), mass spread evenly within each cell. */
-export function massBelow({ low, step, masses }: Distribution, x: number): number {
-  const place = (x - low) / step + 0.5;
-  if (place <= 0) return 0;
-  if (place >= masses.length) return 1;
-  const cell = Math.floor(place);
-  let below = masses[cell]! * (place - cell);
-  for (let i = 0; i < cell; i += 1) below += masses[i]!;
-  return Math.min(1, below);
-}
-
 /**
  * Half-width U of the interval mean ± U that holds the share `level` (0 to 1): the expanded uncertainty of
  * JCGM 101, 7.7 for an interval that is symmetric about the estimate, so that it can be written as y ± U.

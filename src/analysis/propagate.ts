@@ -43,7 +43,7 @@ export function propagateSum(
 }
 
 /** P(value − truth ≥ x), of the distribution of truth − value; mass spread evenly within each cell. */
-export function tailOf({ low, step, masses }: Distribution): (x: number) => number {
+function tailOf({ low, step, masses }: Distribution): (x: number) => number {
   const below = [0];
   for (const mass of masses) below.push(below.at(-1)! + mass);
   const all = below.at(-1)!;
