@@ -7,6 +7,7 @@ import {
   type ChainFit,
   type ChainObservation,
 } from '../../src/analysis/chain-network.ts';
+import { combineErrors, errorOf } from '../../src/analysis/linear-error.ts';
 import { seededRandom } from '../../src/analysis/random.ts';
 import { normalError } from '../support/budgeted.ts';
 import { expectDigits } from '../support/log-relative-error.ts';
@@ -205,13 +206,29 @@ describe('displays side by side in the network (R, generalised least squares wit
     minus,
     value,
     standardUncertainty: u,
-    degreesOfFreedom: Infinity,
+    // its own, and what it shares: an element of that name stands for it in the weights
+    error: combineErrors([
+      [1, normalError(u)],
+      ...SHARED.flatMap(([element, error]) => [
+        ...(plus.includes(element) ? [[1, error] as const] : []),
+        ...(minus.includes(element) ? [[-1, error] as const] : []),
+      ]),
+    ]),
   });
+  const shared = (element: string, u: number) =>
+    errorOf({
+      value: 0,
+      components: [{ name: element, standardUncertainty: u, degreesOfFreedom: Infinity, sharedKey: element }],
+    });
+  const SHARED = [
+    ['e:rig', shared('e:rig', 3)],
+    ['e:stage', shared('e:stage', 1.2)],
+  ] as const;
   const anchor = (element: string, value: number, u: number) => ({
     element,
     value,
     standardUncertainty: u,
-    degreesOfFreedom: Infinity,
+    error: element.startsWith('e:') ? new Map() : normalError(u),
   });
   const fit = chain(
     [
@@ -243,7 +260,7 @@ describe('displays side by side in the network (R, generalised least squares wit
 
   it('limits go along both signs of a difference', () => {
     // exact totals: stage = 120 − body, body at least 20; stage − hall = 90 ± 0, so that hall is at most 10 and stage at least 90
-    const exact = { standardUncertainty: 0, degreesOfFreedom: Infinity };
+    const exact = { standardUncertainty: 0, error: new Map() };
     const found = bracketChain(
       [
         { id: 't', elements: ['body', 'stage'], value: 120, ...exact },

@@ -156,7 +156,12 @@ function islandOf(
     totals: [
       ...sessions.map((session): ChainObservation => {
         const budget = budgetOf(session.id);
-        return { id: session.id, elements: elementsOf(session, bench), value: budget.value, ...wholly(errorOf(budget)) };
+        return {
+          id: session.id,
+          elements: elementsOf(session, bench),
+          value: budget.value,
+          ...wholly(errorOf(budget)),
+        };
       }),
       ...pairs.map((compiled): ChainObservation => {
         const { plus, minus } = sidesOf(compiled);

@@ -46,7 +46,7 @@ export function nextPair(islands: readonly Island[]): NextPair | undefined {
         minus: [against],
         value: 0,
         standardUncertainty: EXPECTED_U_MS,
-        degreesOfFreedom: Infinity,
+        error: new Map(),
       },
     ]);
     return {
