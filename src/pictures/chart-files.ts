@@ -25,7 +25,7 @@ export function chartFiles(site: ChartSource, page: string, chart: ShownChart): 
   const words = pictureWords(site, page, chart);
   const data = chartData(site, chart.from, titleOf(chart));
   return [
-    ...FORMATS.flatMap((format) => {
+    ...(chart.pictured ? FORMATS : []).flatMap((format) => {
       const picture = standAlone([chart.wide, chart.narrow], words, format);
       return SCHEMES.map((scheme) => ({
         path: chartFile(chart.id, format.name, scheme),

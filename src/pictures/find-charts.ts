@@ -10,6 +10,8 @@ export interface ShownChart {
   /** The drawings, as SVG. */
   readonly wide: string;
   readonly narrow: string;
+  /** Whether pictures of it are put out. */
+  readonly pictured: boolean;
   /** Figures and files that it is from. */
   readonly from: readonly string[];
 }
@@ -26,7 +28,7 @@ const CHART =
 
 /** Each chart once, however often the page shows it. */
 export function findCharts(html: string): readonly ShownChart[] {
-  const found = [...html.matchAll(CHART)].map(([, id = '', from = '', caption = '', wide = '', narrow = '']) => {
+  const found = [...html.matchAll(CHART)].map(([whole, id = '', from = '', caption = '', wide = '', narrow = '']) => {
     const words = parsePage(caption);
     const shared = elementsOf(words, (element) => hasClass(element, 'shared'))
       .map(textOf)
@@ -39,6 +41,7 @@ export function findCharts(html: string): readonly ShownChart[] {
       shared: own,
       wide,
       narrow,
+      pictured: !whole.slice(0, whole.indexOf('>')).includes('data-pictured="no"'),
       from: textOf(parsePage(from)).split('\n').filter(Boolean),
     };
   });

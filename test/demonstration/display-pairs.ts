@@ -14,7 +14,7 @@ const MIRRORED_LATER_MS = 5;
 const REFRESH_MS = 1000 / 60;
 
 /** The display in the mean, its own wait for a refresh included. */
-export const PIT_MS = DISPLAYS_MS.pit + REFRESH_MS / 2;
+const PIT_MS = DISPLAYS_MS.pit + REFRESH_MS / 2;
 
 interface DemonstrationPair {
   readonly id: string;
