@@ -9,7 +9,7 @@ it.each(['1', '2', '3', '4', '5'])('p.adjust(…, "holm") in R, set %s', (set) =
   adjustHolm(r(`p.${set}`)).forEach((p, i) => expectDigits(p, r(`holm.${set}`)[i] ?? 0, 14));
 });
 
-it.each(['PlantGrowth.welch', 'airquality'])('R, pairwise.t.test on %s', (set) => {
+it.each(['PlantGrowth.behrens', 'airquality'])('R, p.adjust on %s', (set) => {
   const got = adjustHolm(r(`${set}.unadjusted`));
   expect(got.length).toBeGreaterThan(2);
   got.forEach((p, i) => expectDigits(p, r(`${set}.holm`)[i] ?? 0, 13));

@@ -11,7 +11,7 @@ export const methodNote = definePart({
   example: '<MethodNote of="two-timers" />',
   failure: {
     written: '<MethodNote of="two-timer" />',
-    says: '1:1  MethodNote of  unknown method "two-timer"; expected one of frame-count, instrument, two-timers. Did you mean two-timers?',
+    says: '1:1  MethodNote of  unknown method "two-timer"; expected one of frame-count, instrument, mirrored-screen, side-by-side, two-timers. Did you mean two-timers?',
   },
   view: ({ of }, { site }) => {
     const method = site.bench.methods.find(({ id }) => id === of);
