@@ -2,7 +2,7 @@
 import { entryGroups } from '../register/entry-groups.ts';
 import { labelSessions } from '../register/labels.ts';
 import { listWords } from '../register/comparisons/pair-words.ts';
-import { PATHS } from '../register/paths.ts';
+import { DISPLAY_PAIRS, PATHS } from '../register/paths.ts';
 import { describeBasis } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import { plainSentence } from '../register/sentence.ts';
@@ -70,6 +70,15 @@ const SEVERAL: Readonly<Record<string, (site: Site, id: string) => PageDescripti
     return rig && says(`The rig ${rig.name}: timer, observer, links and display, and how well its sessions can tell.`);
   },
   [PATHS.sessions]: describeSession,
+  [DISPLAY_PAIRS]: ({ bench, find, figure }, id) => {
+    const pair = bench.displayPairs.find((each) => each.id === id);
+    const difference = figure(`display-difference/${id}`);
+    if (pair === undefined || difference === undefined) return undefined;
+    const [shown, against] = [find.display(pair.display).name, find.display(pair.against).name];
+    return says(`${shown} against ${against} (${id}): ${difference.text}, from ${describeBasis(difference)}.`, [
+      difference.id,
+    ]);
+  },
   [PATHS.documentation]: (_site, id) => says(`For authors of publications: ${id.replaceAll('-', ' ')}.`),
   '/figures/': (site, id) => {
     const group = entryGroups(site.register.figures).get(id);

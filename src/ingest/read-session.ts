@@ -1,6 +1,6 @@
 /** One session's files with all that they refer to, read whether or not they are sound: for whoever is still typing them. */
 import { join } from 'node:path';
-import { METHODS, type Bench } from '../model/bench.ts';
+import { METHODS, PAIR_METHODS, type Bench } from '../model/bench.ts';
 import { compareProblems, type Problem } from '../model/problem.ts';
 import { benchOfData } from './bench-of-data.ts';
 import { checkEncoding } from './encoding.ts';
@@ -82,7 +82,7 @@ export function parseSessions(
         readings: fresh(readings),
       })),
     },
-    { methods: METHODS, readProse: () => [] },
+    { methods: [...METHODS, ...PAIR_METHODS], readProse: () => [] },
   );
   return {
     bench: benchOfData(parsed, settings),

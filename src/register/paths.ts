@@ -27,7 +27,8 @@ export const CHARTS = '/charts/';
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
 export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
 export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
-export const displayPairPath = (id: string): string => `/display-pairs/${id}/`;
+export const DISPLAY_PAIRS = '/display-pairs/';
+export const displayPairPath = (id: string): string => `${DISPLAY_PAIRS}${id}/`;
 export const methodPath = (id: string): string => `${PATHS.method}${id}/`;
 export const sessionPath = (id: string): string => `${PATHS.sessions}${id}/`;
 

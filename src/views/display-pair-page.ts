@@ -19,6 +19,8 @@ export interface DisplayPairPage {
   readonly budget: BudgetText;
   readonly findings: readonly Finding[];
   readonly conditions: readonly ConditionLine[];
+  /** What is said of the two displays. */
+  readonly described: readonly { readonly name: string; readonly description: string; readonly file: string }[];
   readonly files: readonly SourceFile[];
 }
 
@@ -50,6 +52,9 @@ export function displayPairPage({ bench, find, figure, findingsOf }: Published, 
       ...(method === undefined ? [] : [{ term: 'Method', says: method.title, path: methodPath(method.id) }]),
       ...(pair.room === undefined ? [] : [{ term: 'Room', says: pair.room }]),
     ],
+    described: [display, against]
+      .filter(({ description }) => description.trim() !== '')
+      .map(({ name, description, file }) => ({ name, description, file: file.path })),
     files: [
       pair.readingsFile,
       pair.file,

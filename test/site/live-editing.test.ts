@@ -30,6 +30,13 @@ afterAll(async () => {
   copy?.[Symbol.dispose]();
 });
 
+/** The status of a page that may reload, for what was saved, while it is asked for. */
+const statusOf = (address: string): Promise<number | undefined> =>
+  page.goto(address).then(
+    (response) => response?.status(),
+    () => undefined,
+  );
+
 /** The readings with the first one's shown time in this many thousandths: `00:08.068` as committed. */
 function withShown(thousandths: string): string {
   const changed = readings.replace('00:08.068', `00:08.${thousandths}`);
@@ -79,14 +86,14 @@ it('shows a mistake that was there before the page was opened, and comes back wh
 
 it('gives a new session its page, and takes it away with its files', async () => {
   const address = `${server.origin}/sessions/brand-new/`;
-  expect((await page.goto(address))?.status()).toBe(404);
+  await expect.poll(() => statusOf(address), { timeout: 10_000 }).toBe(404);
   copy.write('data/sessions/brand-new.csv', readings);
   copy.write('data/sessions/brand-new.md', copy.read(`data/sessions/${SESSION}.md`));
-  await expect.poll(async () => (await page.goto(address))?.status(), { timeout: 10_000 }).toBe(200);
+  await expect.poll(() => statusOf(address), { timeout: 20_000 }).toBe(200);
   await shows('brand-new');
   copy.remove('data/sessions/brand-new.csv');
   copy.remove('data/sessions/brand-new.md');
-  await expect.poll(async () => (await page.goto(address))?.status(), { timeout: 10_000 }).toBe(404);
+  await expect.poll(() => statusOf(address), { timeout: 20_000 }).toBe(404);
 });
 
 it('shows a saved write-up, and a figure that it misspells until it is mended', async () => {

@@ -24,6 +24,7 @@ const KINDS_OF_PAGE = [
   ['rig', 'data/rigs', '.md', 'rigs'],
   ['method note', 'content/methods', '.mdx', 'method'],
   ['report', 'content/reports', '.mdx', 'reports'],
+  ['pair of displays', 'data/display-pairs', '.csv', 'display-pairs'],
 ] as const;
 
 const INDEXES = [
@@ -88,7 +89,7 @@ describe('the pages', () => {
     const ofFiles = KINDS_OF_PAGE.flatMap(([, folder, ending, section]) =>
       idsIn(folder, ending).map((id) => `/${section}/${id}/`),
     );
-    const ofEntries = register.figures.flatMap(({ entry }) => /^\/figures\/[^/]+\//.exec(entry) ?? []);
+    const ofEntries = register.figures.flatMap(({ entry }) => /^\/figures\/[^#]+/.exec(entry) ?? []);
     expect(new Set(ofEntries).size).toBeGreaterThan(5);
     const ofDocumentation = projectFiles('src/documentation').map((path) =>
       path.replace(/^src|\.md$/g, '').concat('/'),

@@ -235,7 +235,7 @@ it('tells of a change made elsewhere, loses neither, and keeps what is typed ove
 it('cannot be written through by another site in the browser', async () => {
   const before = csv();
   const elsewhere = await browser.newPage();
-  await elsewhere.goto(server.origin.replace('127.0.0.1', 'localhost'));
+  await elsewhere.goto(server.origin.replace('127.0.0.1', 'localhost'), { waitUntil: 'networkidle' });
   const answers = await elsewhere.evaluate(async (origin) => {
     const ask = (path: string, init: RequestInit) =>
       fetch(`${origin}/take-readings/${path}`, init).then(

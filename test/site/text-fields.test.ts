@@ -115,6 +115,8 @@ describe('markup in every text field', () => {
         'content/methods/*.mdx',
         'content/reports/*.mdx',
         'data/bodies/*.md',
+        'data/display-pairs/*.csv',
+        'data/display-pairs/*.md',
         'data/displays/*.md',
         'data/links/*.md',
         'data/rigs/*.md',
