@@ -100,7 +100,7 @@ const MUTATIONS: readonly Mutation[] = [
     says: [
       new RegExp(` {2}count/sessions {2}was "\\d+", is now "\\d+": .*data/sessions/${UNNAMED}\\.csv is gone`),
       new RegExp(
-        ` {2}\\S+/${UNNAMED} {2}was "[^"]+", is no longer published: data/sessions/${UNNAMED}\\.csv is gone; data/sessions/${UNNAMED}\\.md is gone\\.`,
+        ` {2}\\S+ {2}was "[^"]+", is no longer published: data/sessions/${UNNAMED}\\.csv is gone\\b[^;]*; data/sessions/${UNNAMED}\\.md is gone\\b`,
       ),
     ],
   },
