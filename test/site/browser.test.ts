@@ -121,7 +121,7 @@ const LOOKS = PAGES.flatMap((path) => [PHONE, DESK].map((viewport) => [path, vie
 
 describe('a page', () => {
   it('of every kind is looked at', () => {
-    const kind = (path: string): string => path.replace(/^(\/\w+\/).+/, '$1…');
+    const kind = (path: string): string => path.replace(/^(\/[\w-]+\/).+/, '$1…');
     expect([...new Set(PAGES.map(kind))].sort()).toEqual([...new Set(site.pages.map(({ path }) => kind(path)))].sort());
   });
 
