@@ -36,6 +36,12 @@ const SESSIONS: Formula['symbols'] = [
   ['yᵢ', 'total latency of each session, to the last digit'],
   ['k', 'the number of sessions'],
 ];
+const OF_DAY: Formula['symbols'][number] = [
+  'uᵢ',
+  'standard uncertainty of what yᵢ says of the delay of its day: the own part of the total, and how far clips of one day lie about it. That is an integral over the sizes of change from clip to clip (data/variation.yaml, otherwise the default of the analysis), each weighed by how well it explains the clips, so that it takes a computer; it is no less than the own u below where totals speak of their clips',
+];
+const OVER_SIZES =
+  'It is averaged over the sizes by which days may differ (data/variation.yaml, otherwise the default of the analysis), each weighed by P(size)·∫ dμ Π p(yᵢ | μ, size), that is by how well it explains these sessions; where none does, it is widened by a factor that their scatter tells. This takes a computer.';
 const LINE: Formula['symbols'] = [
   ['yᵢ', 'total latency of each session, in ms'],
   ['Tᵢ', 'its frame interval, 1000 ms over the exact frame rate'],
@@ -205,21 +211,21 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
         'corrections: row skew of the observer, scan-out to mid-screen of shown, less that of source; an output offset is uncertain by a frame either way where nobody compared the outputs',
       ],
     ],
-    OF_ERROR,
+    'From the distribution p, convolved with the lines of the budget that the pairs cannot tell of (clock, row skew, scan-outs, outputs): y ± U, U the half-width that holds the level. Like a total it takes a computer.',
   ),
   element: formula(
     'b = (XᵀWX)⁻¹ XᵀWy',
     [
       [
         'X, y',
-        'a row for each session: 1 under every part that its chain holds and under every error that it shares, and its total; a row for each latency that was stated; and one for each shared error, which holds it at 0',
+        'a row for each session: 1 under every part that its chain holds and under every error that it shares, and its total; a row for each pair of displays read side by side: 1 under the display, −1 under the one it is held against, and likewise under a link that only one of the two has and under the errors that either shares, and the difference; a row for each latency that was stated; and one for each shared error, which holds it at 0',
       ],
       [
         'W',
-        'the weights 1/u²: the own part of a total, the uncertainty of a statement, the largest size of a shared error',
+        'the weights 1/u²: the own part of a total or of a difference of displays, the uncertainty of a statement, the largest size of a shared error',
       ],
     ],
-    OF_SUM,
+    'From the distribution of the error: the value is a sum of totals, differences of displays and statements at fixed weights, and its error the same sum of theirs, each own part convolved and each shared part taken once; where they do not explain how far the rows lie off the fit, up to a factor that this scatter tells.',
   ),
   bracket: formula('(lowest + highest) / 2', [
     [
@@ -230,25 +236,17 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
   'repeat-mean': formula(
     'ȳ = Σ yᵢ / k',
     SESSIONS,
-    'From the distribution of the error: the sessions’ own errors over k, the mean of k days about the condition, and what all share; averaged over the sizes by which days may differ, each weighed by how well it explains these sessions.',
+    `From the distribution of the error: the sessions’ errors of their days over k, the mean of k days about the condition, and what all share. ${OVER_SIZES}`,
   ),
-  'repeat-between': formula('√( max(0, s² − Σ uᵢ²/k) )', [
-    ...SESSIONS,
-    ['s', 'the standard deviation of yᵢ'],
-    ['uᵢ', 'the own part of each total’s standard uncertainty'],
-  ]),
+  'repeat-between': formula('√( max(0, s² − Σ uᵢ²/k) )', [...SESSIONS, ['s', 'the standard deviation of yᵢ'], OF_DAY]),
   'repeat-between-at-most': formula(
     'the τ at which Σ (yᵢ − ŷ)²/(uᵢ² + τ²) = χ²₀.₀₅ on k − 1 degrees of freedom, or 0 where the sum is below that at τ = 0',
-    [
-      ...SESSIONS,
-      ['ŷ', 'the mean of yᵢ with the weights 1/(uᵢ² + τ²)'],
-      ['uᵢ', 'the own part of each total’s standard uncertainty'],
-    ],
+    [...SESSIONS, ['ŷ', 'the mean of yᵢ with the weights 1/(uᵢ² + τ²)'], OF_DAY],
   ),
   'repeat-next': formula(
     'ȳ = Σ yᵢ / k',
     SESSIONS,
-    'As for the mean, with one more day and the error of one more session in place of what all share.',
+    `From the distribution of the error: as for the mean, with one more day and the error of one more session, as uncertain as the least certain of these, in place of what all share. ${OVER_SIZES}`,
   ),
   'firmware-change': formula(
     'd = Σ y′ᵢ/k′ − Σ yᵢ/k',

@@ -1,18 +1,19 @@
 /** How a reader redoes a figure: the formula, and each input to the last digit with what is its own and what is shared. */
+import type { SourceFile } from '../model/bench.ts';
 import { FORMULAS, type Formula } from '../register/formulas.ts';
-import { isKind } from '../register/kinds.ts';
+import { isKind, type KindName } from '../register/kinds.ts';
 import { sessionTitle } from '../register/labels.ts';
-import { sessionPath } from '../register/paths.ts';
+import { displayPairPath, sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Component, Figure } from '../register/register.ts';
 
 export interface RedoInput {
-  /** Id of its total latency. */
+  /** Id of its total latency, or of a difference of displays read side by side. */
   readonly id: string;
   /** `Orrin V2, 23.976 frames/s (orrin-uhd24-a)` */
   readonly title: string;
   readonly path: string;
-  /** Its total latency, and the part of its standard uncertainty that it shares with nothing: `y = 163.4 ms, own u = 2.1 ms`. */
+  /** Its value, and the part of its standard uncertainty that it shares with nothing: `y = 163.4 ms, own u = 2.1 ms`. */
   readonly line: string;
   /** `source clock 0.0089 ms (rig:balcony)` */
   readonly shared: readonly string[];
@@ -26,9 +27,12 @@ export interface Redo extends Formula {
   readonly gives: string;
 }
 
-/** All that an entry says of a figure to the last digit: itself, and each total that another figure is computed from. */
+/** Figures that others are computed from. */
+const INPUTS: readonly string[] = ['total', 'display-difference'] satisfies readonly KindName[];
+
+/** All that an entry says of a figure to the last digit: itself, and each one that another figure is computed from. */
 export function exactLines(figure: Figure): readonly string[] {
-  return [exactly(figure), ...(figure.kind === 'total' ? [inputLine(figure), ...sharedLines(figure)] : [])];
+  return [exactly(figure), ...(INPUTS.includes(figure.kind) ? [inputLine(figure), ...sharedLines(figure)] : [])];
 }
 
 /** Undefined for a kind without a formula. */
@@ -39,21 +43,22 @@ export function redoOf(site: Pick<Published, 'bench' | 'figure'>, figure: Figure
 
 function inputsOf({ bench, figure: find }: Pick<Published, 'bench' | 'figure'>, figure: Figure): readonly RedoInput[] {
   const files = new Set(figure.sources.map(({ file }) => file));
-  return bench.sessions
-    .filter(({ readingsFile }) => files.has(readingsFile.path))
-    .flatMap((session) => {
-      const total = find(`total/${session.id}`);
-      if (total === undefined) return [];
-      return [
-        {
-          id: total.id,
-          title: `${sessionTitle(bench, session)} (${session.id})`,
-          path: sessionPath(session.id),
-          line: inputLine(total),
-          shared: sharedLines(total),
-        },
-      ];
-    });
+  const isSource = ({ readingsFile }: { readonly readingsFile: SourceFile }): boolean => files.has(readingsFile.path);
+  const input = (id: string, path: string, titleOf: (found: Figure) => string): readonly RedoInput[] => {
+    const found = find(id);
+    if (found === undefined) return [];
+    return [{ id, title: titleOf(found), path, line: inputLine(found), shared: sharedLines(found) }];
+  };
+  return [
+    ...bench.sessions
+      .filter(isSource)
+      .flatMap((session) =>
+        input(`total/${session.id}`, sessionPath(session.id), () => `${sessionTitle(bench, session)} (${session.id})`),
+      ),
+    ...bench.displayPairs
+      .filter(isSource)
+      .flatMap(({ id }) => input(`display-difference/${id}`, displayPairPath(id), ({ label }) => label)),
+  ];
 }
 
 function inputLine({ value, components = [] }: Figure): string {

@@ -128,7 +128,8 @@ function islandOf(
       elements: [...plus, ...errorsOf(false)],
       minus: [...minus, ...errorsOf(true)],
       value: estimate.value,
-      standardUncertainty: standardUncertaintyOf(errorOf({ value: 0, components: namedParts(compiled, 'own') })),
+      // as the budget prints it, so that the weight can be had from what is published
+      standardUncertainty: Math.hypot(...namedParts(compiled, 'own').map((part) => part.standardUncertainty)),
       error: errorOfPair(compiled),
     };
   });
