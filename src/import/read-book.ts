@@ -18,8 +18,22 @@ export async function readBook(bytes: Uint8Array, options: DelimitedOptions): Pr
   const isZip = start.startsWith('PK\u0003\u0004');
   const isCompound = start.startsWith('\u00d0\u00cf\u0011\u00e0');
   if (!isZip && !isCompound) return readDelimited(bytes, options);
+  const book = await readWorkbook(bytes, isZip && start.includes(ODS_MIME));
+  // one that is cut would look whole
+  const long = book.sheets.find(({ rows }) => rows.length > MOST_ROWS);
+  if (long !== undefined)
+    throw new ImportError([
+      {
+        where: long.name,
+        says: `has more than ${MOST_ROWS} rows, which no list of readings has. Take out what is not part of it, or split it`,
+      },
+    ]);
+  return [book];
+}
+
+async function readWorkbook(bytes: Uint8Array, isOpenDocument: boolean): Promise<Book> {
   try {
-    return [isZip && start.includes(ODS_MIME) ? await readOpenDocument(bytes) : readExcel(bytes)];
+    return isOpenDocument ? await readOpenDocument(bytes) : readExcel(bytes);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     throw new ImportError([
@@ -39,7 +53,7 @@ function readExcel(bytes: Uint8Array): Book {
     cellStyles: true,
     cellHTML: false,
     cellDates: false,
-    sheetRows: MOST_ROWS,
+    sheetRows: MOST_ROWS + 1,
   });
   return {
     kind: 'Excel workbook',
@@ -99,11 +113,9 @@ async function readOpenDocument(bytes: Uint8Array): Promise<Book> {
       }
       return {
         name: sheet.name,
-        rows: sheet.rows
-          .slice(0, MOST_ROWS)
-          .map((cells, row) =>
-            cells.map((value, column) => openCell(value, sheet.cells?.get(`${row},${column}`)?.formula)),
-          ),
+        rows: sheet.rows.map((cells, row) =>
+          cells.map((value, column) => openCell(value, sheet.cells?.get(`${row},${column}`)?.formula)),
+        ),
         hiddenRows: [],
         isHidden: sheet.hidden === true,
         merged,
