@@ -124,7 +124,7 @@ const { Content } = await render(entry);
 /** The write-up with every part replaced by what the built page has in its place. */
 function pasteInto(mdx: string, html: string): string {
   const charts = [
-    ...html.matchAll(/<figure class="plate">[^]*?<\/figure><details class="behind">[^]*?<\/details>/g),
+    ...html.matchAll(/<figure class="plate"[^>]*>[^]*?<\/figure>\s*<details class="behind">[^]*?<\/details>/g),
   ].map(([chart]) => chart);
   const links = new Map(
     [...html.matchAll(/<a class="figure"[^>]* data-figure="([^"]*)"[^>]*>[^]*?<\/a>/g)].map(([link, id = '']) => [
