@@ -1,4 +1,5 @@
 /** A table of the data package: its columns say what stands in them, once for CSV, CSVW and Table Schema. */
+import { renderCsv } from '../model/csv-text.ts';
 
 export type Cell = string | number | boolean | undefined;
 export type Datatype = 'string' | 'number' | 'integer' | 'boolean' | 'date';
@@ -25,19 +26,18 @@ export interface Table {
   readonly csv: string;
 }
 
-const QUOTED = /[",\r\n]/;
-
 export function tableOf<Row>(
   facts: Omit<Table, 'columns' | 'csv'>,
   columns: readonly Column<Row>[],
   rows: readonly Row[],
 ): Table {
-  const lines = [columns.map(({ name }) => name), ...rows.map((row) => columns.map(({ of }) => render(of(row))))];
   return {
     ...facts,
     columns: columns.map(({ of, ...column }) => column),
-    // RFC 4180, but for line ends, which are those of the raw files.
-    csv: lines.map((cells) => `${cells.map(quote).join(',')}\n`).join(''),
+    csv: renderCsv(
+      columns.map(({ name }) => name),
+      rows.map((row) => columns.map(({ of }) => render(of(row)))),
+    ),
   };
 }
 
@@ -46,8 +46,4 @@ function render(cell: Cell): string {
   if (cell === undefined) return '';
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : cell > 0 ? 'INF' : '-INF';
   return String(cell);
-}
-
-function quote(cell: string): string {
-  return QUOTED.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 }

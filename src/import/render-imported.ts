@@ -1,5 +1,5 @@
 /** The files of a session that was imported: what was set, the readings, and the workbook as it is. */
-import { renderCsv } from '../ingest/render-csv.ts';
+import { renderCsv } from '../model/csv-text.ts';
 import { renderFrontMatter } from '../ingest/render-front-matter.ts';
 import { NEEDED } from './columns.ts';
 import type { Understood } from './understand.ts';

@@ -1,10 +1,9 @@
 /** Other cells in a readings file, row by row. */
+import { quoteCell } from '../model/csv-text.ts';
 import { parseCsv } from './csv.ts';
 
 /** New cells by line, then by column. */
 export type ReadingEdits = ReadonlyMap<number, Readonly<Record<string, string>>>;
-
-const QUOTED = /[",\r\n]/;
 
 /** The readings file with these cells. It is taken to be one that `parseCsv` accepts. */
 export function correctReadings(bytes: Uint8Array, edits: ReadingEdits): Uint8Array {
@@ -19,12 +18,8 @@ export function correctReadings(bytes: Uint8Array, edits: ReadingEdits): Uint8Ar
     },
     ({ line, cells }) => {
       const edit = edits.get(line) ?? {};
-      rows.push(columns.map((column, at) => render(edit[column] ?? cells[at] ?? '')).join(','));
+      rows.push(columns.map((column, at) => quoteCell(edit[column] ?? cells[at] ?? '')).join(','));
     },
   );
   return new TextEncoder().encode(`${rows.join('\n')}\n`);
-}
-
-function render(cell: string): string {
-  return QUOTED.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
 }

@@ -3,6 +3,7 @@
  *
  * Rows are found as RFC 4180 says, so that a line break inside quotes ends none.
  */
+import { inQuotes, quoteCell } from '../model/csv-text.ts';
 
 interface Row {
   /** 1-based line on which it starts. */
@@ -31,9 +32,9 @@ export function replaceRow(text: string, line: number, cells: readonly string[])
   return rows.map((row) => (row === old ? renderRow(cells) + ending : row.text)).join('');
 }
 
-/** Cells that need it stand in quotes. */
+/** Blanks at an end stand in quotes too, so that they are seen. */
 function renderRow(cells: readonly string[]): string {
-  return cells.map((cell) => (/[",\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(',');
+  return cells.map((cell) => (/^\s|\s$/.test(cell) ? inQuotes(cell) : quoteCell(cell))).join(',');
 }
 
 function splitRows(text: string): readonly Row[] {

@@ -1,5 +1,5 @@
 /** The files of the ledger, as text: sorted, one figure or input a line, so that they diff well. */
-import { renderCsv } from './render-csv.ts';
+import { renderCsv } from '../model/csv-text.ts';
 import { Document, isMap, isSeq, visit } from 'yaml';
 import { compareText } from '../model/compare-text.ts';
 import { ANALYSIS_INPUT, type Cause, type ChainedEntry, type Inputs, type Published } from '../model/ledger.ts';

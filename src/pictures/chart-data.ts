@@ -1,4 +1,5 @@
 /** The numbers that a chart shows, as rows: what its CSV holds and what its specification draws. */
+import { renderCsv } from '../model/csv-text.ts';
 import { intervalMs } from '../model/rate.ts';
 import type { Session } from '../model/bench.ts';
 import { describeCondition } from '../register/comparisons/describe-condition.ts';
@@ -82,13 +83,11 @@ function figureRow({ bench }: DataSource) {
 }
 
 /** RFC 4180. Columns in the order in which they first come; a row without one has an empty cell. */
-export function renderCsv(rows: readonly Row[]): string {
+export function renderRows(rows: readonly Row[]): string {
   const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))];
-  const cell = (value: Cell | undefined): string => {
-    const text = value === undefined || value === null ? '' : String(value);
-    return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-  };
-  return [columns, ...rows.map((row) => columns.map((column) => row[column]))]
-    .map((line) => `${line.map(cell).join(',')}\r\n`)
-    .join('');
+  return renderCsv(
+    columns,
+    rows.map((row) => columns.map((column) => String(row[column] ?? ''))),
+    '\r\n',
+  );
 }

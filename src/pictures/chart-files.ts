@@ -2,7 +2,7 @@
 import { chartFile, chartPath } from '../register/paths.ts';
 import type { CitedPublication } from '../views/cite-line.ts';
 import { citePlace } from '../views/cite-line.ts';
-import { chartData, renderCsv, type DataSource } from './chart-data.ts';
+import { chartData, renderRows, type DataSource } from './chart-data.ts';
 import type { ShownChart } from './find-charts.ts';
 import { FORMATS, SCHEMES } from './formats.ts';
 import { specification } from './specification.ts';
@@ -32,7 +32,7 @@ export function chartFiles(site: ChartSource, page: string, chart: ShownChart): 
         text: inColours(picture, scheme),
       }));
     }),
-    { path: `${chartPath(chart.id)}data.csv`, text: renderCsv(data.rows) },
+    { path: `${chartPath(chart.id)}data.csv`, text: renderRows(data.rows) },
     {
       path: `${chartPath(chart.id)}specification.json`,
       text: `${JSON.stringify(specification(data, chart.caption, words.description), null, 2)}\n`,
