@@ -1,6 +1,7 @@
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { Store } from 'lagfolio/memory';
+import { escapeMarkup } from '../model/markup-text.ts';
 import { textWidth } from './text-width.ts';
 import { CHART_CONFIG, FONT_FAMILY } from './theme.ts';
 
@@ -160,13 +161,9 @@ function withWords(svg: string, { id, className, title, description }: DrawingWo
   return svg.replace(/^<svg ([^>]*)>/, (_all, attributes: string) => {
     const kept = attributes.replace(/(?:class|xmlns(?::xlink)?)="[^"]*" ?/g, '').trim();
     return (
-      `<svg xmlns="http://www.w3.org/2000/svg" class="${className}" ${kept} font-family="${escapeXml(FONT_FAMILY)}" role="img" ` +
-      `aria-labelledby="${id}-title ${id}-desc"><title id="${id}-title">${escapeXml(title)}</title>` +
-      `<desc id="${id}-desc">${escapeXml(description)}</desc>`
+      `<svg xmlns="http://www.w3.org/2000/svg" class="${className}" ${kept} font-family="${escapeMarkup(FONT_FAMILY)}" role="img" ` +
+      `aria-labelledby="${id}-title ${id}-desc"><title id="${id}-title">${escapeMarkup(title)}</title>` +
+      `<desc id="${id}-desc">${escapeMarkup(description)}</desc>`
     );
   });
-}
-
-function escapeXml(text: string): string {
-  return text.replace(/[&<>"]/g, (character) => `&#${String(character.charCodeAt(0))};`);
 }

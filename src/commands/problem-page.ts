@@ -1,3 +1,4 @@
+import { escapeMarkup } from '../model/markup-text.ts';
 import type { ProblemsError } from '../model/problem.ts';
 
 /** What the development server shows in place of a page while the files hold mistakes: the list, readable on a phone. */
@@ -20,14 +21,10 @@ pre { font: 0.9rem/1.5 ui-monospace, monospace; white-space: pre-wrap; overflow-
 <body>
 <main>
 <h1>${title}</h1>
-<pre>${escapeHtml(message)}</pre>
+<pre>${escapeMarkup(message)}</pre>
 <p>This page comes back by itself when the files are mended and saved.</p>
 </main>
 </body>
 </html>
 `;
-}
-
-function escapeHtml(text: string): string {
-  return text.replace(/[&<>"]/g, (character) => `&#${String(character.charCodeAt(0))};`);
 }

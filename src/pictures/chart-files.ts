@@ -1,4 +1,5 @@
 /** The files of one chart: pictures that stand alone, its numbers, its specification. */
+import { readMarkup } from '../model/markup-text.ts';
 import { chartFile, chartPath } from '../register/paths.ts';
 import type { CitedPublication } from '../views/cite-line.ts';
 import { citePlace } from '../views/cite-line.ts';
@@ -62,5 +63,5 @@ function titleOf({ wide }: ShownChart): string {
 
 function wordsOf(svg: string, element: 'title' | 'desc'): string {
   const found = new RegExp(`<${element}\\b[^>]*>([\\s\\S]*?)</${element}>`).exec(svg)?.[1] ?? '';
-  return found.replace(/&#(\d+);/g, (_all, code: string) => String.fromCodePoint(Number(code)));
+  return readMarkup(found);
 }

@@ -1,4 +1,5 @@
 /** A chart as a picture that stands alone: title, what is drawn, the drawing, its source; all text as outlines, colours still by name. */
+import { escapeMarkup, readMarkup } from '../model/markup-text.ts';
 import { PALETTE, type Format, type Scheme } from './formats.ts';
 import { Glyphs, short, wrap, type Weight } from './outlines.ts';
 
@@ -82,8 +83,8 @@ export function standAlone(drawings: readonly string[], words: PictureWords, for
   }
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${width}" height="${height}" ` +
-    `viewBox="0 0 ${width} ${height}" role="img"><title>${escapeXml(words.title)}</title>` +
-    `<desc>${escapeXml(words.description)}</desc>${glyphs.definitions}` +
+    `viewBox="0 0 ${width} ${height}" role="img"><title>${escapeMarkup(words.title)}</title>` +
+    `<desc>${escapeMarkup(words.description)}</desc>${glyphs.definitions}` +
     `<rect width="${width}" height="${height}" fill="var(--paper)"/>${parts.join('')}</svg>\n`
   );
 }
@@ -102,7 +103,7 @@ function outlined(inside: string, glyphs: Glyphs): string {
     const read = (name: string): string | undefined => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1];
     const [, x = '0', y = '0'] = /translate\(([-\d.]+)[ ,]([-\d.]+)\)/.exec(read('transform') ?? '') ?? [];
     const anchor = read('text-anchor');
-    return glyphs.draw(unescapeXml(text), {
+    return glyphs.draw(readMarkup(text), {
       x: Number(x),
       y: Number(y),
       size: Number.parseFloat(read('font-size') ?? String(CHART_TEXT)),
@@ -126,20 +127,4 @@ function colour(colours: Readonly<Record<string, string>>, name: string): string
   if (found === undefined)
     throw new Error(`no picture has the colour --${name}: give it one in src/pictures/formats.ts`);
   return found;
-}
-
-function escapeXml(text: string): string {
-  return text.replace(/[&<>"]/g, (character) => `&#${String(character.charCodeAt(0))};`);
-}
-
-const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
-
-function unescapeXml(text: string): string {
-  return text.replace(/&(?:#x([0-9a-f]+)|#(\d+)|(\w+));/gi, (all, hex?: string, decimal?: string, name?: string) =>
-    hex !== undefined
-      ? String.fromCodePoint(Number.parseInt(hex, 16))
-      : decimal !== undefined
-        ? String.fromCodePoint(Number(decimal))
-        : (NAMED[name ?? ''] ?? all),
-  );
 }
