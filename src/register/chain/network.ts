@@ -40,7 +40,7 @@ export function findIslands(compilation: Compilation): {
   const isWeighable = ({ id }: Session): boolean => weighed(budgetOf(id)).standardUncertainty > 0;
   const groups = joinByElement([
     ...bench.sessions.filter(isWeighable).map((session) => ({ session, elements: elementsOf(session, bench) })),
-    ...pairs.map((pair) => ({ pair, elements: [...sidesOf(pair).plus, ...sidesOf(pair).minus] })),
+    ...pairs.map((pair) => ({ pair, elements: elementsOfPair(pair) })),
   ]);
   return {
     islands: groups.map((members) =>
@@ -58,13 +58,18 @@ export function pairId({ pair }: CompiledPair): string {
   return `pair:${pair.id}`;
 }
 
-/** What a difference is of: links that both ways have fall out. */
+/** What a difference is of: links that both ways have cancel. */
 function sidesOf({ pair }: CompiledPair): { readonly plus: readonly string[]; readonly minus: readonly string[] } {
   const [own, other] = [pair.links, pair.againstLinks];
   return {
     plus: [...own.filter((link) => !other.includes(link)).map(linkElement), displayElement(pair.display)],
     minus: [...other.filter((link) => !own.includes(link)).map(linkElement), displayElement(pair.against)],
   };
+}
+
+function elementsOfPair(pair: CompiledPair): readonly string[] {
+  const { plus, minus } = sidesOf(pair);
+  return [...plus, ...minus];
 }
 
 /** Parts of a pair's budget: those that it shares with nothing, and those of the display read or of the other one. */
@@ -84,18 +89,13 @@ function errorOfPair(compiled: CompiledPair): LinearError {
   ]);
 }
 
-const wholly = (error: LinearError) => ({ standardUncertainty: standardUncertaintyOf(error), error });
-
 function islandOf(
   sessions: readonly Session[],
   pairs: readonly CompiledPair[],
   { bench, find, budgetOf }: Compilation,
 ): Island {
   const elements = [
-    ...new Set([
-      ...sessions.flatMap((session) => elementsOf(session, bench)),
-      ...pairs.flatMap((pair) => [...sidesOf(pair).plus, ...sidesOf(pair).minus]),
-    ]),
+    ...new Set([...sessions.flatMap((session) => elementsOf(session, bench)), ...pairs.flatMap(elementsOfPair)]),
   ];
   const errors = new Map<string, number>();
   const ofSessions = sessions.map((session): ChainObservation => {
@@ -154,27 +154,12 @@ function islandOf(
         ? [{ element, value: latency.valueMs, ...statedError(latency) }]
         : [],
     ),
-    totals: [
-      ...sessions.map((session): ChainObservation => {
-        const budget = budgetOf(session.id);
-        return {
-          id: session.id,
-          elements: elementsOf(session, bench),
-          value: budget.value,
-          ...wholly(errorOf(budget)),
-        };
-      }),
-      ...pairs.map((compiled): ChainObservation => {
-        const { plus, minus } = sidesOf(compiled);
-        return {
-          id: pairId(compiled),
-          elements: plus,
-          minus,
-          value: compiled.estimate.value,
-          ...wholly(errorOfPair(compiled)),
-        };
-      }),
-    ],
+    totals: observations.map((observation) => ({
+      ...observation,
+      elements: observation.elements.filter(isPart),
+      ...(observation.minus === undefined ? {} : { minus: observation.minus.filter(isPart) }),
+      standardUncertainty: standardUncertaintyOf(observation.error),
+    })),
     atLeast: Object.fromEntries(
       sessions.map((session) => [
         bodyElement(session, bench),
@@ -190,8 +175,16 @@ function statedError({ valueMs, standardUncertaintyMs }: StatedLatency): Weighed
   return { standardUncertainty, error: errorOf({ value: valueMs, components: [stated] }) };
 }
 
+const SHARED_ERROR = 'error/';
+
+/** What sessions share as an element of its own, anchored at 0. */
 function errorElement(key: string): string {
-  return `error/${key}`;
+  return `${SHARED_ERROR}${key}`;
+}
+
+/** A body, a link or a display. */
+function isPart(element: string): boolean {
+  return !element.startsWith(SHARED_ERROR);
 }
 
 interface Member {
