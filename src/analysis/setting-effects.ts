@@ -5,7 +5,7 @@ import { intervalAt, probabilityOfZero } from './error-tail.ts';
 import { adjustHolm } from './holm.ts';
 import type { Interval } from './interval.ts';
 import type { LeastSquaresFit } from './least-squares.ts';
-import { estimateContrast, type FitScale, type Weighed } from './linear-contrast.ts';
+import { estimateContrast, sharesOf, type FitScale, type Weighed } from './linear-contrast.ts';
 
 /** A step from one level of a setting to another. */
 export interface SettingStep {
@@ -27,6 +27,8 @@ export type EffectSize =
       readonly pAdjusted: number;
       /** With probability 1 − alpha it is no larger than this in either direction (two one-sided tests). */
       readonly atMost: number;
+      /** By observation: the value is the sum of the observations at these weights. */
+      readonly weights: readonly number[];
     }
   | { readonly kind: 'not-estimable'; readonly reason: 'not-separable' };
 
@@ -115,13 +117,16 @@ function sizesOf(
   level: number,
 ): EffectSize[] {
   // A factor that enters interactions only has no column of its own, and so no effect of which anything could be said.
-  const estimates = contrasts.map((contrast) =>
-    contrast.every((part) => part === 0) ? undefined : estimateContrast(fit, contrast, observations, scale),
-  );
-  const adjusted = adjustHolm(estimates.flatMap((estimate) => (estimate ? [probabilityOfZero(estimate)] : [])));
+  const estimates = contrasts.map((contrast) => {
+    if (contrast.every((part) => part === 0)) return undefined;
+    const estimate = estimateContrast(fit, contrast, observations, scale);
+    return estimate && { estimate, weights: sharesOf(fit, contrast) };
+  });
+  const adjusted = adjustHolm(estimates.flatMap((each) => (each ? [probabilityOfZero(each.estimate)] : [])));
   let next = 0;
-  return estimates.map((estimate): EffectSize => {
-    if (!estimate) return NOT_SEPARABLE;
+  return estimates.map((each): EffectSize => {
+    if (!each) return NOT_SEPARABLE;
+    const { estimate, weights } = each;
     const { value, standardUncertainty } = estimate;
     return {
       kind: 'effect',
@@ -132,6 +137,7 @@ function sizesOf(
       pAdjusted: adjusted[next++] ?? 1,
       // any margin will do: the smallest one that would show sameness does not depend on it
       atMost: testEquivalence(estimate, 1, 1 - level).smallestMargin,
+      weights,
     };
   });
 }

@@ -136,9 +136,13 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
   ),
   family: formula('m', [['m', 'how many verdicts name this family']]),
   effect: formula(
-    'b = c (XᵀWX)⁻¹ XᵀWy',
+    'b = Σ wᵢyᵢ, w = c (XᵀWX)⁻¹ XᵀW',
     [
-      ['X', 'a row for each session: 1, then a column for each level of each setting but its first'],
+      ['wᵢ, yᵢ', 'the weight and the total latency of each session, as listed below'],
+      [
+        'X',
+        'a row for each session: 1, then for each coefficient named above a column for each level of the setting but its first, and of two settings the products of theirs',
+      ],
       ['W', 'the weights 1/uᵢ², uᵢ the own part of each total’s standard uncertainty'],
       ['c', 'the row of one level less that of another, the other settings averaged over their levels'],
     ],
@@ -153,9 +157,10 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     'That of the effect.',
   ),
   interaction: formula(
-    'b = c (XᵀWX)⁻¹ XᵀWy',
+    'b = Σ wᵢyᵢ, w = c (XᵀWX)⁻¹ XᵀW',
     [
-      ['X, W', 'as for an effect, with a column for each pair of levels of the two settings'],
+      ['wᵢ, yᵢ', 'the weight and the total latency of each session, as listed below'],
+      ['X, W', 'as for an effect'],
       ['c', 'the difference of two differences of rows'],
     ],
     OF_SUM,

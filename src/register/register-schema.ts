@@ -61,6 +61,10 @@ const verdict = object(
   },
   ['pAdjusted', 'pSameAdjusted', 'furtherRuns'],
 );
+const weight = object('How much of another figure is in a value that is a sum of others.', {
+  figure: text('Id of the other.'),
+  weight: number('What its value is multiplied by.'),
+});
 const source = object('A raw file it was computed from.', {
   file: text('Its path, from the root of the site.'),
   sha256: { type: 'string', pattern: '^[0-9a-f]{64}$' },
@@ -76,6 +80,7 @@ const OPTIONAL = [
   'components',
   'uncorrected',
   'corrections',
+  'weights',
   'group',
   'inWords',
   'p',
@@ -103,6 +108,7 @@ const figure = object(
     components: { type: 'array', items: component },
     uncorrected: number('The value before corrections.'),
     corrections: { type: 'array', items: correction },
+    weights: { type: 'array', items: weight },
     sources: { type: 'array', items: source },
     text: text('What every page prints; rounded once.'),
     label: text('What it is, in words.'),

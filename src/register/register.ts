@@ -34,6 +34,13 @@ export interface AppliedCorrection {
   readonly standardUncertainty: number;
 }
 
+/** Of a sum of other figures: how much of one is in it. */
+export interface Weight {
+  /** Id of the other figure. */
+  readonly figure: string;
+  readonly weight: number;
+}
+
 /** What a figure is of. Only the keys that apply are present. */
 export type Subject = Readonly<Record<string, string>>;
 
@@ -64,6 +71,8 @@ export interface Figure {
   /** The value before `corrections`. */
   readonly uncorrected?: number;
   readonly corrections?: readonly AppliedCorrection[];
+  /** Of a value that is a sum of other figures. */
+  readonly weights?: readonly Weight[];
   readonly sources: readonly FigureSource[];
   /** What every page prints. Rounded once, here. */
   readonly text: string;

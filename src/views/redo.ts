@@ -13,7 +13,7 @@ export interface RedoInput {
   /** `Orrin V2, 23.976 frames/s (orrin-uhd24-a)` */
   readonly title: string;
   readonly path: string;
-  /** Its value, and the part of its standard uncertainty that it shares with nothing: `y = 163.4 ms, own u = 2.1 ms`. */
+  /** Value, standard uncertainty that it shares with nothing, weight: `y = 163.4 ms, own u = 2.1 ms, w = 0.5`. */
   readonly line: string;
   /** `source clock 0.0089 ms (rig:balcony)` */
   readonly shared: readonly string[];
@@ -44,10 +44,13 @@ export function redoOf(site: Pick<Published, 'bench' | 'figure'>, figure: Figure
 function inputsOf({ bench, figure: find }: Pick<Published, 'bench' | 'figure'>, figure: Figure): readonly RedoInput[] {
   const files = new Set(figure.sources.map(({ file }) => file));
   const isSource = ({ readingsFile }: { readonly readingsFile: SourceFile }): boolean => files.has(readingsFile.path);
+  const weights = figure.weights && new Map(figure.weights.map((each) => [each.figure, each.weight]));
   const input = (id: string, path: string, titleOf: (found: Figure) => string): readonly RedoInput[] => {
     const found = find(id);
-    if (found === undefined) return [];
-    return [{ id, title: titleOf(found), path, line: inputLine(found), shared: sharedLines(found) }];
+    const weight = weights?.get(id);
+    if (found === undefined || (weights !== undefined && weight === undefined)) return [];
+    const line = `${inputLine(found)}${weight === undefined ? '' : `, w = ${weight}`}`;
+    return [{ id, title: titleOf(found), path, line, shared: sharedLines(found) }];
   };
   return [
     ...bench.sessions

@@ -30,6 +30,7 @@ interface Entry {
   readonly uncorrected?: number;
   readonly corrections?: readonly { readonly value: number }[];
   readonly p?: number;
+  readonly weights?: readonly { readonly figure: string; readonly weight: number }[];
   readonly sources: readonly { readonly file: string }[];
   readonly verdict?: {
     readonly word: string;
@@ -226,6 +227,10 @@ function boundOf(term: Entry | undefined, bound: (value: number, half: number) =
   return bound(value, tQuantile(0.95, degreesOfFreedom ?? 1e12) * standardUncertainty);
 }
 
+function weightedSum({ weights = [] }: Entry): number {
+  return sum(weights.map(({ figure, weight }) => weight * amountOf(figure)));
+}
+
 /** What the formula of a kind gives; undefined where this one figure is not followed here. */
 const BY_HAND: Readonly<Record<string, (figure: Entry) => number | undefined>> = {
   total: ({ uncorrected = NaN, corrections = [] }) => uncorrected + sum(corrections.map(({ value }) => value)),
@@ -288,6 +293,8 @@ const BY_HAND: Readonly<Record<string, (figure: Entry) => number | undefined>> =
     const value = apart.get(part) ?? NaN;
     return than === undefined ? value : value - (apart.get(part.replace(/\/.*/, `/${than}`)) ?? NaN);
   },
+  effect: weightedSum,
+  interaction: weightedSum,
   'effect-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
   'interaction-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
   moved: (figure) => {
@@ -300,8 +307,6 @@ const BY_HAND: Readonly<Record<string, (figure: Entry) => number | undefined>> =
 
 /** Followed by `npm run figures` and not by hand, and why. */
 const NOT_BY_HAND: Readonly<Record<string, string>> = {
-  effect: 'a linear model of many sessions',
-  interaction: 'a linear model of many sessions',
   'rate-law-floor-test': 'the smallest of several p',
   'display-difference':
     'an integral over all that the pairs of values leave possible, as the uncorrected value of a total is',
@@ -342,6 +347,36 @@ it('the budget of a total or of a difference of displays sums to its standard un
       1,
       9,
     );
+});
+
+const ofSettings = figures.filter(({ kind }) => kind === 'effect' || kind === 'interaction');
+
+it('the uncertainty of an effect is that of its sum of totals, what they share taken once', () => {
+  expect(ofSettings.length).toBeGreaterThan(10);
+  for (const { id, weights = [], standardUncertainty = NaN } of ofSettings) {
+    const parts = weights.flatMap(({ figure, weight }) => [
+      { name: figure, u: weight * ownPartOf(byId.get(figure)!) },
+      ...sharedOf(byId.get(figure)!).map((line) => ({ name: nameOf(line), u: weight * line.standardUncertainty })),
+    ]);
+    const summed = [...Map.groupBy(parts, ({ name }) => name).values()].map((own) => sum(own.map(({ u }) => u)));
+    expect(rootOfSquares(summed) / standardUncertainty, id).toBeCloseTo(1, 9);
+  }
+});
+
+// What makes a sum of totals the effect of one step and of nothing else, whatever the delays are (Gauss and Markov: an
+// unbiased linear estimate): the levels of every other setting, and the frame rate, have weights that sum to nothing.
+it('an effect sets one level against the other, and nothing else', () => {
+  const settings = Object.keys(sessions[0] ?? {}).filter((column) => column.startsWith('setting_'));
+  for (const { id, kind, of, weights = [] } of ofSettings) {
+    const at = (column: string) => (weight: { readonly figure: string }) =>
+      sessions.find((row) => `total/${row['session']}` === weight.figure)?.[column] ?? '';
+    const own = kind === 'effect' ? `setting_${of['setting']?.replaceAll('-', '_')}` : '';
+    for (const column of settings)
+      for (const [level, those] of Map.groupBy(weights, at(column))) {
+        const side = column !== own ? 0 : Number(level === of['to']) - Number(level === of['from']);
+        expect(sum(those.map(({ weight }) => weight)), `${id}, ${column} ${level}`).toBeCloseTo(side, 9);
+      }
+  }
 });
 
 it('verdicts are what Holm’s adjustment of the published p makes of them', () => {

@@ -6,11 +6,13 @@ import { describeP } from '../comparisons/verdict-text.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS, type KindName } from '../kinds.ts';
 import type { Lookup } from '../lookup.ts';
-import type { Figure, Subject } from '../register.ts';
+import type { Figure, Subject, Weight } from '../register.ts';
 import { describeMeasured, roundTo } from '../text.ts';
 import { describeEffect, describeInteraction } from './effect-text.ts';
 import { describeOver } from './over-words.ts';
+import { listWords } from '../comparisons/pair-words.ts';
 import { describeLevel, describeLevels } from '../level-words.ts';
+import { lowerFirst } from '../traits.ts';
 import { INTERVAL_FACTOR, OTHER_FACTORS, rateIntervalMs, type SettingsModel } from './settings-models.ts';
 
 /** Effects of a body's settings on a rig, and how they depend on each other: each as a number, effects in words too. */
@@ -95,6 +97,7 @@ function figuresOf(
       inWords: `${other === undefined ? `The change of the total for this step${overWords === '' ? ', the same at every level of the other settings' : `, ${overWords}: the levels at which both of its ends were measured`}.` : 'How much more the step changes the total at the one level of the other setting than at the other.'} ${words}`,
       standardUncertainty: size.standardUncertainty,
       coverageFactor: halfWidth / size.standardUncertainty,
+      weights: weightsOf(model, size),
       p: size.p,
     }),
     figure(other === undefined ? 'effect-verdict' : 'interaction-verdict', {
@@ -114,7 +117,17 @@ function scale(effect: Sized, units: number): Sized {
     standardUncertainty: effect.standardUncertainty * Math.abs(units),
     interval: { low: Math.min(low * units, high * units), high: Math.max(low * units, high * units), level },
     atMost: effect.atMost * Math.abs(units),
+    weights: effect.weights.map((weight) => weight * units),
   };
+}
+
+/** Of the sessions with a say in it, each with the weight of its total; the rest are rounding of binary64. */
+function weightsOf({ sessions }: SettingsModel, { weights }: Sized): readonly Weight[] {
+  const least = 1e-12 * Math.max(...weights.map(Math.abs));
+  return sessions.flatMap(({ session }, row) => {
+    const weight = weights[row] ?? 0;
+    return Math.abs(weight) > least ? [{ figure: `total/${session.id}`, weight }] : [];
+  });
 }
 
 /** How many units of its number a step takes, with its sign; 1 for levels that are no numbers. */
@@ -133,11 +146,23 @@ function basisOf({ sessions }: SettingsModel): Pick<Figure, 'readings' | 'runs' 
 function describeModel(
   { find }: Compilation,
   { body, rig, sessions }: SettingsModel,
-  { consistency, residual }: SettingsFit,
+  { consistency, residual, design }: SettingsFit,
 ): string {
   const scatter =
     consistency === undefined || consistency.inflation === 1
       ? ''
       : ` The settings do not simply add up within the sessions’ uncertainties (p ${describeP(consistency.p)}), so all uncertainties are widened by ${roundTo(consistency.inflation, 2)}.`;
-  return `Weighted linear model of the totals of all ${sessions.length} sessions of ${find.body(body).name} on ${find.rig(rig).name} on their settings, weights one over the squared uncertainty: a sum of the totals at fixed weights, whose error is the same sum of theirs. ${residual.degreesOfFreedom} sessions more than coefficients.${scatter}`;
+  const terms = [...new Set(design.termOf)].filter((term) => term.length > 0);
+  const coefficients = listWords(terms.map((term) => term.map((factor) => factorWords(find, factor)).join(' × ')));
+  return [
+    `Weighted linear model of the totals of all ${sessions.length} sessions of ${find.body(body).name} on`,
+    `${find.rig(rig).name} on their settings, weights one over the squared uncertainty: a sum of the totals at fixed`,
+    `weights, whose error is the same sum of theirs. Coefficients: ${coefficients}.`,
+    `${residual.degreesOfFreedom} sessions more than coefficients.${scatter}`,
+  ].join(' ');
+}
+
+function factorWords(find: Lookup, factor: string): string {
+  if (factor === INTERVAL_FACTOR) return 'frame interval';
+  return OTHER_FACTORS[factor] ?? lowerFirst(find.setting(factor).label);
 }
