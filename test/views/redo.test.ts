@@ -69,3 +69,16 @@ describe('what a part of the chain is computed from', () => {
     expect(exactLines(PAIR)).toContain('output offset 2 ms (outputs:Laptop)');
   });
 });
+
+describe('what an effect is computed from', () => {
+  const withWeight = (weights: NonNullable<Figure['weights']>) =>
+    redoOf(site, figure('effect/made-up/hall/gain/low/high', 'effect', { weights }))?.inputs.map(({ line }) => line);
+
+  it('lists each with its weight in the sum', () => {
+    expect(withWeight([{ figure: PAIR.id, weight: -0.25 }])).toEqual(['y = 25 ms, own u = 5 ms, w = -0.25']);
+  });
+
+  it('leaves out what has no weight in it', () => {
+    expect(withWeight([{ figure: 'total/another', weight: 1 }])).toEqual([]);
+  });
+});
