@@ -7,7 +7,7 @@ import { describeBasis } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import { plainSentence } from '../register/sentence.ts';
 import { answerOf } from '../views/answer.ts';
-import { describeSection } from '../views/entries-page.ts';
+import { entriesTitle } from '../views/entries-page.ts';
 
 export interface PageDescription {
   readonly text: string;
@@ -49,6 +49,7 @@ const SINGLE: Readonly<Record<string, (site: Site) => PageDescription>> = {
       'Every part that a report or method note can use: its properties, an example, and what the build says when it is misused.',
     ),
   [PATHS.documentation]: () => says('How to make a publication of your own.'),
+  [PATHS.search]: () => says('Finds reports, bodies, sessions, figures and words of this site.'),
   [PATHS.corrections]: () => says('Every published number that moved: when, why, and what it was before.'),
 };
 
@@ -81,11 +82,8 @@ const SEVERAL: Readonly<Record<string, (site: Site, id: string) => PageDescripti
   },
   [PATHS.documentation]: (_site, id) => says(`For authors of publications: ${id.replaceAll('-', ' ')}.`),
   '/figures/': (site, id) => {
-    const group = entryGroups(site.register.figures).get(id);
-    if (group === undefined) return undefined;
-    const section = group.within === undefined ? '' : describeSection(site, group.figures);
-    const name = [group.title, section].filter(Boolean).join(': ');
-    return says(`Where the figures of “${name}” come from: values, intervals, sessions and files.`);
+    if (!entryGroups(site.register.figures).has(id)) return undefined;
+    return says(`Where the figures of “${entriesTitle(site, id)}” come from: values, intervals, sessions and files.`);
   },
 };
 

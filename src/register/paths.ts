@@ -18,6 +18,7 @@ export const PATHS = {
   corrections: '/corrections/',
   register: '/figures.json',
   recompute: '/recompute/',
+  search: '/search/',
   package: '/data-package.zip',
 } as const;
 

@@ -40,6 +40,7 @@ import { writeUpPage, type WriteUpPage } from '../write-ups/write-up-page.ts';
 import { documentationPages } from './documentation.ts';
 import { reportProgress } from './progress.ts';
 import { recomputePage } from './recompute-page.ts';
+import { searchPage } from './search-page.ts';
 import { loadSite, type Site } from './site.ts';
 
 interface Page<View> {
@@ -85,6 +86,7 @@ const PAGES = {
   moved: (site: Site) =>
     movedPages(site).map((page) => ({ params: { moved: page.from.replace(/^\/|\/$/g, '') }, view: () => page })),
   recompute: one(recomputePage),
+  search: one(searchPage),
   notFound: one(() => ({})),
   corrections: one(correctionsPage),
   sessions: one(sessionsIndex),
@@ -121,6 +123,7 @@ const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefin
   documentation: (id) => (id === '' ? PATHS.documentation : documentationPath(id)),
   moved: undefined,
   recompute: PATHS.recompute,
+  search: PATHS.search,
   notFound: undefined,
   corrections: PATHS.corrections,
   sessions: PATHS.sessions,

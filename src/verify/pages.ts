@@ -10,10 +10,17 @@ const WORDED = ['a', 'h1', 'h2', 'h3', 'caption', 'figcaption', 'summary', 'titl
 /** What a script element may hold and run nothing: schema.org for search engines. */
 const DATA = 'application/ld+json';
 const ACTIVE = ['script', 'style', 'iframe', 'object', 'embed', 'base'];
-/** The one page that runs something: its own script, held by its content policy, and the facts that it reads. */
-const SCRIPTED = PATHS.recompute;
-const OWN_SCRIPTS = ['<script defer src=recompute.js>', '<script type=application/json id=facts>'];
-const OWN_POLICY = "; script-src 'self'; connect-src 'self'; worker-src 'self'";
+/** The pages that run something: their own script, held by their content policy, and the facts that it reads. */
+const SCRIPTED: Readonly<Record<string, { readonly scripts: readonly string[]; readonly policy: string }>> = {
+  [PATHS.recompute]: {
+    scripts: ['<script defer src=recompute.js>', '<script type=application/json id=facts>'],
+    policy: "; script-src 'self'; connect-src 'self'; worker-src 'self'",
+  },
+  [PATHS.search]: {
+    scripts: ['<script defer src=search.js>', '<script type=application/json id=searched>'],
+    policy: "; script-src 'self'",
+  },
+};
 const REFERENCES = ['aria-labelledby', 'aria-describedby', 'aria-controls', 'for', 'headers'];
 const GOVERNED = ['link', 'img', 'svg', 'body'];
 
@@ -95,7 +102,7 @@ function activeContent({ path, elements }: Page): readonly string[] {
   return [
     ...elements
       .filter(({ tagName }) => ACTIVE.includes(tagName))
-      .filter((element) => !isData(element) && !(path === SCRIPTED && isOwnScript(element)))
+      .filter((element) => !isData(element) && !isOwnScript(path, element))
       .map(({ tagName }) => `holds a <${tagName}>`),
     ...elements
       .flatMap(({ attrs }) => attrs)
@@ -109,10 +116,9 @@ function isData({ tagName, attrs }: Element): boolean {
   return tagName === 'script' && attrs.length === 1 && attrs[0]?.name === 'type' && attrs[0].value === DATA;
 }
 
-function isOwnScript({ tagName, attrs }: Element): boolean {
-  return OWN_SCRIPTS.includes(
-    `<${[tagName, ...attrs.map(({ name, value }) => (value === '' ? name : `${name}=${value}`))].join(' ')}>`,
-  );
+function isOwnScript(path: string, { tagName, attrs }: Element): boolean {
+  const tag = `<${[tagName, ...attrs.map(({ name, value }) => (value === '' ? name : `${name}=${value}`))].join(' ')}>`;
+  return SCRIPTED[path]?.scripts.includes(tag) ?? false;
 }
 
 /** A policy binds what comes after it. */
@@ -121,7 +127,7 @@ function policy({ path, elements }: Page): readonly string[] {
   const content = at < 0 ? '' : (attributeOf(elements[at] as Element, 'content') ?? '');
   const governed = elements.findIndex(({ tagName }) => GOVERNED.includes(tagName));
   if (at < 0 || at > governed) return ['has no content policy before what it would govern'];
-  const rest = path === SCRIPTED ? content.replace(OWN_POLICY, '') : content;
+  const rest = content.replace(SCRIPTED[path]?.policy ?? '', '');
   return rest.includes("default-src 'none'") && !/unsafe|https?:|\*|script-src|connect-src|worker-src/.test(rest)
     ? []
     : [`has a content policy that lets through too much: ${content}`];

@@ -78,8 +78,14 @@ function named({ bench }: Published, session: Session): Titled {
   return { title: `${sessionTitle(bench, session)} (${session.id})`, path: sessionPath(session.id) };
 }
 
+/** What a group is of, and a section of one: `Rate laws: Vennick Q4`. */
+export function entriesTitle(site: Published, name: string): string {
+  const { title = '', within, figures = [] } = entryGroups(site.register.figures).get(name) ?? {};
+  return [title, within === undefined ? '' : describeSection(site, figures)].filter(Boolean).join(': ');
+}
+
 /** By what the figures of a section have in common: a session, a rate law or a rig. */
-export function describeSection(site: Published, [figure]: readonly Figure[]): string {
+function describeSection(site: Published, [figure]: readonly Figure[]): string {
   const { session, law, rig } = figure?.of ?? {};
   if (session !== undefined) return named(site, site.find.session(session)).title;
   const ofLaw = site.laws.find(({ name }) => name === law);

@@ -7,7 +7,7 @@
 import { mkdirSync, readdirSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { chromium, type Browser } from 'playwright-core';
+import { chromium, type Browser, type Page } from 'playwright-core';
 import { findChromium, launchOptions } from '../support/chromium.ts';
 import { serveFolder } from '../support/serve-folder.ts';
 import { pagesOfEveryKind } from './pages-of-every-kind.ts';
@@ -16,6 +16,8 @@ const WIDTHS = [360, 768, 1440];
 const HEIGHT = 900;
 /** An A4 sheet less its margins, (210 − 2 × 16) mm at 96 px an inch. */
 const SHEET_PX = 672;
+/** The browser takes no picture above 16384 px (measured); a page that is longer is pictured in pieces. */
+const LONGEST_PX = 16_000;
 const SCHEMES = ['light', 'dark'] as const;
 
 const { values, positionals } = parseArgs({
@@ -51,7 +53,7 @@ async function picture(from: Browser, path: string): Promise<void> {
       const page = await from.newPage({ viewport: { width, height: HEIGHT }, colorScheme });
       await page.goto(server.home + path.slice(1), { waitUntil: 'load' });
       await page.evaluate(() => document.fonts.ready.then(() => undefined));
-      await page.screenshot({ path: join(folder ?? '', `${name}-${width}-${colorScheme}.png`), fullPage: true });
+      await pictureWhole(page, join(folder ?? '', `${name}-${width}-${colorScheme}`));
       await page.close();
     }
   await picturePaper(from, path, join(folder ?? '', name));
@@ -63,6 +65,19 @@ async function picturePaper(from: Browser, path: string, to: string): Promise<vo
   await page.goto(server.home + path.slice(1), { waitUntil: 'load' });
   await page.pdf({ path: `${to}.pdf`, format: 'A4', preferCSSPageSize: true });
   await page.emulateMedia({ media: 'print' });
-  await page.screenshot({ path: `${to}-print.png`, fullPage: true });
+  await pictureWhole(page, `${to}-print`);
   await page.close();
+}
+
+async function pictureWhole(page: Page, to: string): Promise<void> {
+  const { width, height } = await page.evaluate(() => ({
+    width: document.documentElement.scrollWidth,
+    height: document.documentElement.scrollHeight,
+  }));
+  for (let y = 0; y < height; y += LONGEST_PX)
+    await page.screenshot({
+      path: y === 0 ? `${to}.png` : `${to}-${y / LONGEST_PX + 1}.png`,
+      fullPage: true,
+      clip: { x: 0, y, width, height: Math.min(LONGEST_PX, height - y) },
+    });
 }

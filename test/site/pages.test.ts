@@ -43,6 +43,7 @@ const INDEXES = [
   '/recompute/',
   '/reports/',
   '/rigs/',
+  '/search/',
   '/sessions/',
 ];
 

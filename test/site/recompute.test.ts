@@ -299,11 +299,11 @@ it('the script asked for files of the site alone, and nothing went wrong', () =>
   expect(faults).toEqual([]);
 });
 
-it('no other page has a script, and this one only its own, held by its content policy', () => {
+it('has only its own script, held by its content policy, and no page but it and the search has one', () => {
   const { pages } = readBuiltSite(dist);
   expect(
     pages.filter(({ html }) => /<script(?! type="application\/ld\+json">)/i.test(html)).map(({ path }) => path),
-  ).toEqual(['/recompute/']);
+  ).toEqual(['/recompute/', '/search/']);
   const { html } = pages.find(({ path }) => path === '/recompute/')!;
   expect(html).toContain("script-src 'self'; connect-src 'self'; worker-src 'self'\"");
   expect([...html.matchAll(/<script(?! type="application\/ld\+json">)[^>]*>/g)].map(([tag]) => tag)).toEqual([

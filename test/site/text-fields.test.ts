@@ -127,11 +127,11 @@ describe('markup in every text field', () => {
     );
   });
 
-  // Data for search engines, which nothing runs; the script and the facts of the page that recomputes.
+  // Data for search engines, which nothing runs; the scripts of two pages, and the facts that they read.
   const isOwn = (path: string, node: Node): boolean =>
     'tagName' in node &&
     node.tagName === 'script' &&
-    (attributeOf(node, 'type') === 'application/ld+json' || path === '/recompute/') &&
+    (attributeOf(node, 'type') === 'application/ld+json' || ['/recompute/', '/search/'].includes(path)) &&
     textOf(node) !== 'alert(1)';
 
   it('makes no element on any page', () => {

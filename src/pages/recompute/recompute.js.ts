@@ -1,5 +1,5 @@
-import { bundle } from 'lagfolio/recompute';
+import { bundle } from 'lagfolio/scripts';
 
 export async function GET(): Promise<Response> {
-  return new Response(await bundle('main'), { headers: { 'Content-Type': 'text/javascript; charset=utf-8' } });
+  return new Response(await bundle('recompute'), { headers: { 'Content-Type': 'text/javascript; charset=utf-8' } });
 }

@@ -1,7 +1,7 @@
 /** What rig and display are taken to be, to state otherwise. */
 import type { Assumption } from '../assumptions.ts';
 import type { StatedChange } from '../changes.ts';
-import { element } from './dom.ts';
+import { element } from '../../scripts/dom.ts';
 
 export function assumptionInputs(assumptions: readonly Assumption[], change: (one: StatedChange) => void): HTMLElement {
   return element(

@@ -2,7 +2,7 @@
 import type { Figure } from '../../register/register.ts';
 import { compareFigures, type FigureComparison } from '../compare-figures.ts';
 import { describeMove, exactly } from '../describe-comparison.ts';
-import { element } from './dom.ts';
+import { element } from '../../scripts/dom.ts';
 
 export interface TableInput {
   readonly caption: string;

@@ -11,7 +11,7 @@ import { FACTS_ID, type PageFacts } from '../page-facts.ts';
 import type { Figure } from '../../register/register.ts';
 import { assumptionInputs } from './assumption-inputs.ts';
 import { Desk, PUBLISHED_LEVEL, withChange } from './desk.ts';
-import { element, found } from './dom.ts';
+import { element, found } from '../../scripts/dom.ts';
 import { figureTable } from './figure-table.ts';
 import { keepForLater } from './keep.ts';
 import { chosenFiles, fetchedFiles } from './raw-files.ts';

@@ -1,7 +1,7 @@
 /** Every reading of a session, to leave out, restore or correct. */
 import type { Reading, Session } from '../../model/bench.ts';
 import type { ReadingChange } from '../changes.ts';
-import { element } from './dom.ts';
+import { element } from '../../scripts/dom.ts';
 
 const LEFT_OUT = 'left out by a reader';
 const VALUES = ['source', 'shown', 'frames', 'latency'];

@@ -1,0 +1,5 @@
+import { bundle } from 'lagfolio/scripts';
+
+export async function GET(): Promise<Response> {
+  return new Response(await bundle('search'), { headers: { 'Content-Type': 'text/javascript; charset=utf-8' } });
+}
