@@ -9,15 +9,20 @@ import { citedPublication } from '../views/cite-line.ts';
 import { pageFrame } from '../views/page-frame.ts';
 import type { Site } from '../site/site.ts';
 
-/** Writes beside the finished pages of a site every chart as files of its own, and the cards of reports and bodies. */
-export async function putOutCharts(folder: string, site: Site): Promise<void> {
-  const source: ChartSource = {
+/** What charts of a site are drawn from, and what stands on each. */
+export function chartSource(site: Site): ChartSource {
+  return {
     bench: site.bench,
     figure: site.figure,
     precision: site.precision,
     publication: citedPublication(site),
     invented: pageFrame(site).invented,
   };
+}
+
+/** Writes beside the finished pages of a site every chart as files of its own, and the cards of reports and bodies. */
+export async function putOutCharts(folder: string, site: Site): Promise<void> {
+  const source = chartSource(site);
   const names = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith('.html')).sort();
   const done = new Set<string>();
   for (const name of names) {

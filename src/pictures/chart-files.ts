@@ -26,19 +26,25 @@ export function chartFiles(site: ChartSource, page: string, chart: ShownChart): 
   const words = pictureWords(site, page, chart);
   const data = chartData(site, chart.from, titleOf(chart));
   return [
-    ...(chart.pictured ? FORMATS : []).flatMap((format) => {
-      const picture = standAlone([chart.wide, chart.narrow], words, format);
-      return SCHEMES.map((scheme) => ({
-        path: chartFile(chart.id, format.name, scheme),
-        text: inColours(picture, scheme),
-      }));
-    }),
+    ...(chart.pictured ? chartPictures(site, page, chart) : []),
     { path: `${chartPath(chart.id)}data.csv`, text: renderRows(data.rows) },
     {
       path: `${chartPath(chart.id)}specification.json`,
       text: `${JSON.stringify(specification(data, chart.caption, words.description), null, 2)}\n`,
     },
   ];
+}
+
+/** The pictures alone, as SVG; also of a chart that is put out without. */
+export function chartPictures(site: ChartSource, page: string, chart: ShownChart): readonly ChartFile[] {
+  const words = pictureWords(site, page, chart);
+  return FORMATS.flatMap((format) => {
+    const picture = standAlone([chart.wide, chart.narrow], words, format);
+    return SCHEMES.map((scheme) => ({
+      path: chartFile(chart.id, format.name, scheme),
+      text: inColours(picture, scheme),
+    }));
+  });
 }
 
 function pictureWords(

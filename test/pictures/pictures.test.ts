@@ -116,7 +116,7 @@ describe('a picture', () => {
   it('is called by its title, its chart and its form', () => {
     expect(pictureName('<svg><title>Lag of “A” &#38; B</title>', 'chart-5aed5fd42d', 'square-dark')).toEqual({
       title: 'Lag of “A” & B',
-      file: 'lag-of-a-b-5aed5f-square-dark.png',
+      file: 'lag-of-a-b-5aed5f-square-dark',
     });
   });
 });

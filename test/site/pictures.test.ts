@@ -42,3 +42,17 @@ it('charts are drawn as PNG by command', () => {
   expect(new Set(sizes)).toEqual(new Set(['1920x1080', '1080x1080', '1080x1920']));
   expect(project.run('pictures', [folder, '--only', 'no such chart']).code).toBe(2);
 });
+
+it('the readings of a session are drawn by command, as PNG and as SVG that says whose they are', () => {
+  const folder = join(project.root, 'drawn-readings');
+  const { code, stderr } = project.run('pictures', [folder, '--session', 'dunmere-uhd25-a', '--svg']);
+  expect([code, stderr]).toEqual([0, '']);
+  const names = readdirSync(folder);
+  expect(names.filter((name) => name.endsWith('.png'))).toHaveLength(6);
+  const drawn = names.filter((name) => name.endsWith('.svg')).map((name) => readFileSync(join(folder, name), 'utf8'));
+  expect(drawn.map((svg) => /<title>[^<]*Dunmere 30[^<]*<\/title>/.test(svg))).toEqual(Array(6).fill(true));
+  expect(project.run('pictures', [folder, '--session', 'no-such-session'])).toMatchObject({
+    code: 2,
+    stderr: expect.stringContaining('no-such-session') as string,
+  });
+});
