@@ -2,9 +2,20 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const slow = { testTimeout: 120_000, hookTimeout: 300_000 };
 
-/** `unit`: everything that needs no built site. `site`: builds and serves the real site. */
+/** Tests that start commands, each a process of its own. */
+const COMMANDS = ['test/commands/**/*.test.ts'];
+/** Tests that simulate or mistype hundreds of benches to count how often something happens. */
+const SIMULATIONS = ['test/{coverage,simulation,slips}/**/*.test.ts'];
+/** Tests that build and serve the real site. */
+const SITE = ['test/site/**/*.test.ts'];
+
+/** Tests of a kind, with the time that they may take where the machine is busy. */
+const project = (name: string, include: readonly string[], hookTimeout: number, more: object = {}) => ({
+  root,
+  test: { name, include: [...include], environment: 'node' as const, testTimeout: 120_000, hookTimeout, ...more },
+});
+
 export default defineConfig({
   root,
   test: {
@@ -12,27 +23,10 @@ export default defineConfig({
     maxWorkers: '100%',
     maxConcurrency: 3,
     projects: [
-      {
-        root,
-        test: {
-          name: 'unit',
-          include: ['test/**/*.test.ts'],
-          exclude: ['test/site/**'],
-          environment: 'node',
-          testTimeout: 120_000,
-          hookTimeout: 60_000,
-        },
-      },
-      {
-        root,
-        test: {
-          name: 'site',
-          include: ['test/site/**/*.test.ts'],
-          globalSetup: ['test/site/global-setup.ts'],
-          environment: 'node',
-          ...slow,
-        },
-      },
+      project('unit', ['test/**/*.test.ts'], 60_000, { exclude: [...COMMANDS, ...SIMULATIONS, ...SITE] }),
+      project('commands', COMMANDS, 120_000),
+      project('simulation', SIMULATIONS, 120_000),
+      project('site', SITE, 300_000, { globalSetup: ['test/site/global-setup.ts'] }),
     ],
   },
 });

@@ -1,21 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Chain } from '../../src/analysis/chain.ts';
-import { CLIPS_ENOUGH, planLadder, planSession, powerOfPairs } from '../../src/analysis/plan.ts';
+import { planSession, powerOfPairs } from '../../src/analysis/plan.ts';
 import { advisedSpacingMs, precisionTable, simulateTrials, type Setup } from '../../src/analysis/precision.ts';
-import { rate, type Rate } from '../../src/model/rate.ts';
-
-function setupOf(body: Rate, more: Partial<Chain> = {}): Setup {
-  return {
-    method: 'two-timers',
-    resolutionMs: 1,
-    chain: {
-      source: { refresh: rate(60) },
-      body: { rate: body },
-      display: { refresh: rate(60), sync: 'input', digitsRow: 0.5 },
-      ...more,
-    },
-  };
-}
+import { rate } from '../../src/model/rate.ts';
+import { setupOf } from '../support/rig-setup.ts';
 
 describe('advisedSpacingMs', () => {
   it.each([
@@ -69,36 +56,6 @@ describe('simulateTrials', () => {
       // P(fewer than 15 of 20 at 95 %) is below 1 in 1000
       expect(inside, setup.method).toBeGreaterThanOrEqual(15);
     }
-  });
-});
-
-describe('planLadder', () => {
-  const phone = setupOf(rate(50), { observer: { rate: rate(240) } });
-
-  it('recommends an evening’s work at the most, on the way up as long as steps pay', () => {
-    const { rungs, recommended } = planLadder(phone);
-    const readings = rungs.map((rung) => rung.runs * rung.readings);
-    expect(readings).toEqual(readings.toSorted((a, b) => a - b));
-    expect(recommended.runs * recommended.readings).toBeLessThanOrEqual(40);
-    const below = rungs[rungs.indexOf(recommended) - 1];
-    expect(recommended.halfWidthMs).toBeLessThanOrEqual(0.9 * (below?.halfWidthMs ?? Infinity));
-    expect(recommended.reached).toBe(true);
-  });
-
-  it('stops where the rig itself leaves more open than readings do, and says that it is enough', () => {
-    // nobody measured where the digits stand on a display that takes 60 ms to draw: no reading takes that away
-    const open = planLadder({
-      ...phone,
-      chain: { ...phone.chain, display: { refresh: rate(15), sync: 'input', scanOutMs: 60 } },
-    });
-    expect(open.isEnough).toBe(true);
-    expect(open.recommended.floorMs).toBeGreaterThan(planLadder(phone).recommended.floorMs);
-  });
-
-  it.each([24, 50, 60])('plans as many clips as a build will ask for: %d frames/s', (frames) => {
-    const setup = setupOf(rate(frames));
-    expect(planLadder(setup).recommended.runs).toBeGreaterThanOrEqual(CLIPS_ENOUGH);
-    expect(planSession(setup, { kind: 'half-width', halfWidthMs: 30 }).runs).toBeGreaterThanOrEqual(CLIPS_ENOUGH);
   });
 });
 

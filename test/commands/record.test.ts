@@ -5,15 +5,28 @@ import { dirname, join, relative } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it, vi } from 'vitest';
 import { seededRandom } from '../../src/analysis/random.ts';
-import { VALID_FILES, writeBenchFolder } from '../support/bench-folder.ts';
+import { VALID_FILES, writeBenchFolder, type Files } from '../support/bench-folder.ts';
 import { PROJECT } from '../support/project-files.ts';
 
 /** Each test starts several processes, which take long where the machine is busy. */
 vi.setConfig({ testTimeout: 240_000 });
 
+/** What the first record of the bench wrote: the same in every test that goes on from there. */
+let firstRecord: Files | undefined;
+
+/** A bench that was recorded once, on 2 May, in a folder of its own. */
+function recorded() {
+  if (firstRecord === undefined) {
+    using bench = recorder();
+    expect(bench.record('First publication', '2026-05-02')).toMatchObject({ status: 0, stderr: '' });
+    firstRecord = bench.all();
+  }
+  return recorder(firstRecord);
+}
+
 /** A bench to record, in a folder of its own. */
-function recorder() {
-  const folder = writeBenchFolder();
+function recorder(files: Files = {}) {
+  const folder = writeBenchFolder(files);
   const run = (command: string, ...words: readonly string[]) => {
     const { status, stdout, stderr } = spawnSync(process.execPath, [join(PROJECT, 'src/commands', command), ...words], {
       env: { ...process.env, LAGFOLIO_PUBLICATION: folder.root },
@@ -121,8 +134,7 @@ describe('npm run record', () => {
   });
 
   it('keeps what was and what became of each number, and why', () => {
-    using bench = recorder();
-    bench.record('First publication', '2026-05-02');
+    using bench = recorded();
     bench.write(READINGS, SLOWER);
     const { stdout } = bench.record('  One reading\nmistyped ', '2026-05-09');
     expect(stdout).toContain('data/sessions/a.csv changed:\n');
@@ -136,8 +148,7 @@ describe('npm run record', () => {
   });
 
   it('records which files changed where nothing that is published moved', () => {
-    using bench = recorder();
-    bench.record('First publication', '2026-05-02');
+    using bench = recorded();
     bench.write('data/settings.yaml', `${VALID_FILES['data/settings.yaml']}# a comment\n`);
     expect(bench.news()).toBe('');
     expect(bench.record('Comments', '2026-05-09').stdout).toMatch(
@@ -148,8 +159,7 @@ describe('npm run record', () => {
   });
 
   it('refuses a day before the last record', () => {
-    using bench = recorder();
-    bench.record('First publication', '2026-05-02');
+    using bench = recorded();
     bench.write(READINGS, SLOWER);
     expect(bench.record('Mistyped', '2026-05-01')).toMatchObject({
       status: 2,
@@ -169,8 +179,7 @@ describe('npm run record', () => {
   });
 
   it('refuses to go on with a ledger that was edited, and writes what is missing again from its entries', () => {
-    using bench = recorder();
-    bench.record('First publication', '2026-05-02');
+    using bench = recorded();
     const figures = 'content/ledger/figures.csv';
     const whole = bench.all()[figures] ?? '';
     bench.write(figures, whole.replace(/^maximum\/a,.*\n/m, ''));
@@ -188,8 +197,7 @@ describe('npm run record', () => {
   });
 
   it('gives the same entry once, at whatever moment it was killed', async () => {
-    using bench = recorder();
-    bench.record('First publication', '2026-05-02');
+    using bench = recorded();
     bench.write(READINGS, SLOWER);
     const before = bench.all();
     bench.record('Mistyped', '2026-05-09');
@@ -213,8 +221,7 @@ describe('npm run record', () => {
   }, 600_000);
 
   it('finishes what was listed before it was killed, and says that nothing is left to record', () => {
-    using bench = recorder();
-    bench.record('First publication', '2026-05-02');
+    using bench = recorded();
     bench.write(READINGS, SLOWER);
     const before = bench.all();
     bench.record('Mistyped', '2026-05-09');
@@ -257,8 +264,7 @@ describe('npm run record -- --join', () => {
   });
 
   it('joins two branches that git merged, conflicts in the lists included', () => {
-    using bench = recorder();
-    bench.record('First publication', '2026-05-02');
+    using bench = recorded();
     const base = bench.all();
     bench.write(READINGS, SLOWER);
     bench.record('Ours', '2026-05-10');

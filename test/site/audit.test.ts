@@ -79,7 +79,7 @@ describe('it fails on a page where one number is another', () => {
 
 describe('a strict build', () => {
   it('refuses quantities typed by hand, and after it numbers that only the finished page shows', () => {
-    using copy = copyProject();
+    using copy = copyProject({ builtAs: inject('builtProject') });
     const report = (text: string): void =>
       copy.write('content/reports/x.mdx', `---\ntitle: X\nsummary: X\ndate: 2026-04-21\n---\n\n${text}\n`);
     report('It takes three hundred milliseconds.');

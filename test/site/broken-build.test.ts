@@ -1,6 +1,6 @@
 /** That a build with mistakes names them all, publishes nothing, and leaves what was published alone. */
 import { existsSync, readdirSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { MARK } from '../../src/commands/site-mark.ts';
 import { copyProject, type CommandResult, type ProjectCopy } from '../support/project-copy.ts';
 
@@ -65,7 +65,7 @@ const CASES: readonly Mistakes[] = [
 
 let copy: ProjectCopy;
 beforeAll(() => {
-  copy = copyProject();
+  copy = copyProject({ builtAs: inject('builtProject') });
 });
 afterAll(() => copy?.[Symbol.dispose]());
 

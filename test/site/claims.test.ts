@@ -1,12 +1,12 @@
 /** That claims hold the demonstration's words to its data: a copy is changed, and a strict build must name the cause. */
 import { existsSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { EVERY_EXAMPLE } from '../support/guide.ts';
 import { copyProject, type ProjectCopy } from '../support/project-copy.ts';
 
 let copy: ProjectCopy;
 beforeAll(() => {
-  copy = copyProject();
+  copy = copyProject({ builtAs: inject('builtProject') });
   // Numbers are held to the state of this very commit.
   copy.remove('content/ledger');
   const { code, stderr } = copy.run('record', ['--reason', 'The state before the changes', '--date', '2026-05-02']);

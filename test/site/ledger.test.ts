@@ -1,7 +1,7 @@
 /** That no published number moves in silence: a copy of the demonstration is recorded, changed, and built strictly. */
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { checkLedger } from '../../src/ledger/check.ts';
 import { compareWithLedger } from '../../src/ledger/compare.ts';
 import { compileSite } from '../../src/site/compile.ts';
@@ -26,7 +26,7 @@ const VERSION = 'src/analysis/version.ts';
 
 let copy: ProjectCopy;
 beforeAll(() => {
-  copy = copyProject();
+  copy = copyProject({ builtAs: inject('builtProject') });
   rmSync(join(copy.root, 'content/ledger'), { recursive: true, force: true });
   const { code, stderr } = copy.run('record', ['--reason', 'The state before the mutations', '--date', '2026-05-02']);
   if (code !== 0) throw new Error(stderr);

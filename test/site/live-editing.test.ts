@@ -18,7 +18,7 @@ let page: Page;
 let readings: string;
 
 beforeAll(async () => {
-  copy = copyProject();
+  copy = copyProject({ builtAs: inject('builtProject') });
   server = await startDevServer(copy.root);
   browser = await chromium.launch(launchOptions(inject('chromium')));
   page = await browser.newPage({ viewport: PHONE });

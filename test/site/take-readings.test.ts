@@ -47,7 +47,7 @@ beforeAll(async () => {
     of: 1,
   });
   folder = writeBenchFolder({ [`data/sessions/${ID}.md`]: front, [`data/sessions/${ID}.csv`]: readings });
-  copy = copyProject();
+  copy = copyProject({ builtAs: inject('builtProject') });
   server = await startDevServer(copy.root, folder.root);
   browser = await chromium.launch(launchOptions(inject('chromium')));
   page = await browser.newPage({ viewport: { width: 1280, height: 900 } });

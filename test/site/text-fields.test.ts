@@ -1,6 +1,6 @@
 /** That markup in any text field of any file comes out as the text it is. */
 import { parse as parseCsv } from 'csv-parse/sync';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { isMap, isScalar, parseDocument, visit } from 'yaml';
 import { readBuiltSite, type BuiltSite } from '../../src/verify/built-site.ts';
 import { attributeOf, nodesOf, parsePage, textOf, type Node } from '../../src/verify/html.ts';
@@ -87,7 +87,7 @@ let site: BuiltSite;
 let documents: readonly (readonly [path: string, document: Node])[];
 
 beforeAll(() => {
-  copy = copyProject();
+  copy = copyProject({ builtAs: inject('builtProject') });
   for (const path of projectFiles('data')) {
     if (path.endsWith('.csv')) copy.edit(path, (text) => markReadings(text, path));
     else if (path.endsWith('.yaml')) copy.edit(path, (text) => markYaml(text, path, (key) => key === 'label'));

@@ -1,6 +1,7 @@
 import { stripVTControlCharacters } from 'node:util';
 import { spawn } from 'node:child_process';
 import { delimiter, join } from 'node:path';
+import { compiledFolder } from './project-copy.ts';
 import { PROJECT } from './project-files.ts';
 
 /** The development server of a project, running. */
@@ -23,6 +24,7 @@ export async function startDevServer(root: string, publication: string = root): 
     env: {
       ...env,
       LAGFOLIO_PUBLICATION: publication,
+      NODE_COMPILE_CACHE: compiledFolder(root),
       PATH: [join(PROJECT, 'node_modules', '.bin'), env['PATH']].join(delimiter),
       NO_COLOR: '1',
     },

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import {
   copyFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -11,6 +12,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
+import { cacheFolder } from '../../src/commands/cache-folder.ts';
 import { PROJECT, projectFiles } from './project-files.ts';
 
 export interface CommandResult {
@@ -31,7 +33,7 @@ export interface ProjectCopy extends Disposable {
   remove(path: string): void;
   /** Changes the text of a file. Throws when the change changes nothing: such a test would test nothing. */
   edit(path: string, change: (text: string) => string): void;
-  /** Runs a script of package.json as `npm run` does, without npm's own words. */
+  /** Runs a script of package.json as `npm run` does, by Node itself, which takes half a second less. */
   run(script: string, words?: readonly string[], env?: NodeJS.ProcessEnv): CommandResult;
   /** Builds its site. Throws with what was printed when that fails. */
   build(env?: NodeJS.ProcessEnv): void;
@@ -42,10 +44,15 @@ export interface CopyOptions {
   readonly name?: string;
   /** Files in the opposite order, so that nothing can lean on the order in which a folder lists them. */
   readonly backwards?: boolean;
+  /** Root of a copy that was built: its builds' results and pages are taken over, as by a second build of that copy. */
+  readonly builtAs?: string;
 }
 
+/** Where a copy keeps what Node compiled: its own paths would fill the cache of the project for good. */
+export const compiledFolder = (root: string): string => join(root, '.astro', 'compiled');
+
 /** Copies every file of the project; what is installed is shared with it. */
-export function copyProject({ name = 'project', backwards = false }: CopyOptions = {}): ProjectCopy {
+export function copyProject({ name = 'project', backwards = false, builtAs }: CopyOptions = {}): ProjectCopy {
   const outer = mkdtempSync(join(tmpdir(), 'copy-'));
   const root = join(outer, name);
   const files = backwards ? projectFiles().toReversed() : projectFiles();
@@ -54,6 +61,10 @@ export function copyProject({ name = 'project', backwards = false }: CopyOptions
     copyFileSync(join(PROJECT, path), join(root, path));
   }
   symlinkSync(join(PROJECT, 'node_modules'), join(root, 'node_modules'), 'dir');
+  if (builtAs !== undefined) {
+    cpSync(cacheFolder(builtAs, builtAs), cacheFolder(root, root), { recursive: true });
+    symlinkSync(compiledFolder(builtAs), compiledFolder(root), 'dir');
+  }
   return openCopy(root, () => rmSync(outer, { recursive: true, force: true }));
 }
 
@@ -69,9 +80,9 @@ export function openCopy(root: string, dispose: () => void = () => {}): ProjectC
     const path = [join(PROJECT, 'node_modules', '.bin'), process.env['PATH']].join(delimiter);
     // What the test runner says about itself, and what its caller works on, is not for the product.
     const { NODE_ENV, VITEST, TEST, DEV, PROD, MODE, INIT_CWD, LAGFOLIO_PUBLICATION, ...rest } = process.env;
-    const { status, stdout, stderr } = spawnSync('npm', ['run', '--silent', script, '--', ...words], {
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['--run', script, '--', ...words], {
       cwd: root,
-      env: { ...rest, PATH: path, ...env },
+      env: { ...rest, PATH: path, NODE_COMPILE_CACHE: compiledFolder(root), ...env },
       encoding: 'utf8',
       maxBuffer: 2 ** 28,
     });
