@@ -24,7 +24,7 @@ export function describeRateLaw({ points, line, lineText, level, title }: RateLa
     lineLabel: [`line: ${lineText}`, hasBand ? `band: ${band}` : band],
     description: [
       `Total latency ${unitOf(points) === 'ms' ? 'against frame interval, both in ms' : 'in frames against frame interval in ms,'} on axes that include zero: ${points.length === 1 ? 'one figure' : `${String(points.length)} figures`} as points with their intervals${ends}.`,
-      `The fitted line is ${lineText}${hasBand ? `, with its ${band} as a band` : ''}.`,
+      `The line through them is ${lineText}${hasBand ? `, with its ${band} as a band` : ''}.`,
       ...(bare.length === 0
         ? []
         : [

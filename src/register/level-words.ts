@@ -10,6 +10,11 @@ export function describeLevel(find: Lookup, setting: string, level: string): str
   return /^(?:[A-Za-z]+|\d+)$/.test(label) ? `${lowerFirst(name)} ${lowerFirst(label)}` : label;
 }
 
+/** `with noise reduction 3 rather than noise reduction 0`: at which level of another setting a step is set against which. */
+export function describeAt(find: Lookup, setting: string, to: string, from: string): string {
+  return `with ${describeLevel(find, setting, to)} rather than ${describeLevel(find, setting, from)}`;
+}
+
 /** `Off → On`, `25 → 50 frames/s`. */
 export function describeLevels(find: Lookup, setting: string, from: string, to: string): string {
   return `${find.level(setting, from)} → ${find.level(setting, to)}${setting === 'rate' ? ' frames/s' : ''}`;

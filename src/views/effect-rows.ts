@@ -1,6 +1,6 @@
 import type { Figure } from '../register/register.ts';
 import type { Published } from '../register/published.ts';
-import { describeLevel, describeLevels } from '../register/level-words.ts';
+import { describeAt, describeLevels } from '../register/level-words.ts';
 
 export interface EffectRow {
   readonly setting: string;
@@ -27,10 +27,7 @@ export function effectRows(
       .flatMap((effect) => {
         const verdict = figure(effect.id.replace(kind, `${kind}-verdict`));
         const { setting = '', from = '', to = '', with: other, withFrom = '', withTo = '', over = '' } = effect.of;
-        const at =
-          other === undefined
-            ? over && `, ${over}`
-            : `: at ${describeLevel(find, other, withTo)} against ${describeLevel(find, other, withFrom)}`;
+        const at = other === undefined ? over && `, ${over}` : `, ${describeAt(find, other, withTo, withFrom)}`;
         return verdict === undefined
           ? []
           : [

@@ -86,8 +86,8 @@ function describeShape(
     return [
       fixed,
       isAtMost(slopeWithin, HALF_A_FRAME)
-        ? ' at every rate measured, so a faster rate hardly helps: beside the half frame that each waits on the display, it takes off '
-        : ' at every rate measured, for the most part, so a faster rate helps little: beside the half frame that each waits on the display, it takes off ',
+        ? ' at every rate measured, so a faster rate hardly helps: beside the wait of each frame on the display, it takes off '
+        : ' at every rate measured, for the most part, so a faster rate helps little: beside the wait of each frame on the display, it takes off ',
       slopeWithin,
       ' at most.',
     ];

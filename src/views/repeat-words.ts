@@ -16,11 +16,11 @@ export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureO
   return [
     `${plural(sessions.length, 'session')} on ${plural(days, 'day')}: `,
     mean,
-    ' on average. From one session to the next the total varies by ',
-    atMost,
-    ' at most, and most likely by ',
+    ' on average. Beyond what its own interval explains, a session typically lies ',
     between,
-    ' (standard deviations, beyond what each session’s own interval explains). One more session on this rig would fall within ',
+    ' from that, and typically no further than ',
+    atMost,
+    '. One more session on this rig would fall within ',
     next,
     '.',
   ];
@@ -31,7 +31,7 @@ export function describeFirmwareChange({ name, from, to, earlier, later }: Firmw
   const change = figure(`firmware-change/${name}`);
   if (change?.interval === undefined) return [];
   const { low, high } = change.interval;
-  const verdict = low > 0 ? 'slower' : high < 0 ? 'faster' : 'a difference is not settled by these data';
+  const verdict = low > 0 ? 'slower' : high < 0 ? 'faster' : 'too close to call';
   const sameDay = [...earlier, ...later].every(({ date }) => date === earlier[0]?.date);
   return [
     `Firmware ${to} against ${from}, everything else alike: `,

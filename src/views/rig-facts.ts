@@ -23,7 +23,7 @@ export function rigFacts(
         sourceTimer.name,
         `refreshes at ${rateLabel(sourceTimer.refresh)} Hz`,
         sourceTimer.resolutionMs !== undefined && `counts in steps of ${sourceTimer.resolutionMs} ms`,
-        sourceTimer.wrapsAfterMs !== undefined && `starts again after ${sourceTimer.wrapsAfterMs / 60_000} min`,
+        sourceTimer.wrapsAfterMs !== undefined && `starts again after ${describeSpan(sourceTimer.wrapsAfterMs)}`,
         sourceTimer.clockTolerancePpm !== undefined && `clock within ${sourceTimer.clockTolerancePpm} ppm`,
       ]),
     },
@@ -74,6 +74,11 @@ function statedLatency(latency: StatedLatency | undefined): string | undefined {
     latency &&
     `stated latency ${latency.valueMs} ms, standard uncertainty ${latency.standardUncertaintyMs} ms (${latency.source})`
   );
+}
+
+/** `60 min`, `100 s`: in minutes where they are whole. */
+function describeSpan(ms: number): string {
+  return ms % 60_000 === 0 ? `${ms / 60_000} min` : `${ms / 1000} s`;
 }
 
 function trim(ms: number): string {

@@ -134,7 +134,7 @@ describe('effects', () => {
   it('of the output on the Skelby: scaling down costs; of its quiet fan: none; and what changed together is not told apart', () => {
     covers('effect/skelby-dome/balcony/output/hd/uhd', -adds('skelby-dome', { output: 'hd' }));
     expect(figures.find(({ id }) => id === 'effect-verdict/skelby-dome/balcony/fan/auto/quiet')?.text).toMatch(
-      /^none seen: at most /,
+      /^no effect found; if there is one, under /,
     );
     expect(figures.filter(({ id }) => /^effect\/skelby-dome\/balcony\/(?:stabiliser|noise)/.test(id))).toEqual([]);
   });

@@ -6,7 +6,7 @@
  * | p of no difference, adjusted, at most 0.05             | slower by 118 ± 12 ms; faster by 118 ± 12 ms               |
  * | the same, and that it is less than the margin          | slower by 2.1 ± 0.9 ms, which is less than 8.3 ms          |
  * | no difference shown, and less than the margin shown    | the same within ± 8.3 ms                                   |
- * | neither                                                | not settled by these data (…further runs would settle it)  |
+ * | neither                                                | too close to call (…further runs would settle it)          |
  * | no scatter, or no uncertainty, to judge by             | not to be judged: …                                        |
  */
 import type { Comparison } from '../../analysis/family.ts';
@@ -27,7 +27,7 @@ export function describeVerdict(
     case 'same':
       return `the same within ± ${margin}`;
     case 'not-settled':
-      return `not settled by these data (${describeFurtherRuns(verdict.furtherRuns)})`;
+      return `too close to call (${describeFurtherRuns(verdict.furtherRuns)})`;
     case 'not-estimable':
       return `not to be judged: ${describeReason(verdict.reason)}`;
   }

@@ -11,7 +11,7 @@ import { describeMeasured, roundTo } from '../text.ts';
 import { describeEffect, describeInteraction } from './effect-text.ts';
 import { describeOver } from './over-words.ts';
 import { listWords } from '../comparisons/pair-words.ts';
-import { describeLevel, describeLevels } from '../level-words.ts';
+import { describeAt, describeLevels } from '../level-words.ts';
 import { lowerFirst } from '../traits.ts';
 import { INTERVAL_FACTOR, OTHER_FACTORS, rateIntervalMs, type SettingsModel } from './settings-models.ts';
 
@@ -63,9 +63,7 @@ function figuresOf(
   ].join('/');
   const what = [
     `${find.setting(effect.setting).label}, ${describeLevels(find, effect.setting, effect.from, effect.to)}`,
-    other === undefined
-      ? overWords
-      : `at ${describeLevel(find, otherSetting, other.to)} against ${describeLevel(find, otherSetting, other.from)}`,
+    other === undefined ? overWords : describeAt(find, otherSetting, other.to, other.from),
   ]
     .filter(Boolean)
     .join(', ');

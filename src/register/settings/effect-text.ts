@@ -12,14 +12,14 @@ export interface SizedEffect {
 
 const ALPHA = 0.05;
 
-/** `adds 26.0 ± 3.1 ms`, `takes off 42 ± 8 ms`, `none seen: at most 2.4 ms either way`. */
+/** `adds 26.0 ± 3.1 ms`, `takes off 42 ± 8 ms`, `no effect found; if there is one, under 2.4 ms`. */
 export function describeEffect({ value, halfWidth, pAdjusted, atMost }: SizedEffect): string {
-  if (pAdjusted > ALPHA) return `none seen: at most ${describeSignificant(atMost, 2, 'ms')} either way`;
+  if (pAdjusted > ALPHA) return `no effect found; if there is one, under ${describeSignificant(atMost, 2, 'ms')}`;
   return `${value > 0 ? 'adds' : 'takes off'} ${describeMeasured(Math.abs(value), halfWidth, 'ms')}`;
 }
 
-/** `adds 19 ± 5 ms more there`, `no difference seen: at most 4.0 ms either way`. */
+/** `adds 19 ± 5 ms more there`, `no difference found; if there is one, under 4.0 ms`. */
 export function describeInteraction({ value, halfWidth, pAdjusted, atMost }: SizedEffect): string {
-  if (pAdjusted > ALPHA) return `no difference seen: at most ${describeSignificant(atMost, 2, 'ms')} either way`;
+  if (pAdjusted > ALPHA) return `no difference found; if there is one, under ${describeSignificant(atMost, 2, 'ms')}`;
   return `${describeMeasured(Math.abs(value), halfWidth, 'ms')} ${value > 0 ? 'more' : 'less'}`;
 }

@@ -5,7 +5,7 @@ export const verdict = definePart({
   name: 'Verdict',
   group: 'comparisons',
   shows:
-    'what that allows to say, in words that change with the data: slower by 18.4 ± 4.6 ms, the same within ± 8.3 ms, not settled by these data',
+    'what that allows to say, in words that change with the data: slower by 18.4 ± 4.6 ms, the same within ± 8.3 ms, too close to call',
   needs: ['of', 'than'],
   properties: TWO_SESSIONS,
   prints: 'figures',

@@ -37,7 +37,7 @@ it.each<readonly [string, Pick<Comparison, 'verdict' | 'difference'>, string]>([
       verdict: { kind: 'not-settled', furtherRuns: { kind: 'runs', each: 1, as: 'difference', power: 0.8 } },
       difference: difference(5, 6),
     },
-    'not settled by these data (about 1 further run on each side would settle it)',
+    'too close to call (about 1 further run on each side would settle it)',
   ],
   [
     'several runs more',
@@ -45,7 +45,7 @@ it.each<readonly [string, Pick<Comparison, 'verdict' | 'difference'>, string]>([
       verdict: { kind: 'not-settled', furtherRuns: { kind: 'runs', each: 14, as: 'sameness', power: 0.8 } },
       difference: difference(5, 6),
     },
-    'not settled by these data (about 14 further runs on each side would settle it)',
+    'too close to call (about 14 further runs on each side would settle it)',
   ],
   [
     'out of reach',
@@ -53,7 +53,7 @@ it.each<readonly [string, Pick<Comparison, 'verdict' | 'difference'>, string]>([
       verdict: { kind: 'not-settled', furtherRuns: { kind: 'out-of-reach', reason: 'too-many' } },
       difference: difference(8.3, 9),
     },
-    'not settled by these data (nor would a thousand further runs on each side settle it)',
+    'too close to call (nor would a thousand further runs on each side settle it)',
   ],
   [
     'no plan',
@@ -61,7 +61,7 @@ it.each<readonly [string, Pick<Comparison, 'verdict' | 'difference'>, string]>([
       verdict: { kind: 'not-settled', furtherRuns: { kind: 'out-of-reach', reason: 'no-plan' } },
       difference: difference(8.3, 9),
     },
-    'not settled by these data (how many further runs would settle it cannot be told)',
+    'too close to call (how many further runs would settle it cannot be told)',
   ],
   [
     'no scatter',

@@ -79,7 +79,7 @@ describe('the statement lies between two ends, and says when the data leave it o
     [
       'a constant number of milliseconds, half an interval of waiting besides',
       line(['24', '30', '60'], (t) => 80 + 0.5 * t),
-      /^80\.0 ± \d\.\d ms at every rate measured, so a faster rate hardly helps: beside the half frame that each waits on the display, it takes off 0\.\d+ frames at most\./,
+      /^80\.0 ± \d\.\d ms at every rate measured, so a faster rate hardly helps: beside the wait of each frame on the display, it takes off 0\.\d+ frames at most\./,
     ],
     [
       'both parts',

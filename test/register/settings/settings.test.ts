@@ -35,8 +35,8 @@ describe('words of effects', () => {
     [{ value: -42.2, halfWidth: 8.1, pAdjusted: 0.05, atMost: 49 }, 'takes off 42.2 ± 8.1 ms', '42.2 ± 8.1 ms less'],
     [
       { value: -0.3, halfWidth: 2.5, pAdjusted: 0.051, atMost: 2.44 },
-      'none seen: at most 2.4 ms either way',
-      'no difference seen: at most 2.4 ms either way',
+      'no effect found; if there is one, under 2.4 ms',
+      'no difference found; if there is one, under 2.4 ms',
     ],
   ])('%j', (effect, words, interaction) => {
     expect(describeEffect(effect)).toBe(words);
@@ -53,9 +53,11 @@ describe('effects', () => {
     expect(figure('effect/alba-one/attic/resolution/hd/uhd')?.value).toBeCloseTo(40, 0);
     expect(figure('effect/alba-one/attic/audio-out/off/on')?.value).toBeCloseTo(120, 0);
     expect(figure('effect-verdict/alba-one/attic/audio-out/off/on')?.text).toMatch(/^adds 1[12]\d/);
-    expect(figure('effect-verdict/alba-one/attic/rate/24/25')?.text).toMatch(/^none seen: at most \S+ ms either way$/);
+    expect(figure('effect-verdict/alba-one/attic/rate/24/25')?.text).toMatch(
+      /^no effect found; if there is one, under \S+ ms$/,
+    );
     expect(figure('interaction-verdict/alba-one/attic/resolution/hd/uhd/audio-out/off/on')?.text).toMatch(
-      /^no difference seen: at most/,
+      /^no difference found; if there is one, under/,
     );
     expect(findings.filter(({ rule }) => rule.startsWith('settings-'))).toEqual([]);
   });
