@@ -9,6 +9,7 @@ import { missingFiles } from '../recompute/missing-files.ts';
 import { estimatorAt, recomputePair, recomputeSessions } from '../recompute/recompute-sessions.ts';
 import type { Compilation } from '../register/compilation.ts';
 import { findingsOf } from '../register/findings/findings.ts';
+import { readRegister } from '../register/packed-register.ts';
 import type { Register } from '../register/register.ts';
 import { renderRegister } from '../register/render-register.ts';
 import { fromCaller } from '../site/publication.ts';
@@ -43,7 +44,7 @@ await runCommand(
     const register = only(recomputeSessions(files, estimator), asked, than);
     if (against === undefined) process.stdout.write(renderRegister(register));
     else {
-      const compared = compareFigures((await readRegister(against)).figures, register.figures);
+      const compared = compareFigures((await publishedIn(against)).figures, register.figures);
       say(describeComparison(compared));
       if (compared.some(({ differing }) => differing.length > 0)) process.exitCode = 1;
     }
@@ -78,14 +79,13 @@ function levelOf(text: string): number {
   return level;
 }
 
-async function readRegister(file: string): Promise<Register> {
+async function publishedIn(file: string): Promise<Register> {
   try {
-    const register = JSON.parse(await readFile(fromCaller(file), 'utf8')) as Partial<Register>;
-    if (Array.isArray(register.figures)) return register as Register;
+    return readRegister(await readFile(fromCaller(file), 'utf8'));
   } catch (error) {
     if (!(error instanceof Error)) throw error;
+    throw new CallError(`${file} is no published figures.json that can be read.`);
   }
-  throw new CallError(`${file} is no published figures.json that can be read.`);
 }
 
 function suggest(id: string, ids: readonly string[]): string {

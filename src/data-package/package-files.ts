@@ -1,9 +1,9 @@
 /** The data package: everything that the publication was made of and everything that was computed, in one set of files. */
 import type { Bench } from '../model/bench.ts';
 import { publishedFiles } from '../register/published-files.ts';
+import { renderPacked } from '../register/packed-register.ts';
 import { REGISTER_SCHEMA, SCHEMA_FILE } from '../register/register-schema.ts';
 import type { Register } from '../register/register.ts';
-import { renderRegister } from '../register/render-register.ts';
 import { csvwMetadata, CSVW_FILE } from './csvw.ts';
 import { figuresTable } from './figures-table.ts';
 import { datapackage, DATAPACKAGE_FILE } from './frictionless.ts';
@@ -30,7 +30,7 @@ function describedFiles(bench: Bench, register: Register): ReadonlyMap<string, s
 
 /** Everything in the package that is computed and not copied. */
 export function computedFiles(bench: Bench, register: Register): ReadonlyMap<string, string> {
-  return new Map([...describedFiles(bench, register), ['figures.json', renderRegister(register)]]);
+  return new Map([...describedFiles(bench, register), ['figures.json', renderPacked(register)]]);
 }
 
 /** What its authors wrote, by path from the publication's root: raw files, write-ups, ledger. */

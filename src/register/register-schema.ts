@@ -2,6 +2,9 @@
 
 import { KINDS } from './kinds.ts';
 
+/** Of `figures.json`; raised when a program that read the last would misread this. */
+export const REGISTER_FORMAT = 2;
+
 export const SCHEMA_FILE = 'figures.schema.json';
 
 const text = (description: string) => ({ type: 'string', description });
@@ -34,15 +37,25 @@ const limits = object('The lowest and the highest that it can be: limits, no unc
   low: number('The lowest.'),
   high: number('The highest.'),
 });
-const component = object('A line of the uncertainty budget (JCGM 100, clauses 4 and 5).', {
+const place = (list: string) => count(`Place in “${list}”, from 0.`);
+const line = object('A line of an uncertainty budget (JCGM 100, clauses 4 and 5), without its size.', {
   name: text('What the uncertainty comes from.'),
   type: { enum: ['A', 'B'], description: 'By statistics of these readings (A), or by other means (B).' },
   distribution: text('rectangular, normal or numerical.'),
-  standardUncertainty: number('In the unit of the figure.'),
   degreesOfFreedom: { type: ['number', 'null'], description: 'null: infinite.' },
-  share: number('Its share of the combined variance.'),
   shared: { type: ['string', 'null'], description: 'What it is the same for; null: this figure’s own.' },
 });
+const component = {
+  type: 'array',
+  description: 'A line of the uncertainty budget of this figure.',
+  prefixItems: [
+    place('lines'),
+    number('Standard uncertainty, in the unit of the figure.'),
+    number('Share of the combined variance.'),
+  ],
+  minItems: 3,
+  maxItems: 3,
+};
 const correction = object('A known systematic effect, already in the value.', {
   name: text('The effect.'),
   value: number('What was added, in the unit of the figure.'),
@@ -65,7 +78,7 @@ const weight = object('How much of another figure is in a value that is a sum of
   figure: text('Id of the other.'),
   weight: number('What its value is multiplied by.'),
 });
-const source = object('A raw file it was computed from.', {
+const source = object('A raw file that figures were computed from.', {
   file: text('Its path, from the root of the site.'),
   sha256: { type: 'string', pattern: '^[0-9a-f]{64}$' },
 });
@@ -109,12 +122,16 @@ const figure = object(
     uncorrected: number('The value before corrections.'),
     corrections: { type: 'array', items: correction },
     weights: { type: 'array', items: weight },
-    sources: { type: 'array', items: source },
+    sources: place('sources'),
     text: text('What every page prints; rounded once.'),
     label: text('What it is, in words.'),
     entry: text('Site path of its entry.'),
-    group: text('Title of the page of entries on which it stands.'),
-    inWords: text('How it is computed, where that takes more words than its kind has.'),
+    group: { ...place('words'), description: 'Title of the page of entries on which it stands: place in “words”.' },
+    inWords: {
+      type: 'array',
+      items: place('words'),
+      description: 'How it is computed, where that takes more words than its kind has: sentences, with spaces between.',
+    },
     p: probability('Two-sided p of a true value of 0, of this figure alone.'),
     verdict,
     reason: text('Why it has no interval.'),
@@ -129,13 +146,20 @@ const finding = object('What a careful editor would want to know.', {
   hint: text('What to do about it.'),
 });
 
+const list = (items: object, description: string) => ({ type: 'array', items, description });
+
 export const REGISTER_SCHEMA = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'Register of published figures',
-  ...object('Every figure that a page shows, and the findings.', {
+  ...object('Every figure that a page shows, and the findings. What many figures have in common stands once.', {
     $schema: text('This schema, beside the register.'),
+    format: { const: REGISTER_FORMAT, description: 'Version of what this schema describes.' },
     analysis: text('Version of the analysis.'),
-    figures: { type: 'array', items: figure },
-    findings: { type: 'array', items: finding },
+    files: list(source, 'The raw files, each once.'),
+    sources: list(list(place('files'), 'Files that a figure was computed from.'), 'Lists of files, each once.'),
+    lines: list(line, 'Lines of budgets, each once.'),
+    words: list(text('A sentence or a title.'), 'Words of figures, each once.'),
+    figures: list(figure, 'The figures.'),
+    findings: list(finding, 'The findings.'),
   }),
 };

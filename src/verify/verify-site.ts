@@ -1,5 +1,5 @@
 /** Every check of a built site, in the order in which they are told. */
-import type { Register } from '../register/register.ts';
+import { readRegister } from '../register/packed-register.ts';
 import type { BuiltSite } from './built-site.ts';
 import type { Checked } from './checked.ts';
 import { checkEntries, checkFigureLinks } from './entries.ts';
@@ -17,7 +17,7 @@ export function verifySite(
   site: BuiltSite,
   { writeUpsRunCode }: { readonly writeUpsRunCode: boolean },
 ): readonly NamedCheck[] {
-  const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as Register;
+  const register = readRegister(site.bytes('figures.json').toString('utf8'));
   return [
     { what: 'pages', holds: 'are whole, and run nothing', ...checkPages(site, writeUpsRunCode) },
     { what: 'pages', holds: 'can be reached from the home page', ...checkReach(site) },

@@ -13,6 +13,7 @@ import { tableOf } from '../../src/data-package/table.ts';
 import { zipPackage } from '../../src/data-package/zip-package.ts';
 import { copiedPaths } from '../../src/data-package/package-files.ts';
 import type { Bench } from '../../src/model/bench.ts';
+import { readRegister } from '../../src/register/packed-register.ts';
 import type { Register } from '../../src/register/register.ts';
 import { recomputeSessions } from '../../src/recompute/recompute-sessions.ts';
 import { compareFigures } from '../../src/recompute/compare-figures.ts';
@@ -104,7 +105,7 @@ describe('the archive', () => {
   it('is enough to recompute every figure of a session', () => {
     const data = new Map(Object.entries(files).filter(([path]) => path.startsWith('data/')));
     const figures = recomputeSessions(data).sessions.flatMap((session) => session.figures);
-    const published = (JSON.parse(text('figures.json')) as Register).figures;
+    const published = readRegister(text('figures.json')).figures;
     expect(figures.length).toBe(24);
     expect(compareFigures(published, figures).flatMap(({ differing }) => differing)).toEqual([]);
   });

@@ -1,7 +1,7 @@
 /** That everything committed has its page, and what no page may hold. */
 import { gzipSync } from 'node:zlib';
 import { describe, expect, inject, it } from 'vitest';
-import type { Register } from '../../src/register/register.ts';
+import { readRegister } from '../../src/register/packed-register.ts';
 import { attributeOf, elementsOf, hasClass, textOf } from '../../src/verify/html.ts';
 import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { checkPages } from '../../src/verify/pages.ts';
@@ -10,7 +10,7 @@ import { projectFiles } from '../support/project-files.ts';
 
 const project = openCopy(inject('builtProject'));
 const site = readBuiltSite(project.dist);
-const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as Register;
+const register = readRegister(site.bytes('figures.json').toString('utf8'));
 
 /** Ids in a folder of the committed project, read off its file names. */
 const idsIn = (folder: string, ending: string): readonly string[] =>

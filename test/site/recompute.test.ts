@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import type { Figure, Register } from '../../src/register/register.ts';
+import { readRegister } from '../../src/register/packed-register.ts';
+import type { Figure } from '../../src/register/register.ts';
 import { launchOptions } from '../support/chromium.ts';
 import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { openCopy } from '../support/project-copy.ts';
@@ -13,7 +14,7 @@ import { serveFolder, type FolderServer } from '../support/serve-folder.ts';
 
 const project = openCopy(inject('builtProject'));
 const { dist } = project;
-const register = JSON.parse(readFileSync(join(dist, 'figures.json'), 'utf8')) as Register;
+const register = readRegister(readFileSync(join(dist, 'figures.json'), 'utf8'));
 const sessions = register.figures.flatMap(({ kind, of }) => (kind === 'total' ? (of['session'] ?? []) : []));
 
 const read = (path: string): string => readFileSync(join(dist, path), 'utf8');
@@ -170,7 +171,7 @@ describe('what a reader changes moves the same as in files changed by hand', () 
     const { stdout, stderr } = project.run('recompute', [folder, '--session', id, ...words]);
     rmSync(folder, { recursive: true });
     expect(stderr).toBe('');
-    return Object.fromEntries((JSON.parse(stdout) as Register).figures.map((figure) => [figure.id, exact(figure)]));
+    return Object.fromEntries(readRegister(stdout).figures.map((figure) => [figure.id, exact(figure)]));
   }
 
   const stated = (key: string): string => new RegExp(`^ *${key}: (.*)$`, 'm').exec(rigText)?.[1] ?? '';
@@ -238,9 +239,7 @@ describe('what a reader changes moves the same as in files changed by hand', () 
     writeFileSync(join(folder, display), read(display).replace(/(latency:[^]*?value: )[^,\n]*/, '$19 ms'));
     const { stdout } = project.run('figures', ['--data', join(folder, 'data'), '--content', join(folder, 'content')]);
     rmSync(folder, { recursive: true });
-    const ofChain = (JSON.parse(stdout) as Register).figures.filter(({ kind }) =>
-      ['element', 'bracket'].includes(kind),
-    );
+    const ofChain = readRegister(stdout).figures.filter(({ kind }) => ['element', 'bracket'].includes(kind));
     const moved = ofChain.filter(
       ({ id: one, text }) => text !== register.figures.find((each) => each.id === one)?.text,
     );

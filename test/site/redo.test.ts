@@ -44,7 +44,26 @@ type Row = Readonly<Record<string, string>>;
 
 const { dist } = openCopy(inject('builtProject'));
 const read = (file: string): string => readFileSync(join(dist, file), 'utf8');
-const { figures } = JSON.parse(read('figures.json')) as { readonly figures: readonly Entry[] };
+/** As the schema describes it: files, lists of them and lines of budgets stand once, and figures name their places. */
+interface Stated {
+  readonly files: readonly { readonly file: string }[];
+  readonly sources: readonly (readonly number[])[];
+  readonly lines: readonly Omit<Line, 'standardUncertainty'>[];
+  readonly figures: readonly (Omit<Entry, 'sources' | 'components'> & {
+    readonly sources: number;
+    readonly components?: readonly (readonly [line: number, standardUncertainty: number])[];
+  })[];
+}
+const { files, sources: lists, lines, figures: stated } = JSON.parse(read('figures.json')) as Stated;
+const figures = stated.map(
+  ({ sources, components, ...figure }): Entry => ({
+    ...figure,
+    sources: lists[sources]!.map((file) => files[file]!),
+    ...(components && {
+      components: components.map(([line, standardUncertainty]) => ({ ...lines[line]!, standardUncertainty })),
+    }),
+  }),
+);
 const [readings, sessions] = ['readings.csv', 'sessions.csv'].map(
   (file) => parse(read(file), { columns: true }) as readonly Row[],
 ) as [readonly Row[], readonly Row[]];

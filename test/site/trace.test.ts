@@ -12,6 +12,7 @@ import { readBuiltSite, type Page } from '../../src/verify/built-site.ts';
 import { attributeOf, bare, elementsOf, hasClass, nodesOf, textOf, type Element } from '../../src/verify/html.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';
+import { readPublishedRegister } from '../support/published-register.ts';
 
 interface Component {
   readonly name: string;
@@ -36,10 +37,7 @@ interface Figure {
 
 const project = openCopy(inject('builtProject'));
 const site = readBuiltSite(project.dist);
-const register = JSON.parse(site.bytes('figures.json').toString('utf8')) as {
-  readonly analysis: number;
-  readonly figures: readonly Figure[];
-};
+const register = readPublishedRegister<Figure>(site.bytes('figures.json').toString('utf8'));
 const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
 
 const NUMBER = /[−-]?\d+(?:\.\d+)?(?:e[−-]?\d+)?/g;

@@ -5,7 +5,8 @@
  */
 import { estimateSession } from '../../analysis/estimate.ts';
 import type { Bench } from '../../model/bench.ts';
-import type { Figure, Register } from '../../register/register.ts';
+import { readRegister } from '../../register/packed-register.ts';
+import type { Figure } from '../../register/register.ts';
 import { sessionInput } from '../../register/session-input.ts';
 import { lookup } from '../../register/lookup.ts';
 import type { Estimator } from '../../register/session-figures.ts';
@@ -35,7 +36,7 @@ export class Desk {
   async published(): Promise<readonly Figure[]> {
     const read = async (): Promise<readonly Figure[]> => {
       const text = new TextDecoder().decode(await this.#raw.read('figures.json'));
-      return (JSON.parse(text) as Register).figures;
+      return readRegister(text).figures;
     };
     this.#published ??= await read();
     return this.#published;
