@@ -5,7 +5,7 @@
  *
  * This is the innermost loop of the analysis; see `evidence.ts` for x and boxes, `reading-kernel.ts` for K and the floor.
  */
-import type { RunEvidence, State } from './evidence.ts';
+import type { ReadingEvidence, RunEvidence, State } from './evidence.ts';
 import type { ReadingKernel } from './reading-kernel.ts';
 
 export interface Grid {
@@ -98,13 +98,15 @@ function productOf(state: State, kernel: ReadingKernel, grid: Grid, { product, s
     const { xMs } = readings[i]!;
     if (xMs.length === 0) {
       log += Math.log(kernel.floor);
+    } else if (xMs.length === 1) {
+      multiplyByOne(product, readings[i]!, kernel, grid);
     } else {
       factorOf(state, i, kernel, grid, sum);
       for (let l = 0; l < grid.count; l += 1) product[l]! *= sum[l]!;
     }
     if (i % SCALED_AFTER === SCALED_AFTER - 1 || i === readings.length - 1) {
       let peak = 0;
-      for (let l = 0; l < grid.count; l += 1) peak = Math.max(peak, product[l]!);
+      for (let l = 0; l < grid.count; l += 1) if (product[l]! > peak) peak = product[l]!;
       if (!(peak > 0)) return -Infinity;
       for (let l = 0; l < grid.count; l += 1) product[l]! /= peak;
       log += Math.log(peak);
@@ -131,6 +133,25 @@ function factorOf({ readings }: State, i: number, kernel: ReadingKernel, grid: G
   }
 }
 
+/** The product times what a reading with one pair says, as `factorOf` has it, without a pass of its own over the grid. */
+function multiplyByOne(
+  product: Float64Array,
+  { xMs, weights }: ReadingEvidence,
+  { values: table, highMs, floor }: ReadingKernel,
+  { lowMs, stepMs, count }: Grid,
+): void {
+  const place = (highMs - xMs[0]! + lowMs) / stepMs;
+  const entry = Math.floor(place);
+  const next = (place - entry) * weights[0]!;
+  const here = weights[0]! - next;
+  const start = Math.min(count, Math.max(0, -entry));
+  const end = Math.max(start, Math.min(count, table.length - 1 - entry));
+  for (let l = 0; l < start; l += 1) product[l]! *= floor;
+  for (let l = start; l < end; l += 1)
+    product[l]! *= floor + (here * table[entry + l]! + next * table[entry + l + 1]!);
+  for (let l = end; l < count; l += 1) product[l]! *= floor;
+}
+
 /** Moving average over a box of `cells`, in place; beyond the ends there is nothing. */
 function average({ product, sum, averaged }: Scratch, cells: number): void {
   if (cells < 0.05) return;
@@ -142,8 +163,10 @@ function average({ product, sum, averaged }: Scratch, cells: number): void {
     all += product[l]!;
   }
   for (let l = 0; l < count; l += 1) {
-    const [from, to] = [l + 0.5 - cells / 2, l + 0.5 + cells / 2];
-    const [first, last] = [Math.floor(from), Math.floor(to)];
+    const from = l + 0.5 - cells / 2;
+    const to = l + 0.5 + cells / 2;
+    const first = Math.floor(from);
+    const last = Math.floor(to);
     const above = last >= count ? all : sum[last]! + product[last]! * (to - last);
     const below = first < 0 ? 0 : sum[first]! + product[first]! * (from - first);
     averaged[l] = (above - below) / cells;

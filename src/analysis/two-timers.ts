@@ -110,7 +110,7 @@ function statesWith(
       const actualMs = stepMs / (1 + fast);
       return phaseCells(beginsMs, standingMs, actualMs, middleMs).map(({ ticksMs, widthMs, misses }): Ticking => {
         const share = (weight * widthMs) / actualMs;
-        return { ticksMs, widthMs, weight: share, pull: share * CONTRADICTED ** misses };
+        return { ticksMs: lazily(ticksMs), widthMs, weight: share, pull: share * CONTRADICTED ** misses };
       });
     });
 
@@ -137,14 +137,17 @@ function statesWith(
   const displays =
     displayMs > 0 ? freeDisplays(displayMs, middleMs, speedsOf(displayMs, display.clockTolerancePpm, false)) : ABSENT;
 
+  const momentsOf = lazilyOf((frame: Ticking) =>
+    lazilyOf((ticking: Ticking) => {
+      const framesMs = frame.ticksMs?.();
+      return sourceMs.map((beginMs, i) => momentsOfReading(beginMs, lastingMs, framesMs?.[i], ticking.refreshes));
+    }),
+  );
   return spread([bodies, observers, displays], wanted).map(({ items, weight }): State => {
     const [capture, frame, ticking] = items as [Ticking, Ticking, Ticking];
     const capturesMs = capture.ticksMs!();
-    const framesMs = frame.ticksMs?.();
     return {
-      readings: sourceMs.map((beginMs, i) =>
-        pairUp(capturesMs[i]!, momentsOf(beginMs, lastingMs, framesMs?.[i], ticking.refreshes)),
-      ),
+      readings: momentsOf(frame)(ticking).map((moments, i) => pairUp(capturesMs[i]!, moments)),
       boxesMs: items.flatMap(({ widthMs }) => (widthMs > 0 ? [widthMs] : [])),
       weight,
     };
@@ -190,7 +193,7 @@ function freeDisplays(nominalMs: number, middleMs: number, all: readonly Speed[]
  * a display with its own clock the begin of the refresh that stood then, weighted by how long it stood while the source
  * showed the stamp.
  */
-function momentsOf(
+function momentsOfReading(
   beginMs: number,
   lastingMs: number,
   observed: readonly number[] | undefined,
@@ -215,9 +218,28 @@ function momentsOf(
 
 function pairUp(capturesMs: readonly number[], { xMs, weights }: ReadingEvidence): ReadingEvidence {
   if (capturesMs.length === 1 && xMs.length === 1) return { xMs: [xMs[0]! - capturesMs[0]!], weights };
-  return {
-    xMs: capturesMs.flatMap((captureMs) => xMs.map((momentMs) => momentMs - captureMs)),
-    weights: capturesMs.flatMap(() => weights),
+  const pairs: { xMs: number[]; weights: number[] } = { xMs: [], weights: [] };
+  for (const captureMs of capturesMs)
+    for (let moment = 0; moment < xMs.length; moment += 1) {
+      pairs.xMs.push(xMs[moment]! - captureMs);
+      pairs.weights.push(weights[moment]!);
+    }
+  return pairs;
+}
+
+/** Worked out when it is first asked for: one state of a device stands in many combinations. */
+function lazily<T>(compute: () => T): () => T {
+  let value: T | undefined;
+  return () => (value ??= compute());
+}
+
+/** The same, for each of several things. */
+function lazilyOf<Key, T>(compute: (key: Key) => T): (key: Key) => T {
+  const known = new Map<Key, T>();
+  return (key) => {
+    const value = known.get(key) ?? compute(key);
+    known.set(key, value);
+    return value;
   };
 }
 
