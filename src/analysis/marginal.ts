@@ -147,8 +147,7 @@ function multiplyByOne(
   const start = Math.min(count, Math.max(0, -entry));
   const end = Math.max(start, Math.min(count, table.length - 1 - entry));
   for (let l = 0; l < start; l += 1) product[l]! *= floor;
-  for (let l = start; l < end; l += 1)
-    product[l]! *= floor + (here * table[entry + l]! + next * table[entry + l + 1]!);
+  for (let l = start; l < end; l += 1) product[l]! *= floor + (here * table[entry + l]! + next * table[entry + l + 1]!);
   for (let l = end; l < count; l += 1) product[l]! *= floor;
 }
 

@@ -22,12 +22,25 @@ const HALF_WIDTH = /[−+-]?\d[\d.,]*\s?$/u;
 /** The level of coverage and that of a test are conventions, which pages state in these words. */
 const CONVENTION = /^(?:95|5)\s%$/u;
 
+/** Pages repeat most of what they say: so many texts are known at a time, none of them long. */
+const KNOWN = { texts: 20_000, characters: 400 };
+const known = new Map<string, readonly PrintedNumber[]>();
+
 /** In the order of the text. In a column with a unit in its head, every number has that unit. */
-export function printedNumbers(text: string, unit?: string): readonly PrintedNumber[] {
+export function printedNumbers(text: string, unit = ''): readonly PrintedNumber[] {
+  if (text.length > KNOWN.characters) return readNumbers(text, unit);
+  const key = `${unit}\n${text}`;
+  const found = known.get(key) ?? readNumbers(text, unit);
+  if (known.size >= KNOWN.texts) known.clear();
+  known.set(key, found);
+  return found;
+}
+
+function readNumbers(text: string, unit: string): readonly PrintedNumber[] {
   const quantities = findQuantities(text);
   const isFree = ({ index }: { readonly index: number }): boolean =>
     !quantities.some((each) => index >= each.index && index < each.index + each.length);
-  const more = [OTHER, PLUS_MINUS, ...(unit === undefined ? [] : [BARE])].flatMap((pattern) =>
+  const more = [OTHER, PLUS_MINUS, ...(unit === '' ? [] : [BARE])].flatMap((pattern) =>
     [...text.matchAll(pattern)].filter(isFree).map(({ 0: found, index }) => ({
       text: found,
       index,

@@ -1,4 +1,6 @@
 /** The files of one chart: pictures that stand alone, its numbers, its specification. */
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
+import { Store } from 'lagfolio/memory';
 import { readMarkup } from '../model/markup-text.ts';
 import { chartFile, chartPath } from '../register/paths.ts';
 import type { CitedPublication } from '../views/cite-line.ts';
@@ -8,6 +10,8 @@ import type { ShownChart } from './find-charts.ts';
 import { FORMATS, SCHEMES } from './formats.ts';
 import { specification } from './specification.ts';
 import { inColours, standAlone, type PictureWords } from './stand-alone.ts';
+
+const kept = new Store('charts-alone', ['src/pictures', 'src/model']);
 
 export interface ChartSource extends DataSource {
   readonly publication: CitedPublication;
@@ -35,16 +39,29 @@ export function chartFiles(site: ChartSource, page: string, chart: ShownChart): 
   ];
 }
 
-/** The pictures alone, as SVG; also of a chart that is put out without. */
+/**
+ * The pictures alone, as SVG; also of a chart that is put out without. What was drawn before is taken from disk, where it
+ * is kept packed: its letters repeat.
+ */
 export function chartPictures(site: ChartSource, page: string, chart: ShownChart): readonly ChartFile[] {
+  const { id, wide, narrow } = chart;
   const words = pictureWords(site, page, chart);
-  return FORMATS.flatMap((format) => {
-    const picture = standAlone([chart.wide, chart.narrow], words, format);
-    return SCHEMES.map((scheme) => ({
-      path: chartFile(chart.id, format.name, scheme),
-      text: inColours(picture, scheme),
-    }));
-  });
+  const name = kept.nameOf([wide, narrow, words]);
+  const known = kept.get(name);
+  const texts =
+    known instanceof Uint8Array
+      ? (JSON.parse(inflateRawSync(known).toString('utf8')) as readonly string[])
+      : FORMATS.flatMap((format) => {
+          const picture = standAlone([wide, narrow], words, format);
+          return SCHEMES.map((scheme) => inColours(picture, scheme));
+        });
+  if (known === undefined) kept.put(name, deflateRawSync(JSON.stringify(texts), { level: 1 }));
+  return FORMATS.flatMap((format, row) =>
+    SCHEMES.map((scheme, column) => ({
+      path: chartFile(id, format.name, scheme),
+      text: texts[row * SCHEMES.length + column] ?? '',
+    })),
+  );
 }
 
 function pictureWords(

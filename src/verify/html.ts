@@ -8,7 +8,13 @@ export const parsePage = (html: string): Node => parse(html);
 
 /** All nodes at and under this one, in document order. */
 export function nodesOf(node: Node): readonly Node[] {
-  return [node, ...('childNodes' in node ? node.childNodes.flatMap(nodesOf) : [])];
+  const found: Node[] = [];
+  const gather = (one: Node): void => {
+    found.push(one);
+    if ('childNodes' in one) one.childNodes.forEach(gather);
+  };
+  gather(node);
+  return found;
 }
 
 export function elementsOf(node: Node, test: (element: Element) => boolean = () => true): readonly Element[] {

@@ -7,6 +7,7 @@ import type { Published } from '../register/published.ts';
 import type { Figure, FigureSource } from '../register/register.ts';
 import { capitalize } from '../register/text.ts';
 import { entryOf, type Entry } from './entry.ts';
+import { inputsOf, type RedoInput } from './redo.ts';
 
 export interface EntriesPage {
   readonly title: string;
@@ -32,7 +33,8 @@ interface Titled {
 export interface EntrySources {
   readonly anchor: string;
   readonly heading: string;
-  readonly sessions: readonly Titled[];
+  /** Each to the last digit. */
+  readonly inputs: readonly RedoInput[];
   readonly files: readonly FigureSource[];
 }
 
@@ -40,7 +42,6 @@ export interface EntrySources {
 export function entriesPage(site: Published, name: string): EntriesPage {
   const groups = entryGroups(site.register.figures);
   const { title = '', within, sections = [], figures = [] } = groups.get(name) ?? {};
-  const byFile = new Map(site.bench.sessions.map((session) => [session.readingsFile.path, session]));
   const lists = [
     ...Map.groupBy(figures, ({ sources }) =>
       sources
@@ -54,7 +55,7 @@ export function entriesPage(site: Published, name: string): EntriesPage {
     return {
       anchor: `sources-${index + 1}`,
       heading: lists.length > 1 ? `Computed from (${index + 1})` : 'Computed from',
-      sessions: files.flatMap(({ file }) => byFile.get(file) ?? []).map((session) => named(site, session)),
+      inputs: figure === undefined ? [] : inputsOf(site, figure),
       files,
     };
   });
@@ -65,13 +66,21 @@ export function entriesPage(site: Published, name: string): EntriesPage {
     title,
     section: within === undefined ? undefined : describeSection(site, figures),
     up: within && groupPath(within),
-    entries: figures.map((figure) => ({ entry: entryOf(site, figure), source: anchors.get(figure) ?? '' })),
+    entries: figures.map((figure) => ({
+      entry: withoutInputs(entryOf(site, figure)),
+      source: anchors.get(figure) ?? '',
+    })),
     sources,
     sections: sections.map((section) => ({
       title: describeSection(site, groups.get(section)?.figures ?? []),
       path: groupPath(section),
     })),
   };
+}
+
+/** They stand below, once for all entries that have the same. */
+function withoutInputs({ redo, ...entry }: Entry): Entry {
+  return { ...entry, redo: redo && { ...redo, inputs: [] } };
 }
 
 function named({ bench }: Published, session: Session): Titled {

@@ -1,5 +1,6 @@
 /** How a reader redoes a figure: the formula, and each input to the last digit with what is its own and what is shared. */
-import type { SourceFile } from '../model/bench.ts';
+import type { Bench } from '../model/bench.ts';
+import { once } from '../model/once.ts';
 import { FORMULAS, type Formula } from '../register/formulas.ts';
 import { isKind, type KindName } from '../register/kinds.ts';
 import { sessionTitle } from '../register/labels.ts';
@@ -13,7 +14,7 @@ export interface RedoInput {
   /** `Orrin V2, 23.976 frames/s (orrin-uhd24-a)` */
   readonly title: string;
   readonly path: string;
-  /** Value, standard uncertainty that it shares with nothing, weight: `y = 163.4 ms, own u = 2.1 ms, w = 0.5`. */
+  /** Its value, and the part of its standard uncertainty that it shares with nothing: `y = 163.4 ms, own u = 2.1 ms`. */
   readonly line: string;
   /** `source clock 0.0089 ms (rig:balcony)` */
   readonly shared: readonly string[];
@@ -23,6 +24,8 @@ export interface Redo extends Formula {
   /** Of the figure. */
   readonly id: string;
   readonly inputs: readonly RedoInput[];
+  /** Of a sum at fixed weights, that of each input by its id, to the last digit. */
+  readonly weights: readonly { readonly id: string; readonly weight: number }[];
   /** The figure itself to the last digit: what the formula has to give. */
   readonly gives: string;
 }
@@ -38,31 +41,53 @@ export function exactLines(figure: Figure): readonly string[] {
 /** Undefined for a kind without a formula. */
 export function redoOf(site: Pick<Published, 'bench' | 'figure'>, figure: Figure): Redo | undefined {
   if (!isKind(figure.kind)) return undefined;
-  return { ...FORMULAS[figure.kind], id: figure.id, inputs: inputsOf(site, figure), gives: exactly(figure) };
+  return {
+    ...FORMULAS[figure.kind],
+    id: figure.id,
+    inputs: inputsOf(site, figure),
+    weights: (figure.weights ?? []).map(({ figure: id, weight }) => ({ id, weight })),
+    gives: exactly(figure),
+  };
 }
 
-function inputsOf({ bench, figure: find }: Pick<Published, 'bench' | 'figure'>, figure: Figure): readonly RedoInput[] {
-  const files = new Set(figure.sources.map(({ file }) => file));
-  const isSource = ({ readingsFile }: { readonly readingsFile: SourceFile }): boolean => files.has(readingsFile.path);
-  const weights = figure.weights && new Map(figure.weights.map((each) => [each.figure, each.weight]));
-  const input = (id: string, path: string, titleOf: (found: Figure) => string): readonly RedoInput[] => {
-    const found = find(id);
-    const weight = weights?.get(id);
-    if (found === undefined || (weights !== undefined && weight === undefined)) return [];
-    const line = `${inputLine(found)}${weight === undefined ? '' : `, w = ${weight}`}`;
-    return [{ id, title: titleOf(found), path, line, shared: sharedLines(found) }];
-  };
-  return [
-    ...bench.sessions
-      .filter(isSource)
-      .flatMap((session) =>
-        input(`total/${session.id}`, sessionPath(session.id), () => `${sessionTitle(bench, session)} (${session.id})`),
-      ),
-    ...bench.displayPairs
-      .filter(isSource)
-      .flatMap(({ id }) => input(`display-difference/${id}`, displayPairPath(id), ({ label }) => label)),
-  ];
+/** Everything measured that a figure rests on, in the order of the bench. */
+export function inputsOf(
+  { bench, figure: find }: Pick<Published, 'bench' | 'figure'>,
+  figure: Figure,
+): readonly RedoInput[] {
+  const measured = measuredBy(bench);
+  return figure.sources
+    .flatMap(({ file }) => measured.get(file) ?? [])
+    .sort((a, b) => a.place - b.place)
+    .flatMap(({ id, path, title }) => {
+      const found = find(id);
+      if (found === undefined) return [];
+      return [{ id, title: title ?? found.label, path, line: inputLine(found), shared: sharedLines(found) }];
+    });
 }
+
+interface Measured extends Pick<RedoInput, 'id' | 'path'> {
+  /** In the bench. */
+  readonly place: number;
+  /** Where it is not the label of its figure. */
+  readonly title?: string;
+}
+
+/** What was measured in each file of readings. */
+const measuredBy: (bench: Bench) => ReadonlyMap<string, Measured> = once((bench) => {
+  const sessions = bench.sessions.map((session) => ({
+    file: session.readingsFile.path,
+    id: `total/${session.id}`,
+    path: sessionPath(session.id),
+    title: `${sessionTitle(bench, session)} (${session.id})`,
+  }));
+  const pairs = bench.displayPairs.map(({ id, readingsFile }) => ({
+    file: readingsFile.path,
+    id: `display-difference/${id}`,
+    path: displayPairPath(id),
+  }));
+  return new Map([...sessions, ...pairs].map(({ file, ...one }, place) => [file, { ...one, place }]));
+});
 
 function inputLine({ value, components = [] }: Figure): string {
   const own = Math.hypot(...components.filter(({ shared }) => shared === null).map(sizeOf));

@@ -5,7 +5,7 @@ import { chainOf, generateSessions } from './generated-bench.ts';
 import { describeRatio, describeSpread, printTable } from './measure.ts';
 
 const SESSIONS = 144;
-const AIM_MS = 10;
+const AIM_MS = 4;
 /** One textbook interval is over long before the clock of the processor has moved. */
 const REPEATS = 2000;
 

@@ -20,7 +20,7 @@ const ROWS = [
 ] as const;
 
 /** Builds of a large generated bench against a bare build of the same pages from nothing, in turn. */
-export async function benchSite(): Promise<void> {
+export async function benchSite(rounds = ROUNDS): Promise<void> {
   using copy = copyProject();
   using bare = copyProject({ name: 'bare' });
   const sessions = writeGeneratedBench(copy.root, { sessions: SESSIONS, writeUps: WRITE_UPS });
@@ -29,7 +29,7 @@ export async function benchSite(): Promise<void> {
   const build = (): Usage => runMeasured(copy.root, 'src/commands/build.ts');
   const [first] = sessions;
   if (first === undefined) throw new Error('the generated bench has no session');
-  const runs = await alternate(ROUNDS, {
+  const runs = await alternate(rounds, {
     cold: () => fromNothing(copy.root, 'src/commands/build.ts'),
     nothing: build,
     reading() {
@@ -52,7 +52,7 @@ export async function benchSite(): Promise<void> {
     ].join('; ');
   const [pages, barePages] = [bytesOf(copy.dist, '.html'), bytesOf(bare.dist, '.html')];
   printTable(
-    `Builds of a generated bench: ${SESSIONS} sessions of 30 readings, ${WRITE_UPS} write-ups with ${CHARTS_PER_WRITE_UP * WRITE_UPS} charts, a chart on each session's page (${ROUNDS} builds each, in turn)`,
+    `Builds of a generated bench: ${SESSIONS} sessions of 30 readings, ${WRITE_UPS} write-ups with ${CHARTS_PER_WRITE_UP * WRITE_UPS} charts, a chart on each session's page (${rounds} builds each, in turn)`,
     [
       ...ROWS.map(([name, label, aim]): [string, string] => [label, row(name, aim)]),
       [

@@ -20,12 +20,12 @@ it('a page holds what one session of a body is compared with, under the name of 
   expect(ids.filter((id) => site.figure(id)?.of['session'] !== 'b')).toEqual([]);
 });
 
-it('sessions and files stand once for all figures that rest on the same', () => {
+it('inputs and files stand once for all figures that rest on the same', () => {
   const { entries, sources } = page('body-alba-one/b');
   expect(entries.length).toBeGreaterThan(2);
   expect(sources).toHaveLength(1);
   expect(new Set(entries.map(({ source }) => source))).toEqual(new Set(['sources-1']));
-  expect(sources[0]?.sessions.map(({ path }) => path).toSorted()).toEqual(['/sessions/a/', '/sessions/b/']);
+  expect(sources[0]?.inputs.map(({ path }) => path).toSorted()).toEqual(['/sessions/a/', '/sessions/b/']);
   for (const { entry } of entries)
     expect(sources[0]?.files.map(({ file }) => file)).toEqual(
       expect.arrayContaining(site.figure(entry.figure.id)!.sources.map(({ file }) => file)),

@@ -72,13 +72,12 @@ describe('what a part of the chain is computed from', () => {
 
 describe('what an effect is computed from', () => {
   const withWeight = (weights: NonNullable<Figure['weights']>) =>
-    redoOf(site, figure('effect/made-up/hall/gain/low/high', 'effect', { weights }))?.inputs.map(({ line }) => line);
+    redoOf(site, figure('effect/made-up/hall/gain/low/high', 'effect', { weights }));
 
-  it('lists each with its weight in the sum', () => {
-    expect(withWeight([{ figure: PAIR.id, weight: -0.25 }])).toEqual(['y = 25 ms, own u = 5 ms, w = -0.25']);
-  });
-
-  it('leaves out what has no weight in it', () => {
-    expect(withWeight([{ figure: 'total/another', weight: 1 }])).toEqual([]);
+  it('lists each, and the weight of those that have one in the sum', () => {
+    const redo = withWeight([{ figure: PAIR.id, weight: -0.25 }]);
+    expect(redo?.inputs.map(({ line }) => line)).toEqual(['y = 25 ms, own u = 5 ms']);
+    expect(redo?.weights).toEqual([{ id: PAIR.id, weight: -0.25 }]);
+    expect(withWeight([])?.weights).toEqual([]);
   });
 });
