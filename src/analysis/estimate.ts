@@ -113,20 +113,9 @@ export function estimateSession(input: SessionInput): Estimate {
   };
 }
 
-/** What is enough to have an estimate again without making it: plain data. */
-export type KeptEstimate = Omit<Estimate, 'errors'> & { readonly clips: Distribution };
-
-export function keepEstimate({ errors, ...rest }: Estimate): KeptEstimate {
-  return { ...rest, clips: errors.clips };
-}
-
-/** The estimate of this input, as it was kept. */
-export function restoreEstimate(
-  { clips, ...rest }: KeptEstimate,
-  { chain, runs, variation = DEFAULT_VARIATION }: SessionInput,
-): Estimate {
-  const errors = errorsByLevel(clips, rest.clipChanges, variation, intervalMs(chain.body.rate), runs.length);
-  return { ...rest, errors };
+/** An estimate as plain data, with its error at every level. */
+export function keepEstimate({ errors: { clips, day, condition }, ...rest }: Estimate): Estimate {
+  return { ...rest, errors: { clips, day, condition } };
 }
 
 /** Each level's when it is asked for: most estimates speak of their clips, and nobody asks for more. */

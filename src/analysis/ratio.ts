@@ -49,9 +49,9 @@ export function ratioSet(a: ValueWithError, b: ValueWithError, level = DEFAULT_L
     const { low, high } = intervalAt(propagate(at, error), level);
     return turn > 0 ? high : -low;
   };
-  const ends = [1, -1] as const;
-  if (ends.some((turn) => inside(turn, Math.PI / 2) >= 0)) return { kind: 'unbounded', level };
-  const [up = 0, down = 0] = ends.map((turn) => crossing((by) => inside(turn, by), Math.PI / 2));
+  const ends = ([1, -1] as const).map((turn) => ({ turn, last: inside(turn, Math.PI / 2) }));
+  if (ends.some(({ last }) => last >= 0)) return { kind: 'unbounded', level };
+  const [up = 0, down = 0] = ends.map(({ turn, last }) => crossing((by) => inside(turn, by), [Math.PI / 2, last]));
   const [from, to] = [middle - down, middle + up];
   return from > -Math.PI / 2 && to < Math.PI / 2
     ? { kind: 'bounded', low: Math.tan(from), high: Math.tan(to), level }
@@ -59,9 +59,9 @@ export function ratioSet(a: ValueWithError, b: ValueWithError, level = DEFAULT_L
 }
 
 /** Where a function falls through 0 between 0 and `end`: the Illinois variant of the secant rule, which keeps the bracket. */
-function crossing(f: (x: number) => number, end: number): number {
+function crossing(f: (x: number) => number, [end, atEnd]: readonly [x: number, value: number]): number {
   let [left, right] = [0, end];
-  let [atLeft, atRight] = [f(left), f(right)];
+  let [atLeft, atRight] = [f(left), atEnd];
   if (atLeft <= 0) return 0;
   for (let step = 0, kept = 0; step < MOST_STEPS && right - left > CLOSE; step += 1) {
     const x = step % 8 === 7 ? (left + right) / 2 : right - (atRight * (right - left)) / (atRight - atLeft);
@@ -89,6 +89,18 @@ export interface Ratio {
 export interface NoRatio {
   readonly kind: 'not-estimable';
   readonly reason: 'no-budget' | 'no-scatter' | 'zero-denominator';
+}
+
+/** Several ratios of some values at one level. */
+export interface RatiosAsked {
+  readonly values: readonly BudgetedValue[];
+  /** Of each ratio, the places of numerator and denominator among the values. */
+  readonly pairs: readonly (readonly [numerator: number, denominator: number])[];
+  readonly level: number;
+}
+
+export function estimateRatios({ values, pairs, level }: RatiosAsked): readonly (Ratio | NoRatio)[] {
+  return pairs.map(([a, b]) => estimateRatio(values[a]!, values[b]!, level));
 }
 
 /** The ratio a/b of two estimates with budgets, with its set; errors that both share count once. */

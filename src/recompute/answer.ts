@@ -46,7 +46,7 @@ export function sessionsNeeded(question: Question, families: Families): readonly
 
 /** Throws a ProblemsError where the analysis refuses a session. */
 export function answer(bench: Bench, question: Question, families: Families, estimator: Estimator): readonly Figure[] {
-  const compilation = compileSessions(bench, estimator);
+  const compilation = compileSessions(bench, { estimator });
   if (question.sessions.length === 0) return everything(compilation, families);
   const own = question.sessions.flatMap((id) => compilation.session(id).figures);
   const [a, b] = question.sessions;

@@ -14,7 +14,7 @@ export function estimatorAt(level: number, estimator: Estimator = estimateSessio
 
 /** Throws a ProblemsError with every mistake of the files, or with every session that the analysis refuses. */
 export function recomputeSessions(files: ReadonlyMap<string, Uint8Array>, estimator?: Estimator): Compilation {
-  return compileSessions(benchInHand(files), estimator);
+  return compileSessions(benchInHand(files), estimator && { estimator });
 }
 
 /** Difference, ratio and verdict of two sessions, as the only comparison of its family. */

@@ -1,5 +1,6 @@
 import type { BudgetedValue } from '../analysis/components.ts';
 import { estimateSession } from '../analysis/estimate.ts';
+import { estimateRatios, type NoRatio, type Ratio, type RatiosAsked } from '../analysis/ratio.ts';
 import type { Level } from '../analysis/variation.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
@@ -22,8 +23,19 @@ export interface Compilation {
    * that of the level of which the session speaks, unless another is asked for.
    */
   budgetOf(id: string, level?: Level): BudgetedValue;
+  readonly ratios: RatioEstimator;
   /** Displays read against each other, in the order of the bench. */
   readonly pairs: readonly CompiledPair[];
+}
+
+/** `estimateRatios`, or one that remembers: ratios depend on what is asked alone. */
+export type RatioEstimator = (asked: RatiosAsked) => readonly (Ratio | NoRatio)[];
+
+/** What computes, where it is not the analysis itself. */
+export interface Computing {
+  /** One that remembers, where the same sessions are compiled again and again. */
+  readonly estimator?: Estimator;
+  readonly ratios?: RatioEstimator;
 }
 
 /** What one kind of comparison adds to the register. */
@@ -33,7 +45,10 @@ export interface Contribution {
 }
 
 /** Throws one ProblemsError with every session that the analysis refuses. */
-export function compileSessions(bench: Bench, estimator: Estimator = estimateSession): Compilation {
+export function compileSessions(
+  bench: Bench,
+  { estimator = estimateSession, ratios = estimateRatios }: Computing = {},
+): Compilation {
   const find = lookup(bench);
   const problems: Problem[] = [];
   const sessions = bench.sessions.flatMap((session) => {
@@ -47,7 +62,7 @@ export function compileSessions(bench: Bench, estimator: Estimator = estimateSes
     }
   });
   if (problems.length > 0) throw problemsError(problems);
-  return compilationOf(bench, sessions);
+  return compilationOf(bench, sessions, ratios);
 }
 
 function hasFiniteTotal({ estimate: { value, interval } }: SessionFigures): boolean {
@@ -55,7 +70,11 @@ function hasFiniteTotal({ estimate: { value, interval } }: SessionFigures): bool
 }
 
 /** A compilation of sessions that are estimated already. */
-export function compilationOf(bench: Bench, sessions: readonly SessionFigures[]): Compilation {
+export function compilationOf(
+  bench: Bench,
+  sessions: readonly SessionFigures[],
+  ratios: RatioEstimator = estimateRatios,
+): Compilation {
   const find = lookup(bench);
   const byId = new Map(sessions.map((compiled) => [compiled.session.id, compiled]));
   const session = (id: string): SessionFigures => {
@@ -67,6 +86,7 @@ export function compilationOf(bench: Bench, sessions: readonly SessionFigures[])
     bench,
     find,
     sessions,
+    ratios,
     pairs: compilePairs(bench),
     session,
     budgetOf: (id, level) => {

@@ -18,29 +18,27 @@ import { problemsError } from '../model/problem-text.ts';
 import { checkWriteUps, expectedOf, knownOf } from '../write-ups/check-write-ups.ts';
 import { askedFamilies } from '../write-ups/asked-families.ts';
 import { checkClaims } from '../write-ups/claims/check-claims.ts';
-import { compileSessions } from '../register/compilation.ts';
+import { compileSessions, type Computing } from '../register/compilation.ts';
 import { contributionsOf } from '../register/contributions.ts';
 import { located } from '../register/located.ts';
-import type { Estimator } from '../register/session-figures.ts';
 import { typedFindings } from '../write-ups/prose/typed-quantities.ts';
 import { publish, type Published } from '../register/published.ts';
 import { findRateLaws } from '../register/rate-law/rate-laws.ts';
 import type { Register } from '../register/register.ts';
 
-/**
- * Throws one ProblemsError with every mistake of the bench and of its write-ups.
- *
- * @param estimator one that remembers, where the same sessions are compiled again and again
- * @param ahead what is done with the bench before its sessions are estimated one after the other
- */
+interface SiteOptions extends Computing {
+  /** What is done with the bench before its sessions are estimated one after the other. */
+  readonly ahead?: (bench: Bench) => Promise<void>;
+}
+
+/** Throws one ProblemsError with every mistake of the bench and of its write-ups. */
 export async function compileSite(
   folders: BenchFolders,
-  estimator?: Estimator,
-  ahead: (bench: Bench) => Promise<void> = async () => {},
+  { ahead = async () => {}, ...computing }: SiteOptions = {},
 ): Promise<Published> {
   const bench = await readSound(folders); // 1
   await ahead(bench);
-  const published = compileSound(bench, estimator); // 2 and 3
+  const published = compileSound(bench, computing); // 2 and 3
   const problems = [...checkWriteUps(knownOf(published)), ...checkClaims(published)]; // 4
   if (problems.length > 0) throw problemsError(problems);
   return published;
@@ -57,9 +55,9 @@ async function readSound(folders: BenchFolders): Promise<Bench> {
 }
 
 /** What the analysis refuses is a problem like any other: write-ups are checked against the names of the bench. */
-function compileSound(bench: Bench, estimator: Estimator | undefined): Published {
+function compileSound(bench: Bench, computing: Computing): Published {
   try {
-    return compileBench(bench, estimator);
+    return compileBench(bench, computing);
   } catch (error) {
     if (!(error instanceof ProblemsError)) throw error;
     throw problemsError([...error.problems, ...checkWriteUps(expectedOf(inventoryOf(bench)))]);
@@ -67,13 +65,13 @@ function compileSound(bench: Bench, estimator: Estimator | undefined): Published
 }
 
 /** The register of a bench that ingest has found sound. Pure. */
-export function compileRegister(bench: Bench, estimator?: Estimator): Register {
-  return compileBench(bench, estimator).register;
+export function compileRegister(bench: Bench): Register {
+  return compileBench(bench).register;
 }
 
 /** A bench that ingest has found sound, with everything that is computed from it. Pure. */
-export function compileBench(bench: Bench, estimator?: Estimator): Published {
-  const compilation = compileSessions(bench, estimator); // 2
+export function compileBench(bench: Bench, computing?: Computing): Published {
+  const compilation = compileSessions(bench, computing); // 2
   const laws = located('rate laws', findRateLaws, compilation);
   const contributions = [
     ...contributionsOf(compilation, laws, (standing) => askedFamilies(bench, standing)), // 3

@@ -1,11 +1,11 @@
 /** Estimates of many sessions before they are asked for, on every core of the machine. */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { Estimate, KeptEstimate } from '../analysis/estimate.ts';
+import type { Estimate } from '../analysis/estimate.ts';
 import type { SessionInput } from '../analysis/session-input.ts';
 import type { Memory } from '../memory/memory.ts';
 
-type Estimates = Memory<SessionInput, Estimate, KeptEstimate>;
+type Estimates = Memory<SessionInput, Estimate>;
 
 interface AheadOptions {
   readonly threads?: number;
@@ -52,7 +52,7 @@ export async function estimateAhead(
   await Promise.all(Array.from({ length: threads }, work));
 }
 
-function answerTo(worker: Worker, batch: readonly SessionInput[]): Promise<readonly (KeptEstimate | undefined)[]> {
+function answerTo(worker: Worker, batch: readonly SessionInput[]): Promise<readonly (Estimate | undefined)[]> {
   return new Promise((answer, fail) => {
     worker.once('message', answer);
     worker.once('error', fail);

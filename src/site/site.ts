@@ -1,6 +1,6 @@
 /** The compiled site: read and computed once per build, again when a file changes in development. */
 import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
-import { estimateSession, keepEstimate, restoreEstimate } from '../analysis/estimate.ts';
+import { estimateSession, keepEstimate } from '../analysis/estimate.ts';
 import { Memory } from '../memory/memory.ts';
 import { lookup } from '../register/lookup.ts';
 import type { Published } from '../register/published.ts';
@@ -8,6 +8,7 @@ import { sessionInput } from '../register/session-input.ts';
 import { compileSite } from './compile.ts';
 import { estimateAhead } from './estimate-ahead.ts';
 import { reportProgress } from './progress.ts';
+import { RememberedRatios } from './remembered-ratios.ts';
 import { foldersOf, publicationFolder } from './publication.ts';
 
 export interface Site extends Published {
@@ -20,7 +21,7 @@ const estimates = new Memory({
   code: ['src/analysis', 'src/model'],
   compute: estimateSession,
   keep: keepEstimate,
-  restore: restoreEstimate,
+  restore: (estimate) => estimate,
 });
 const precisions = new Memory({
   name: 'precision',
@@ -29,6 +30,7 @@ const precisions = new Memory({
   keep: (table) => table,
   restore: (table) => table,
 });
+const ratios = new RememberedRatios();
 /** The latest reading of the files: under way, or done without a mistake. */
 let latest: Promise<Site> | undefined;
 let drafts = false;
@@ -59,14 +61,21 @@ export function forgetSite(): void {
 }
 
 async function readSite(root: string): Promise<Site> {
-  const published = await compileSite({ ...foldersOf(root), drafts }, estimates.recall, async (read) => {
-    const find = lookup(read);
-    await estimateAhead(
-      estimates,
-      read.sessions.map((session) => sessionInput(session, find)),
-      { report: (done, of) => reportProgress('Estimating sessions', done, of) },
-    );
-  });
+  const published = await compileSite(
+    { ...foldersOf(root), drafts },
+    {
+      estimator: estimates.recall,
+      ratios: ratios.recall,
+      async ahead(read) {
+        const find = lookup(read);
+        await estimateAhead(
+          estimates,
+          read.sessions.map((session) => sessionInput(session, find)),
+          { report: (done, of) => reportProgress('Estimating sessions', done, of) },
+        );
+      },
+    },
+  );
   const { bench, find } = published;
   const precision = bench.rigs.flatMap((rig) => {
     const found = precisionOfRig(bench, rig, find, precisions.recall);
@@ -74,5 +83,6 @@ async function readSite(root: string): Promise<Site> {
   });
   estimates.forgetUnused();
   precisions.forgetUnused();
+  ratios.keepUsed();
   return { ...published, precision: new Map(precision) };
 }

@@ -1,6 +1,6 @@
 /** All that the page shows of one session, as plain data: computed as a build computes it, from the files as they are. */
 import { Memory } from 'lagfolio/memory';
-import { estimateSession, keepEstimate, restoreEstimate } from '../analysis/estimate.ts';
+import { estimateSession, keepEstimate } from '../analysis/estimate.ts';
 import { readingRangeMs } from '../analysis/phase-errors.ts';
 import { summarize } from '../analysis/summary.ts';
 import type { ParsedSessions } from '../ingest/read-session.ts';
@@ -149,7 +149,7 @@ const estimates = new Memory({
   code: ['src/analysis', 'src/model'],
   compute: estimateSession,
   keep: keepEstimate,
-  restore: restoreEstimate,
+  restore: (estimate) => estimate,
 });
 
 type Compiled =

@@ -1,11 +1,5 @@
 import { expect, it } from 'vitest';
-import {
-  estimateSession,
-  keepEstimate,
-  restoreEstimate,
-  type Estimate,
-  type KeptEstimate,
-} from '../../src/analysis/estimate.ts';
+import { estimateSession, keepEstimate, type Estimate } from '../../src/analysis/estimate.ts';
 import type { SessionInput } from '../../src/analysis/session-input.ts';
 import { Memory } from '../../src/memory/memory.ts';
 import { lookup } from '../../src/register/lookup.ts';
@@ -26,7 +20,7 @@ const inputs = (count: number): readonly SessionInput[] =>
 /** Estimates that are worked out in this thread are counted. */
 function memory() {
   const here: SessionInput[] = [];
-  const estimates = new Memory<SessionInput, Estimate, KeptEstimate>({
+  const estimates = new Memory<SessionInput, Estimate>({
     name: 'estimates',
     code: ['src/analysis'],
     compute: (input) => {
@@ -34,7 +28,7 @@ function memory() {
       return estimateSession(input);
     },
     keep: keepEstimate,
-    restore: restoreEstimate,
+    restore: (estimate) => estimate,
   });
   return { here, estimates };
 }

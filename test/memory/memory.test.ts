@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { estimateSession, keepEstimate, restoreEstimate } from '../../src/analysis/estimate.ts';
+import { estimateSession, keepEstimate } from '../../src/analysis/estimate.ts';
 import { keepResultsIn, Memory, nameOf } from '../../src/memory/memory.ts';
 import { Shelf } from '../../src/memory/shelf.ts';
 import { lookup } from '../../src/register/lookup.ts';
@@ -28,7 +28,7 @@ const estimates = () =>
     code: ['src/analysis'],
     compute: estimateSession,
     keep: keepEstimate,
-    restore: restoreEstimate,
+    restore: (estimate) => estimate,
   });
 /** A function that counts how often it is worked out. */
 function counting(compute: (input: number) => unknown) {

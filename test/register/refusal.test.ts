@@ -37,7 +37,7 @@ const strict: Estimator = (input) => {
 
 it('names the row without which a session can be estimated, and the digit that would fit', () => {
   const slipped = session('a', AT_59_94, { readings: [...SOUND, row(7, 17_129, 1128)] });
-  expect(messageOf(() => compileSessions(bench([slipped]), strict))).toBe(
+  expect(messageOf(() => compileSessions(bench([slipped]), { estimator: strict }))).toBe(
     [
       '1 problem in 1 file:',
       '',
@@ -50,7 +50,7 @@ it('names the session alone where no single row explains it', () => {
   const estimator: Estimator = () => {
     throw new RangeError('Maximum call stack size exceeded');
   };
-  expect(messageOf(() => compileSessions(bench([session('a', AT_59_94, { readings: SOUND })]), estimator))).toBe(
+  expect(messageOf(() => compileSessions(bench([session('a', AT_59_94, { readings: SOUND })]), { estimator }))).toBe(
     [
       '1 problem in 1 file:',
       '',
@@ -61,16 +61,13 @@ it('names the session alone where no single row explains it', () => {
 
 it('reports every session that is refused, in one go', () => {
   const slipped = (id: string) => session(id, AT_59_94, { readings: [...SOUND, row(7, 17_129, 1128)] });
-  expect(messageOf(() => compileSessions(bench([slipped('a'), slipped('b')]), strict))).toMatch(
+  expect(messageOf(() => compileSessions(bench([slipped('a'), slipped('b')]), { estimator: strict }))).toMatch(
     /^2 problems in 2 files:/,
   );
 });
 
 it('names the session without which several can be compiled together', () => {
-  const compilation = compileSessions(
-    bench(['a', 'b', 'c'].map((id) => session(id, AT_59_94, { readings: SOUND }))),
-    estimateSession,
-  );
+  const compilation = compileSessions(bench(['a', 'b', 'c'].map((id) => session(id, AT_59_94, { readings: SOUND }))));
   const failsWithB = () =>
     located(
       'rate laws',

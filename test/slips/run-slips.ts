@@ -54,7 +54,7 @@ export async function runSlips(seed: number, count: number): Promise<readonly Ou
   using copy = demonstrationCopy();
   const estimator = remembering();
   const compile = async (): Promise<Register> =>
-    (await compileSite({ root: copy.root, dataDir: 'data', contentDir: 'content' }, estimator)).register;
+    (await compileSite({ root: copy.root, dataDir: 'data', contentDir: 'content' }, { estimator })).register;
   const sound = await compile();
   const random = seededRandom(seed);
   const draw = (): number => random.uniform();

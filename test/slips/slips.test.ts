@@ -33,7 +33,7 @@ it('files with bytes cut, doubled or replaced never end as an error without a fi
     const scrap = Buffer.from(['', '\n', '---\n', '"', '{', ': ', ',,', '\0', '\u202e', '9'.repeat(30)][nat(10)] ?? '');
     writeFileSync(path, Buffer.concat([sound.subarray(0, from), scrap, sound.subarray(from + (at % 3) * length)]));
     try {
-      await compileSite({ root: copy.root, dataDir: 'data', contentDir: 'content' }, estimator);
+      await compileSite({ root: copy.root, dataDir: 'data', contentDir: 'content' }, { estimator });
     } catch (error) {
       if (!(error instanceof ProblemsError)) throw error;
       refused += 1;

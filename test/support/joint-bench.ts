@@ -3,6 +3,7 @@ import type { Compilation } from '../../src/register/compilation.ts';
 import { lookup } from '../../src/register/lookup.ts';
 import type { Figure } from '../../src/register/register.ts';
 import type { SessionFigures } from '../../src/register/session-figures.ts';
+import { estimateRatios } from '../../src/analysis/ratio.ts';
 import type { Bench, Session } from '../../src/model/bench.ts';
 import { bench, session } from './small-bench.ts';
 
@@ -77,6 +78,7 @@ export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench
     bench: whole,
     find,
     sessions: totals.map((one) => compiled(one.session.id)),
+    ratios: estimateRatios,
     pairs: [],
     session: compiled,
     budgetOf: (id) => {

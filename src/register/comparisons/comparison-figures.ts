@@ -2,7 +2,7 @@
 import type { BudgetedValue } from '../../analysis/components.ts';
 import type { Difference, NoDifference } from '../../analysis/difference.ts';
 import { compareFamily, type Comparison } from '../../analysis/family.ts';
-import { estimateRatio, type NoRatio, type Ratio } from '../../analysis/ratio.ts';
+import type { NoRatio, Ratio } from '../../analysis/ratio.ts';
 import { intervalMs } from '../../model/rate.ts';
 import type { Compilation } from '../compilation.ts';
 import { groupEntry } from '../entry-groups.ts';
@@ -43,17 +43,30 @@ export function comparisonFigures(compilation: Compilation, family: Family, alph
     })),
     alpha,
   );
+  const ratios = ratiosOf(compilation, asked, 1 - alpha);
   const figures = comparisons.flatMap((comparison, index): readonly Figure[] => {
-    const question = asked[index];
-    if (question === undefined) return [];
+    const [question, ratio] = [asked[index], ratios[index]];
+    if (question === undefined || ratio === undefined) return [];
     const { pair, marginMs, a, b } = question;
     return [
       differenceFigure({ compilation, family, labels, pair, sides: [a, b], difference: comparison.difference }),
-      ...ratioFigure(compilation, family, pair, estimateRatio(a.budget, b.budget, 1 - alpha), labels),
+      ...ratioFigure(compilation, family, pair, ratio, labels),
       verdictFigure(compilation, family, pair, comparison, { marginMs, alpha }, labels),
     ];
   });
   return [...figures, sizeFigure(family, figures)];
+}
+
+/** Of all pairs at once, so that each session is handed over once. */
+function ratiosOf(
+  { ratios }: Compilation,
+  pairs: readonly { readonly a: ComparedSession; readonly b: ComparedSession }[],
+  level: number,
+): readonly (Ratio | NoRatio)[] {
+  const sides = new Map(pairs.flatMap(({ a, b }) => [a, b]).map((side) => [side.id, side.budget]));
+  const places = new Map([...sides.keys()].map((id, place) => [id, place]));
+  const placeOf = ({ id }: ComparedSession): number => places.get(id) ?? 0;
+  return ratios({ values: [...sides.values()], pairs: pairs.map(({ a, b }) => [placeOf(a), placeOf(b)]), level });
 }
 
 export interface DifferenceOf {

@@ -38,6 +38,7 @@ export const ratioId = ({ a, b }: SessionPair): string => `ratio/${a}/${b}`;
  * questions, so every question that could be meant is asked for its id.
  */
 export function questionOfId(id: string, sessions: readonly string[]): SessionPair | undefined {
+  if (!/^(?:difference|ratio)\//.test(id)) return undefined;
   const named = sessions.filter((session) => id.includes(session));
   return named
     .flatMap((a) => named.map((b): SessionPair => ({ a, b })))
