@@ -23,7 +23,7 @@ const HALF_WIDTH = /[−+-]?\d[\d.,]*\s?$/u;
 const CONVENTION = /^(?:95|5)\s%$/u;
 
 /** Pages repeat most of what they say: so many texts are known at a time, none of them long. */
-const KNOWN = { texts: 20_000, characters: 400 };
+const KNOWN = { texts: 100_000, characters: 300 };
 const known = new Map<string, readonly PrintedNumber[]>();
 
 /** In the order of the text. In a column with a unit in its head, every number has that unit. */

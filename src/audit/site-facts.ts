@@ -128,9 +128,11 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
   };
 }
 
+const spreadOf = once(({ text }: PrintedNumber) => describeSpread(text));
+
 /** Whether one of these says it, each as `describeSpread` puts it. */
-function holds(lines: readonly string[], { text }: PrintedNumber): boolean {
-  const wanted = describeSpread(text);
+function holds(lines: readonly string[], number: PrintedNumber): boolean {
+  const wanted = spreadOf(number);
   return lines.some((line) => {
     const at = line.indexOf(wanted);
     return at >= 0 && !/[\d.,]$/.test(line.slice(0, at));

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { Store } from 'lagfolio/memory';
@@ -5,44 +6,65 @@ import { auditPage, type PageAudit } from '../audit/audit-page.ts';
 import type { Facts, Site } from '../audit/site-facts.ts';
 import { watched } from '../audit/watch.ts';
 
-/** What is kept of the audit of a page: it holds as long as all that it asked of the site is the same. */
+/** What is kept of the audits of all pages: each holds as long as its page and all that it asked of the site is the same. */
 interface Kept {
-  readonly audit: PageAudit;
-  readonly asked: readonly (Facts & { readonly digest: string })[];
+  readonly pages: ReadonlyMap<string, KeptAudit>;
+  /** Digests of facts, by their names. */
+  readonly facts: ReadonlyMap<string, string>;
 }
 
-const kept = new Store('audits', ['src']);
+interface KeptAudit {
+  /** Of the page. */
+  readonly sha256: string;
+  readonly audit: PageAudit;
+  readonly asked: readonly Facts[];
+}
+
+const store = new Store('audits', ['src']);
 
 /** Every page of a built site, in the order of their paths; what was found of a page before is taken over where it still holds. */
 export async function auditPages(folder: string, site: Site): Promise<PageAudit> {
   const files = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith('.html')).sort();
-  const known = new Map<string, string>();
-  const digestOf = ({ of, name }: Facts): string => {
-    const key = `${of} ${name}`;
-    const digest = known.get(key) ?? site.digestOf({ of, name });
-    known.set(key, digest);
+  const before = keptAudits();
+  const facts = new Map<string, string>();
+  const digestOf = (asked: Facts): string => {
+    const name = nameOf(asked);
+    const digest = facts.get(name) ?? site.digestOf(asked);
+    facts.set(name, digest);
     return digest;
   };
-  const audits: PageAudit[] = [];
+  const pages = new Map<string, KeptAudit>();
   for (const file of files) {
     const page = `/${file
       .split(sep)
       .join('/')
       .replace(/(^|\/)index\.html$/, '$1')}`;
     const html = await readFile(join(folder, file), 'utf8');
-    const name = kept.nameOf([page, html]);
-    const before = kept.get(name) as Kept | undefined;
-    if (before?.asked.every((facts) => digestOf(facts) === facts.digest)) audits.push(before.audit);
-    else {
-      const watch = watched(site);
-      const audit = auditPage(page, html, watch.site);
-      const asked = watch.asked().map((facts) => ({ ...facts, digest: digestOf(facts) }));
-      kept.put(name, { audit, asked } satisfies Kept);
-      audits.push(audit);
-    }
+    const sha256 = createHash('sha256').update(html).digest('hex');
+    const known = before?.pages.get(page);
+    const holds =
+      known?.sha256 === sha256 && known.asked.every((asked) => digestOf(asked) === before?.facts.get(nameOf(asked)));
+    pages.set(page, holds ? known : auditAnew(page, html, sha256, site));
   }
+  const audits = [...pages.values()];
+  for (const { asked } of audits) asked.forEach(digestOf);
+  store.put(store.nameOf('all'), { pages, facts } satisfies Kept);
   return {
-    read: audits.reduce((sum, { read }) => sum + read, 0),
-    unaccounted: audits.flatMap(({ unaccounted }) => unaccounted),
+    read: audits.reduce((sum, { audit: { read } }) => sum + read, 0),
+    unaccounted: audits.flatMap(({ audit: { unaccounted } }) => unaccounted),
   };
+}
+
+function keptAudits(): Kept | undefined {
+  return store.get(store.nameOf('all')) as Kept | undefined;
+}
+
+function auditAnew(page: string, html: string, sha256: string, site: Site): KeptAudit {
+  const watch = watched(site);
+  const audit = auditPage(page, html, watch.site);
+  return { sha256, audit, asked: watch.asked() };
+}
+
+function nameOf({ of, name }: Facts): string {
+  return `${of} ${name}`;
 }
