@@ -2,6 +2,7 @@ import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { Store } from 'lagfolio/memory';
 import { escapeMarkup } from '../model/markup-text.ts';
+import { shareAttributes } from './share-attributes.ts';
 import { textWidth } from './text-width.ts';
 import { CHART_CONFIG, FONT_FAMILY } from './theme.ts';
 
@@ -58,7 +59,8 @@ let queue: Promise<unknown> = Promise.resolve();
 /**
  * Draws a vega-lite specification as SVG, the same bytes whatever was drawn before.
  *
- *     spec ── 1 stage (once per kind) ── 2 sizes, params, rows ── 3 SVG ── 4 tidy: ids, roles, digits ── 5 words
+ *     spec ── 1 stage (once per kind) ── 2 sizes, params, rows ── 3 SVG ── 4 tidy: ids, roles, digits,
+ *     what marks have alike ── 5 words
  *
  * What was drawn before from the same is taken from disk. Rejects when vega warns of anything: a warning means that
  * something is missing from the drawing.
@@ -108,7 +110,7 @@ async function draw(drawing: Drawing, words: DrawingWords): Promise<string> {
   }
   await clear(stage, drawing);
   stages.set(drawing.spec, stage);
-  return withWords(tidy(svg.replace(EMPTY, ''), words.id), words);
+  return withWords(shareAttributes(tidy(svg.replace(EMPTY, ''), words.id)), words);
 }
 
 function setUp(spec: TopLevelSpec): Stage {

@@ -32,6 +32,9 @@ const FIRST_WINS = 1.33;
 const SVG = /^<svg\b([^>]*)>([\s\S]*)<\/svg>$/;
 const WORDS = /<title[\s\S]*?<\/title>|<desc[\s\S]*?<\/desc>/g;
 const TEXT = /<text\b([^>]*)>([^<]*)<\/text>/g;
+/** A group of texts only: what it says of letters holds for all of them. */
+const TEXTS = /(<g\b([^>]*)>)((?:<text\b[^>]*>[^<]*<\/text>)+)<\/g>/g;
+const OF_LETTERS = / (?:fill|font-size|font-weight|text-anchor)="[^"]*"/g;
 const VARIABLE = /var\(--([\w-]+)(?:,[^)]*)?\)/g;
 
 /** @param drawings the same chart for wide and for narrow columns: the first, unless the other’s letters come out much larger; none for a card of words */
@@ -99,7 +102,11 @@ function readDrawing(svg: string): Drawing {
 
 /** Every text of a drawing as outlines, where and as large as it stood. */
 function outlined(inside: string, glyphs: Glyphs): string {
-  return inside.replace(TEXT, (_all, attributes: string, text: string) => {
+  const each = inside.replace(TEXTS, (_all, group: string, said: string, texts: string) => {
+    const handedOn = [...said.matchAll(OF_LETTERS)].join('');
+    return `${group.replace(OF_LETTERS, '')}${texts.replace(TEXT, (_text, own: string, text: string) => `<text${own}${handedOn}>${text}</text>`)}</g>`;
+  });
+  return each.replace(TEXT, (_all, attributes: string, text: string) => {
     const read = (name: string): string | undefined => new RegExp(`\\b${name}="([^"]*)"`).exec(attributes)?.[1];
     const [, x = '0', y = '0'] = /translate\(([-\d.]+)[ ,]([-\d.]+)\)/.exec(read('transform') ?? '') ?? [];
     const anchor = read('text-anchor');

@@ -34,8 +34,14 @@ export function rootOf(svg: string): Element {
   return root;
 }
 
+/** What a group around an element says of these holds for the element, too (SVG 2, appendix F). */
+const INHERITED = new Set(['fill', 'stroke', 'stroke-dasharray', 'font-size', 'font-weight', 'text-anchor']);
+
 export function attribute(element: Element, name: string): string | undefined {
-  return element.attrs.find((candidate) => candidate.name === name)?.value;
+  const own = element.attrs.find((candidate) => candidate.name === name)?.value;
+  const { parentNode } = element;
+  if (own !== undefined || !INHERITED.has(name) || parentNode === null || !('attrs' in parentNode)) return own;
+  return attribute(parentNode, name);
 }
 
 export function numberAttribute(element: Element, name: string): number {
