@@ -5,6 +5,7 @@
  * only of those that depart from it. One without such a majority is said of every session.
  */
 import type { Bench, Session } from '../model/bench.ts';
+import { once } from '../model/once.ts';
 import { capitalize } from './text.ts';
 import { traitsOf, type Trait } from './traits.ts';
 
@@ -67,8 +68,14 @@ export function labelSettings(bench: Bench, sessions: readonly Session[]): Label
 
 /** `Vennick Q4, 25 frames/s`. */
 export function sessionTitle(bench: Bench, session: Session): string {
-  return labelSessions(bench, [session]).of.get(session.id) ?? session.id;
+  const titles = titlesOn(bench);
+  const title = titles.get(session) ?? labelSessions(bench, [session]).of.get(session.id) ?? session.id;
+  titles.set(session, title);
+  return title;
 }
+
+/** Those that were asked for: most pages name sessions, and the same ones. */
+const titlesOn = once((_bench: Bench) => new WeakMap<Session, string>());
 
 /** The first trait of a row is its body. */
 function bodyOf([body]: readonly Trait[]): string {

@@ -1,5 +1,6 @@
 /** One line by which a figure, a chart or a table is cited: what, value, interval, condition, rig, state of the record, address. */
 import type { Bench } from '../model/bench.ts';
+import { once } from '../model/once.ts';
 import { describeCondition } from '../register/comparisons/describe-condition.ts';
 import type { Published } from '../register/published.ts';
 import { describeCoverage, describeLevel } from '../register/provenance.ts';
@@ -55,15 +56,17 @@ function addressOf(base: string | undefined, path: string): string {
 
 /** `Total latency of Vennick Q4, 25 frames/s, output UHD, on the rig Balcony`. */
 export function describeCiteSubject({ bench }: Pick<Site, 'bench'>, { label, of, group }: Figure): string {
-  const describe = (id: string | undefined): string => {
-    const session = bench.sessions.find((each) => each.id === id);
-    return session === undefined ? '' : conditionOf(bench, session);
-  };
+  const describe = (id: string | undefined): string => (id === undefined ? '' : (conditionsOn(bench).get(id) ?? ''));
   const [session, than] = [describe(of['session']), describe(of['than'])];
   if (session !== '' && than !== '') return `${label}: ${session}, against ${than}`;
   if (session !== '') return `${label} of ${session}`;
   return group === undefined || label.includes(group) ? label : `${label} (${group})`;
 }
+
+/** By session. */
+const conditionsOn = once(
+  (bench: Bench) => new Map(bench.sessions.map((session) => [session.id, conditionOf(bench, session)])),
+);
 
 function conditionOf(bench: Bench, session: Bench['sessions'][number]): string {
   const [body, rig] = [
