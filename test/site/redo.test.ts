@@ -11,6 +11,7 @@ import { parse } from 'csv-parse/sync';
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, inject, it } from 'vitest';
 import { openCopy } from '../support/project-copy.ts';
+import { readPublishedRegister } from '../support/published-register.ts';
 
 interface Line {
   readonly name: string;
@@ -44,26 +45,7 @@ type Row = Readonly<Record<string, string>>;
 
 const { dist } = openCopy(inject('builtProject'));
 const read = (file: string): string => readFileSync(join(dist, file), 'utf8');
-/** As the schema describes it: files, lists of them and lines of budgets stand once, and figures name their places. */
-interface Stated {
-  readonly files: readonly { readonly file: string }[];
-  readonly sources: readonly (readonly number[])[];
-  readonly lines: readonly Omit<Line, 'standardUncertainty'>[];
-  readonly figures: readonly (Omit<Entry, 'sources' | 'components'> & {
-    readonly sources: number;
-    readonly components?: readonly (readonly [line: number, standardUncertainty: number])[];
-  })[];
-}
-const { files, sources: lists, lines, figures: stated } = JSON.parse(read('figures.json')) as Stated;
-const figures = stated.map(
-  ({ sources, components, ...figure }): Entry => ({
-    ...figure,
-    sources: lists[sources]!.map((file) => files[file]!),
-    ...(components && {
-      components: components.map(([line, standardUncertainty]) => ({ ...lines[line]!, standardUncertainty })),
-    }),
-  }),
-);
+const { figures } = readPublishedRegister<Entry>(read('figures.json'));
 const [readings, sessions] = ['readings.csv', 'sessions.csv'].map(
   (file) => parse(read(file), { columns: true }) as readonly Row[],
 ) as [readonly Row[], readonly Row[]];

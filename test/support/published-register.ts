@@ -22,6 +22,7 @@ interface Stated {
   readonly figures: readonly (Readonly<Record<string, unknown>> & {
     readonly sources: number;
     readonly components?: readonly (readonly [line: number, standardUncertainty: number, share: number])[];
+    readonly group?: number;
     readonly inWords?: readonly number[];
   })[];
 }
@@ -36,7 +37,7 @@ export function readPublishedRegister<Figure>(text: string): {
   return {
     analysis,
     figures: figures.map(
-      ({ sources: list, components, inWords, ...rest }) =>
+      ({ sources: list, components, group, inWords, ...rest }) =>
         ({
           ...rest,
           sources: sources[list]?.map((place) => files[place]),
@@ -47,6 +48,7 @@ export function readPublishedRegister<Figure>(text: string): {
               share,
             })),
           }),
+          ...(group !== undefined && { group: words[group] }),
           ...(inWords && { inWords: inWords.map((place) => words[place]).join(' ') }),
         }) as Figure,
     ),
