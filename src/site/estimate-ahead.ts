@@ -1,4 +1,5 @@
 /** Estimates of many sessions before they are asked for, on every core of the machine. */
+import { once } from 'node:events';
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { Estimate } from '../analysis/estimate.ts';
@@ -52,10 +53,9 @@ export async function estimateAhead(
   await Promise.all(Array.from({ length: threads }, work));
 }
 
-function answerTo(worker: Worker, batch: readonly SessionInput[]): Promise<readonly (Estimate | undefined)[]> {
-  return new Promise((answer, fail) => {
-    worker.once('message', answer);
-    worker.once('error', fail);
-    worker.postMessage(batch);
-  });
+async function answerTo(worker: Worker, batch: readonly SessionInput[]): Promise<readonly (Estimate | undefined)[]> {
+  const answered = once(worker, 'message');
+  worker.postMessage(batch);
+  const [kept] = (await answered) as [readonly (Estimate | undefined)[]];
+  return kept;
 }
