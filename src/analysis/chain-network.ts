@@ -136,18 +136,23 @@ export type ChainEstimate =
 
 /** An element's own latency, where something anchors it. */
 export function estimateChainElement(chain: ChainFit, element: string): ChainEstimate {
-  return estimateSum(chain, [element], []);
+  return estimateChainSum(chain, [element]);
 }
 
 /** How much more latency one element has than another, from every path through the network. */
 export function estimateChainDifference(chain: ChainFit, element: string, than: string): ChainEstimate {
-  return estimateSum(chain, [element], [than]);
+  return estimateChainSum(chain, [element], [than]);
 }
 
 /** Shares of an observation in an estimate below this are rounding. */
 const NO_SHARE = 1e-9;
 
-function estimateSum(chain: ChainFit, plus: readonly string[], minus: readonly string[]): ChainEstimate {
+/** What several elements take together, less what others take: errors that they share count once. */
+export function estimateChainSum(
+  chain: ChainFit,
+  plus: readonly string[],
+  minus: readonly string[] = [],
+): ChainEstimate {
   const { elements, absorbed, fit, observations, scale } = chain;
   const unknown = [...plus, ...minus].filter((element) => !elements.includes(element) && !absorbed.has(element));
   if (unknown.length > 0) return { kind: 'not-estimable', reason: 'unknown-element', with: unknown };

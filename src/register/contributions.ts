@@ -1,5 +1,6 @@
 /** Everything that the register lists of a bench, kind by kind. Knows no write-up: what those ask for is handed in. */
 import { benchFigures } from './bench-figures.ts';
+import { compileCarried } from './carried/carried-figures.ts';
 import { compileChain } from './chain/chain-figures.ts';
 import { pairFindings } from './displays/pair-findings.ts';
 import { compileComparisons, standingFamilies } from './comparisons/compile-comparisons.ts';
@@ -36,6 +37,7 @@ export function contributionsOf(
       ({ pairs }) => ({ figures: pairs.map(({ figure }) => figure), findings: pairFindings(pairs) }),
     ],
     ['the chain', compileChain],
+    ['totals carried to another display', compileCarried],
     ['repeats', compileRepeats],
     ['counts', ({ bench: of }) => ({ figures: benchFigures(of), findings: [] })],
     [

@@ -53,6 +53,23 @@ const LINE: Formula['symbols'] = [
   ['T̄, ȳ', 'the means of Tᵢ and yᵢ with these weights'],
 ];
 
+/** The chain, taken apart. */
+const CHAIN: Formula['symbols'] = [
+  [
+    'X, y',
+    'a row for each session: 1 under every part that its chain holds and under every error that it shares, and its total; a row for each pair of displays read side by side: 1 under the display, −1 under the one it is held against, and likewise under a link that only one of the two has and under the errors that either shares, and the difference; a row for each latency that was stated; and one for each shared error, which holds it at 0',
+  ],
+  [
+    'W',
+    'the weights 1/u²: the own part of a total or of a difference of displays, the uncertainty of a statement, the largest size of a shared error',
+  ],
+];
+const OF_CHAIN =
+  'From the distribution of the error: the value is a sum of totals, differences of displays and statements at fixed weights, and its error the same sum of theirs, each own part convolved and each shared part taken once; where they do not explain how far the rows lie off the fit, up to a factor that this scatter tells.';
+const HOLM = 'p₍ᵢ₎ adjusted = max over j ≤ i of min(1, (m − j + 1)·p₍ⱼ₎)';
+const OF_VERDICT =
+  'That of the difference. Slower or faster where the adjusted p is at most 0.05; otherwise the same where the adjusted p of a difference of the margin or more is; otherwise not settled.';
+
 export const FORMULAS: Readonly<Record<KindName, Formula>> = {
   total: formula(
     'y = L̂ + T/2 + M/2 + Σ cⱼ, L̂ = ∫ L·p(L) dL, p(L) ∝ Σ π(τ, q) ∫ dμ p(L | μ) Π ∫ ℓᵣ(l)·h(l − μ) dl',
@@ -111,12 +128,12 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     'Every ρ at which the interval of y₁ − ρ·y₂ holds 0: each total’s own part convolved, shared parts with what is left of them. With normal errors this is Fieller’s.',
   ),
   verdict: formula(
-    'p₍ᵢ₎ adjusted = max over j ≤ i of min(1, (m − j + 1)·p₍ⱼ₎)',
+    HOLM,
     [
       ['p₍ⱼ₎', 'the p of all differences of the family, the smallest first: figures.csv, p'],
       ['m', 'how many they are'],
     ],
-    'That of the difference. Slower or faster where the adjusted p is at most 0.05; otherwise the same where the adjusted p of a difference of the margin or more is; otherwise not settled.',
+    OF_VERDICT,
   ),
   cost: formula(
     'd = y₁ − min y',
@@ -149,7 +166,7 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     OF_SUM,
   ),
   'effect-verdict': formula(
-    'p₍ᵢ₎ adjusted = max over j ≤ i of min(1, (m − j + 1)·p₍ⱼ₎)',
+    HOLM,
     [
       ['p₍ⱼ₎', 'the p of all effects of the model, the smallest first'],
       ['m', 'how many they are'],
@@ -166,7 +183,7 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     OF_SUM,
   ),
   'interaction-verdict': formula(
-    'p₍ᵢ₎ adjusted = max over j ≤ i of min(1, (m − j + 1)·p₍ⱼ₎)',
+    HOLM,
     [
       ['p₍ⱼ₎', 'the p of all interactions of the model, the smallest first'],
       ['m', 'how many they are'],
@@ -218,19 +235,24 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     ],
     'From the distribution p, convolved with the lines of the budget that the pairs cannot tell of (clock, row skew, scan-outs, outputs): y ± U, U the half-width that holds the level. Like a total it takes a computer.',
   ),
-  element: formula(
-    'b = (XᵀWX)⁻¹ XᵀWy',
+  element: formula('b = (XᵀWX)⁻¹ XᵀWy', CHAIN, OF_CHAIN),
+  carried: formula(
+    'y = b₁ + b₂, b = (XᵀWX)⁻¹ XᵀWy',
+    [['b₁', 'what the body itself takes'], ['b₂', 'what the display takes, or the delay that was chosen'], ...CHAIN],
+    OF_CHAIN,
+  ),
+  'carried-difference': formula(
+    'd = b₁ − b₂, b = (XᵀWX)⁻¹ XᵀWy',
+    [['b₁', 'what the first body itself takes'], ['b₂', 'what the second does'], ...CHAIN],
+    OF_CHAIN,
+  ),
+  'carried-verdict': formula(
+    HOLM,
     [
-      [
-        'X, y',
-        'a row for each session: 1 under every part that its chain holds and under every error that it shares, and its total; a row for each pair of displays read side by side: 1 under the display, −1 under the one it is held against, and likewise under a link that only one of the two has and under the errors that either shares, and the difference; a row for each latency that was stated; and one for each shared error, which holds it at 0',
-      ],
-      [
-        'W',
-        'the weights 1/u²: the own part of a total or of a difference of displays, the uncertainty of a statement, the largest size of a shared error',
-      ],
+      ['p₍ⱼ₎', 'the p of all carried differences of the family, the smallest first: figures.csv, p'],
+      ['m', 'how many they are'],
     ],
-    'From the distribution of the error: the value is a sum of totals, differences of displays and statements at fixed weights, and its error the same sum of theirs, each own part convolved and each shared part taken once; where they do not explain how far the rows lie off the fit, up to a factor that this scatter tells.',
+    OF_VERDICT,
   ),
   bracket: formula('(lowest + highest) / 2', [
     [

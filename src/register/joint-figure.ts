@@ -1,6 +1,6 @@
 /** Figures that rest on several sessions: what they share with a session's figure, written once. */
 import type { Interval } from '../analysis/interval.ts';
-import type { Level } from '../analysis/variation.ts';
+import { LEVELS, type Level } from '../analysis/variation.ts';
 import { groupEntry } from './entry-groups.ts';
 import { KINDS, type KindName } from './kinds.ts';
 import type { Figure, FigureSource, Subject } from './register.ts';
@@ -50,10 +50,15 @@ export function measuredFigure(subject: JointSubject, { value, standardUncertain
   };
 }
 
-/** The level that it is said to speak of, or else that of its totals. */
+/** The level that it is said to speak of, or else the least that any of its totals does. */
 function speaksOf({ level, totals }: JointSubject): Pick<Figure, 'speaksOf'> {
-  const found = level ?? totals[0]?.speaksOf;
+  const found = level ?? leastLevel(totals);
   return found === undefined ? {} : { speaksOf: found };
+}
+
+/** The least of the levels that figures speak of. */
+export function leastLevel(totals: readonly Figure[]): Level | undefined {
+  return LEVELS.find((level) => totals.some((total) => total.speaksOf === level));
 }
 
 /** A figure without one, with the text that says it. */

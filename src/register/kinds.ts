@@ -150,6 +150,28 @@ const CHAIN_KINDS = {
   ),
 } as const satisfies Record<string, Kind>;
 
+/** By way of the chain, to a display that was not there. */
+const CARRIED_KINDS = {
+  carried: kind(
+    'carried',
+    'Total latency carried to another display',
+    'ms',
+    'What a body itself takes in its condition and what the display takes, as the weighted least squares of the chain give them together, with nothing in between; of a display whose delay is chosen, that delay, exactly. It was not measured: it holds as far as delays add up.',
+  ),
+  'carried-difference': kind(
+    'carried-difference',
+    'Difference between bodies, carried',
+    'ms',
+    'What one body itself takes less what another does, from the weighted least squares of the chain: they were never measured through one chain.',
+  ),
+  'carried-verdict': kind(
+    'carried-verdict',
+    'Verdict, carried',
+    'ms',
+    'What a carried difference allows to say, adjusted for all that are read together.',
+  ),
+} as const satisfies Record<string, Kind>;
+
 /** Sessions on different days, and with different firmware. */
 const REPEAT_KINDS = {
   'repeat-mean': kind(
@@ -224,6 +246,7 @@ export const KINDS = {
   ),
   ...RATE_LAW_KINDS,
   ...CHAIN_KINDS,
+  ...CARRIED_KINDS,
   ...REPEAT_KINDS,
   ...COMPARISON_KINDS,
   moved: kind(

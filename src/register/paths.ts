@@ -5,6 +5,7 @@ export const PATHS = {
   home: '/',
   reports: '/reports/',
   comparison: '/comparison/',
+  carried: '/comparison/carried/',
   bodies: '/bodies/',
   sessions: '/sessions/',
   rigs: '/rigs/',

@@ -15,6 +15,7 @@ import { pageHead, type PlacedFrame } from '../citation/page-head.ts';
 import { bodyPage } from '../views/body-page.ts';
 import { bodiesPage } from '../views/body-rates.ts';
 import { bodyGrids } from '../views/body-grid.ts';
+import { carriedPage } from '../views/carried-page.ts';
 import { chainPage } from '../views/chain-page.ts';
 import { correctionsPage } from '../views/corrections-page.ts';
 import { coveragePage } from '../views/coverage-page.ts';
@@ -66,6 +67,7 @@ const PAGES = {
   reports: one(({ bench }) => reportLines(bench)),
   report: writeUps('report'),
   comparison: one(bodyGrids),
+  carried: one(carriedPage),
   bodies: one(bodiesPage),
   body: each(({ bench }) => bench.bodies, bodyPage),
   rigs: one(rigLines),
@@ -108,6 +110,7 @@ const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefin
   reports: PATHS.reports,
   report: reportPath,
   comparison: PATHS.comparison,
+  carried: PATHS.carried,
   bodies: PATHS.bodies,
   body: bodyPath,
   rigs: PATHS.rigs,

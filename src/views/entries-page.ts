@@ -1,5 +1,6 @@
 /** What a page of entries prints: each figure, and below, once each, the sessions and files that figures rest on. */
 import type { Session } from '../model/bench.ts';
+import { crossedConditions } from '../register/carried/crossed-conditions.ts';
 import { entryGroups, groupPath } from '../register/entry-groups.ts';
 import { sessionTitle } from '../register/labels.ts';
 import { sessionPath } from '../register/paths.ts';
@@ -93,13 +94,16 @@ export function entriesTitle(site: Published, name: string): string {
   return [title, within === undefined ? '' : describeSection(site, figures)].filter(Boolean).join(': ');
 }
 
-/** By what the figures of a section have in common: a session, a rate law or a rig. */
+/** By what the figures of a section have in common: a session, a rate law, a condition of several bodies, a rig or a body. */
 function describeSection(site: Published, [figure]: readonly Figure[]): string {
   const { session, law, rig } = figure?.of ?? {};
   if (session !== undefined) return named(site, site.find.session(session)).title;
   const ofLaw = site.laws.find(({ name }) => name === law);
   if (ofLaw !== undefined) return capitalize(describeLaw(site, ofLaw));
-  return rig === undefined ? '' : site.find.rig(rig).name;
+  const crossed = crossedConditions(site.bench).find(({ id }) => figure?.id.includes(`/${id}/`));
+  if (crossed !== undefined) return capitalize(crossed.words);
+  if (rig !== undefined) return site.find.rig(rig).name;
+  return figure?.of['body'] === undefined ? '' : site.find.body(figure.of['body']).name;
 }
 
 function describeLaw({ find }: Published, { body, subject }: Published['laws'][number]): string {

@@ -80,14 +80,14 @@ export function judge(row: Row, sessions: number, seed: number): Verdict {
   return { sessions, total: total.score(), textbook: textbook.score(), difference: difference.score() };
 }
 
-function textbookInterval({ runs, totalMs }: SimulatedSession): [errorMs: number, halfWidthMs: number] {
+export function textbookInterval({ runs, totalMs }: SimulatedSession): [errorMs: number, halfWidthMs: number] {
   const readings = runs.flatMap(({ latenciesMs }) => latenciesMs);
   const mean = readings.reduce((sum, x) => sum + x, 0) / readings.length;
   const variance = readings.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (readings.length - 1);
   return [mean - totalMs, tQuantile(0.975, readings.length - 1) * Math.sqrt(variance / readings.length)];
 }
 
-class Tally {
+export class Tally {
   private inside = 0;
   private widths = 0;
   private count = 0;

@@ -1,20 +1,14 @@
 /** What all sessions together say about the parts of the chain: figures of kind `element` and `bracket`, and what they cannot say. */
-import { bracketChain, type Bracket } from '../../analysis/chain-brackets.ts';
-import {
-  estimateChainDifference,
-  estimateChainElement,
-  fitChain,
-  type ChainEstimate,
-} from '../../analysis/chain-network.ts';
-import { DEFAULT_LEVEL } from '../../analysis/interval.ts';
+import type { Bracket } from '../../analysis/chain-brackets.ts';
+import { estimateChainDifference, estimateChainElement, type ChainEstimate } from '../../analysis/chain-network.ts';
 import { compareText } from '../../model/compare-text.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
 import { measuredFigure, plainFigure, type EntryPage } from '../joint-figure.ts';
 import type { Figure, FigureSource, Subject } from '../register.ts';
-import { chainFindings, type TakenApart } from './chain-findings.ts';
-import { nameElements } from './element-names.ts';
-import { isBody, partOf } from './elements.ts';
-import { findIslands, pairId, type Island } from './network.ts';
+import { chainFindings } from './chain-findings.ts';
+import { bodyOf, isBody, partOf } from './elements.ts';
+import { pairId, type Island } from './network.ts';
+import { takeApart, type TakenApart } from './take-apart.ts';
 
 const PAGE: EntryPage = { name: 'chain', title: 'The chain, taken apart' };
 
@@ -25,21 +19,8 @@ function pageOf(element: string, { find }: Compilation): EntryPage {
   return { name: `chain-${id}`, title: `${PAGE.title}: ${name}` };
 }
 
-/** Each island is fitted by itself: what no session joins cannot tell anything of the other. */
 export function compileChain(compilation: Compilation): Contribution {
-  const { bench, find } = compilation;
-  const { islands, withoutUncertainty } = findIslands(compilation);
-  const nameOf = nameElements(
-    bench,
-    find,
-    islands.flatMap(({ elements }) => elements),
-  );
-  const taken = islands.flatMap((island): readonly TakenApart[] => {
-    const chain = fitChain(island.observations, [...island.sharedErrors, ...island.anchors], DEFAULT_LEVEL, isBody);
-    return chain.kind === 'chain'
-      ? [{ island, chain, brackets: bracketChain(island.totals, { atLeast: island.atLeast }) }]
-      : [];
-  });
+  const { taken, withoutUncertainty, nameOf } = takeApart(compilation);
   return {
     figures: [
       ...taken.flatMap((one) => elementFigures(one, nameOf, compilation)),
@@ -132,12 +113,8 @@ function subjectOf(element: string): Subject {
   return type === 'body' ? { body: bodyOf(element), condition: id } : { [type]: id };
 }
 
-function bodyOf(element: string): string {
-  return partOf(element).id.split('/')[0] ?? '';
-}
-
 /** The sessions that have a share in it, and the files of the displays and links whose stated latency has. */
-function basisOf(
+export function basisOf(
   from: readonly string[],
   { sessions, pairs }: Island,
   { find, session }: Compilation,

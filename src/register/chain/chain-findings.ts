@@ -1,6 +1,5 @@
 /** What the network of sessions cannot tell, why, and what would make it so. */
-import type { ChainBrackets } from '../../analysis/chain-brackets.ts';
-import { estimateChainDifference, estimateChainElement, type ChainFit } from '../../analysis/chain-network.ts';
+import { estimateChainDifference, estimateChainElement } from '../../analysis/chain-network.ts';
 import type { Session } from '../../model/bench.ts';
 import type { Finding } from '../register.ts';
 import { describeValue } from '../text.ts';
@@ -8,12 +7,7 @@ import { partOf } from './elements.ts';
 import { disagreeing } from './disagreement.ts';
 import type { Island } from './network.ts';
 import { nextPair } from './next-session.ts';
-
-export interface TakenApart {
-  readonly island: Island;
-  readonly chain: ChainFit;
-  readonly brackets: ChainBrackets;
-}
+import type { TakenApart } from './take-apart.ts';
 
 type NameOf = (element: string) => string;
 

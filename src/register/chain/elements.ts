@@ -26,3 +26,8 @@ export function partOf(element: string): { readonly type: PartType; readonly id:
 export function isBody(element: string): boolean {
   return element.startsWith('body/');
 }
+
+/** `body/vennick-q4/1.40/uhd-59.94-off` → `vennick-q4`. */
+export function bodyOf(element: string): string {
+  return partOf(element).id.split('/')[0] ?? '';
+}

@@ -7,15 +7,15 @@ import { intervalMs } from '../../model/rate.ts';
 import type { Compilation } from '../compilation.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS, type KindName } from '../kinds.ts';
-import { finiteOrNull, type Component, type Figure, type VerdictData } from '../register.ts';
-import { describeLevel } from '../provenance.ts';
-import { describeCount, describeMeasured, describeValue } from '../text.ts';
-import { differenceId, familySizeId, ratioId, verdictId, type Family, type SessionPair } from './family.ts';
+import { finiteOrNull, type Component, type Figure } from '../register.ts';
+import { describeMeasured, describeValue } from '../text.ts';
+import { differenceId, ratioId, verdictId, type Family, type SessionPair } from './family.ts';
 import { describePair } from './pair-words.ts';
 import { labelPairs, type PairLabels } from './pair-labels.ts';
 import { describeRatio } from './ratio-text.ts';
 import { planRuns } from './run-plan.ts';
-import { describeMargin, describeP, describeReason, describeVerdict } from './verdict-text.ts';
+import { describeDecision, familySizeFigure, verdictData } from './verdict-data.ts';
+import { describeReason, describeVerdict } from './verdict-text.ts';
 
 const ALPHA = 0.05;
 
@@ -54,7 +54,7 @@ export function comparisonFigures(compilation: Compilation, family: Family, alph
       verdictFigure(compilation, family, pair, comparison, { marginMs, alpha }, labels),
     ];
   });
-  return [...figures, sizeFigure(family, figures)];
+  return [...figures, familySizeFigure({ ...family, size: family.pairs.length }, figures)];
 }
 
 /** Of all pairs at once, so that each session is handed over once. */
@@ -136,66 +136,18 @@ function verdictFigure(
   { marginMs, alpha }: { readonly marginMs: number; readonly alpha: number },
   labels: PairLabels,
 ): Figure {
-  const { verdict, difference, pDifference, pEquivalence } = comparison;
-  const data: VerdictData = {
-    word: verdict.kind,
-    marginMs,
-    family: family.id,
-    familySize: family.pairs.length,
-    ...(pDifference === undefined ? {} : { pAdjusted: pDifference }),
-    ...(pEquivalence === undefined ? {} : { pSameAdjusted: pEquivalence }),
-    ...(verdict.kind === 'not-settled' && verdict.furtherRuns.kind === 'runs'
-      ? { furtherRuns: verdict.furtherRuns.each }
-      : {}),
-  };
+  const { difference } = comparison;
+  const data = verdictData(comparison, { family: family.id, familySize: family.pairs.length, marginMs });
   return {
     ...ofPair(compilation, family, pair, 'verdict', verdictId(family.id, pair), labels),
     value: difference.value,
     ...(difference.kind === 'difference' ? { interval: difference.interval } : {}),
     verdict: data,
     text: describeVerdict(comparison, marginMs),
-    inWords: [describePair(compilation, pair), ...describeDecision(data, family, pair, alpha)].join(' '),
-  };
-}
-
-function describeDecision(
-  { familySize, marginMs, pAdjusted, pSameAdjusted }: VerdictData,
-  family: Family,
-  pair: SessionPair,
-  alpha: number,
-): readonly string[] {
-  const margin = `The same means within ± ${describeMargin(marginMs)}, ${pair.marginMs === undefined ? 'half a frame interval of the faster rate' : 'as the write-up states'}.`;
-  const size =
-    familySize === 1
-      ? 'It is the only comparison of its family, so nothing is adjusted.'
-      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${family.inWords}): the probability of any false “slower” or “faster” among them is at most ${describeLevel(alpha)}, and so is that of any false “the same”. The interval is this comparison’s own.`;
-  const p =
-    pAdjusted === undefined || pSameAdjusted === undefined
-      ? []
-      : [
-          `Adjusted p of no difference: ${describeP(pAdjusted)}; of a difference beyond the margin: ${describeP(pSameAdjusted)}.`,
-        ];
-  return [size, margin, ...p];
-}
-
-function sizeFigure(family: Family, figures: readonly Figure[]): Figure {
-  const size = family.pairs.length;
-  const sources = new Map(figures.flatMap((figure) => figure.sources).map((source) => [source.file, source]));
-  return {
-    id: familySizeId(family.id),
-    kind: 'family',
-    of: family.of,
-    unit: KINDS.family.unit,
-    value: size,
-    readings: Math.max(0, ...figures.map(({ readings }) => readings)),
-    runs: Math.max(0, ...figures.map(({ runs }) => runs)),
-    excluded: 0,
-    sources: [...sources.values()],
-    text: describeCount(size),
-    label: KINDS.family.label,
-    entry: groupEntry(family.group, familySizeId(family.id)),
-    group: family.groupTitle,
-    inWords: `The number of comparisons in the family: ${family.inWords}. Their verdicts are adjusted together by Holm’s method.`,
+    inWords: [
+      describePair(compilation, pair),
+      ...describeDecision(data, { inWords: family.inWords, isMarginStated: pair.marginMs !== undefined, alpha }),
+    ].join(' '),
   };
 }
 

@@ -9,14 +9,14 @@
  * | neither                                                | too close to call (…further runs would settle it)          |
  * | no scatter, or no uncertainty, to judge by             | not to be judged: …                                        |
  */
+import type { DifferenceResult, NoDifference } from '../../analysis/difference-result.ts';
 import type { Comparison } from '../../analysis/family.ts';
-import type { NoDifference } from '../../analysis/difference.ts';
 import type { FurtherRuns } from '../../analysis/further-runs.ts';
 import { plural } from '../provenance.ts';
 import { describeMeasured, describeSignificant, roundTo } from '../text.ts';
 
 export function describeVerdict(
-  { verdict, difference }: Pick<Comparison, 'verdict' | 'difference'>,
+  { verdict, difference }: Pick<Comparison<DifferenceResult>, 'verdict' | 'difference'>,
   marginMs: number,
 ): string {
   const margin = describeMargin(marginMs);
@@ -50,7 +50,7 @@ export function describeP(p: number): string {
   return p < 0.001 ? 'below 0.001' : roundTo(p, p < 0.1 ? 3 : 2);
 }
 
-function describeSize(difference: Comparison['difference']): string {
+function describeSize(difference: DifferenceResult | NoDifference): string {
   if (difference.kind === 'not-estimable') throw new Error('a verdict of slower or faster has an interval');
   const { value, interval } = difference;
   return describeMeasured(Math.abs(value), (interval.high - interval.low) / 2, 'ms');
