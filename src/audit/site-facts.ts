@@ -214,12 +214,15 @@ function linesOf({ way, points }: PrecisionOfRig['lines'][number]): readonly str
 }
 
 function coverageLines(): readonly string[] {
-  return describeCoverageTable().rows.flatMap((row) => [
-    row.coverage,
-    `± ${row.halfWidth}`,
-    row.textbookCoverage,
-    `± ${row.textbookHalfWidth}`,
-    row.differenceCoverage,
-    row.rig,
-  ]);
+  const { rows, pairs } = describeCoverageTable();
+  return [
+    ...[...rows, ...pairs].flatMap((row) => [
+      row.coverage,
+      `± ${row.halfWidth}`,
+      row.textbookCoverage,
+      `± ${row.textbookHalfWidth}`,
+      row.rig,
+    ]),
+    ...rows.map(({ differenceCoverage }) => differenceCoverage),
+  ];
 }

@@ -1,4 +1,4 @@
-import { describeCoverageTable, type CoverageRow } from './coverage.ts';
+import { describeCoverageTable, type CoverageRow, type PairCoverageRow } from './coverage.ts';
 
 /** What the page about the coverage bench prints. */
 export interface CoveragePage {
@@ -6,14 +6,17 @@ export interface CoveragePage {
   /** With the number of the note that says why the interval is wide. */
   readonly rows: readonly (CoverageRow & { readonly noteNumber: number | undefined })[];
   readonly notes: readonly string[];
+  /** Two displays side by side. */
+  readonly pairs: readonly PairCoverageRow[];
 }
 
 export function coveragePage(): CoveragePage {
-  const { level, rows } = describeCoverageTable();
+  const { level, rows, pairs } = describeCoverageTable();
   const notes = [...new Set(rows.map(({ note }) => note).filter(Boolean))];
   return {
     level,
     rows: rows.map((row) => ({ ...row, noteNumber: row.note === '' ? undefined : notes.indexOf(row.note) + 1 })),
     notes,
+    pairs,
   };
 }

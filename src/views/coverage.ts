@@ -1,9 +1,11 @@
 /** The coverage bench as published: how often intervals hold the truth, by simulation (`npm run coverage`). */
 import table from '../analysis/coverage-table.json' with { type: 'json' };
+import pairTable from '../analysis/pair-coverage-table.json' with { type: 'json' };
 import { describeSignificant, roundTo } from '../register/text.ts';
 
-export interface CoverageRow {
-  /** `60000/1001 against 60`: body rate against source refresh, and what else is peculiar. */
+/** Of two displays side by side: their difference. */
+export interface PairCoverageRow {
+  /** `shown free, observer 50/s`: which display runs on its own clock, and what else is peculiar. */
   readonly rig: string;
   /** `10 readings, 0.3 s apart`. */
   readonly readings: string;
@@ -12,6 +14,10 @@ export interface CoverageRow {
   readonly halfWidth: string;
   readonly textbookCoverage: string;
   readonly textbookHalfWidth: string;
+}
+
+/** Of totals; the rig is `60000/1001 against 60`: body rate against source refresh, and what else is peculiar. */
+export interface CoverageRow extends PairCoverageRow {
   readonly differenceCoverage: string;
   /** Why the interval is wide, where more readings would not help. */
   readonly note: string;
@@ -20,6 +26,7 @@ export interface CoverageRow {
 export interface CoverageText {
   readonly level: string;
   readonly rows: readonly CoverageRow[];
+  readonly pairs: readonly PairCoverageRow[];
   /** The row in which the textbook interval promises most more than it keeps. */
   readonly worst: CoverageRow;
 }
@@ -31,21 +38,34 @@ export function describeCoverageTable(): CoverageText {
   const [first, ...others] = table.rows.filter((row) => !('fault' in row));
   if (first === undefined) throw new Error('the coverage table has no rows; run npm run coverage');
   const worst = others.reduce((low, row) => (row.textbook.coverage < low.textbook.coverage ? row : low), first);
-  return { level: percent(table.level, 0), rows: table.rows.map(describeRow), worst: describeRow(worst) };
+  return {
+    level: percent(table.level, 0),
+    rows: table.rows.map(describeRow),
+    pairs: pairTable.rows.map((row) => describeScores(row, row.difference)),
+    worst: describeRow(worst),
+  };
 }
 
 function describeRow(row: Row): CoverageRow {
-  const { rig, runs, readings, spacingMs, sessions, total, textbook, difference } = row;
+  return {
+    ...describeScores(row, row.total),
+    differenceCoverage: percent(row.difference.coverage, 1),
+    note: 'note' in row && typeof row.note === 'string' ? row.note : '',
+  };
+}
+
+function describeScores(
+  { rig, runs, readings, spacingMs, sessions, textbook }: Omit<Row, 'total' | 'difference' | 'method'>,
+  own: Row['total'],
+): PairCoverageRow {
   return {
     rig,
     readings: `${runs > 1 ? `${runs} × ` : ''}${readings} readings, ${spacingMs / 1000} s apart`,
     sessions,
-    coverage: percent(total.coverage, 1),
-    halfWidth: describeSignificant(total.halfWidthMs, 2, 'ms'),
+    coverage: percent(own.coverage, 1),
+    halfWidth: describeSignificant(own.halfWidthMs, 2, 'ms'),
     textbookCoverage: percent(textbook.coverage, 1),
     textbookHalfWidth: describeSignificant(textbook.halfWidthMs, 2, 'ms'),
-    differenceCoverage: percent(difference.coverage, 1),
-    note: 'note' in row && typeof row.note === 'string' ? row.note : '',
   };
 }
 

@@ -2,7 +2,7 @@
 import { estimateDisplayPair, type PairEstimate } from '../../src/analysis/display-pair.ts';
 import { Tally, textbookInterval, type Score } from './judge.ts';
 import { inputOf, PAIR_ROWS, PAIR_SPACING_MS, type PairRow } from './pair-rows.ts';
-import { isAccepted, LEVEL } from './table.ts';
+import { isAccepted, type LEVEL } from './table.ts';
 import { worldRandom } from './world.ts';
 
 export const PAIR_TABLE_FILE = new URL('../../src/analysis/pair-coverage-table.json', import.meta.url);
