@@ -32,7 +32,7 @@ const SINGLE: Readonly<Record<string, (site: Site) => PageDescription>> = {
     says('Every body in every condition, rig by rig, with what can and what cannot be told apart.'),
   [PATHS.carried]: () =>
     says(
-      'What each body would show on displays that it never stood before, and how bodies compare that never stood before the same one.',
+      'What each body would show on other displays, and how bodies compare that never stood in front of the same one.',
     ),
   [PATHS.bodies]: ({ bench }) =>
     says(`Total latency at a glance of ${listWords(bench.bodies.map(({ name }) => name)) || 'every body'}.`),

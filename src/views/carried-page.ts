@@ -44,26 +44,20 @@ interface CarriedCondition {
 
 export function carriedPage(site: Published): CarriedPage {
   const { bench, register } = site;
-  const displays = bench.displays.filter(({ id }) =>
-    register.figures.some(({ kind, of }) => kind === 'carried' && of['display'] === id),
-  );
+  const rows = bench.bodies.flatMap(({ id }) => bodyRow(site, id) ?? []);
+  const isFilled = (_: unknown, at: number): boolean => at === 0 || rows.some(({ cells }) => cells[at]?.figure);
   return {
-    displays: [NOMINAL_DISPLAY, ...displays.map(({ name }) => name)],
-    bodies: bench.bodies.flatMap(
-      ({ id }) =>
-        bodyRow(
-          site,
-          id,
-          displays.map((display) => display.id),
-        ) ?? [],
+    displays: [NOMINAL_DISPLAY.replace(/ (?=ms)/, '\u00a0'), ...bench.displays.map(({ name }) => name)].filter(
+      isFilled,
     ),
+    bodies: rows.map((row) => ({ ...row, cells: row.cells.filter(isFilled) })),
     conditions: crossedConditions(bench).flatMap((condition) => conditionOf(site, condition) ?? []),
     findings: register.findings.filter(({ rule }) => rule === 'carried-not-joined'),
   };
 }
 
 /** Undefined for a body that nothing can be carried of. */
-function bodyRow(site: Published, body: string, displays: readonly string[]): CarriedBody | undefined {
+function bodyRow(site: Published, body: string): CarriedBody | undefined {
   const { bench, find, figure } = site;
   const lowest = lowestOfBody(bench, body, (id) => figure(`total/${id}`));
   if (lowest === undefined) return undefined;
@@ -77,9 +71,9 @@ function bodyRow(site: Published, body: string, displays: readonly string[]): Ca
   };
   const cells = [
     { figure: figure(carriedId(body)), isMeasured: false },
-    ...displays.map((display) => {
-      const carried = figure(carriedId(body, display));
-      return { figure: carried ?? measuredOn(display), isMeasured: carried === undefined };
+    ...bench.displays.map(({ id }) => {
+      const carried = figure(carriedId(body, id));
+      return { figure: carried ?? measuredOn(id), isMeasured: carried === undefined };
     }),
   ];
   if (cells.every((cell) => cell.figure === undefined || cell.isMeasured)) return undefined;

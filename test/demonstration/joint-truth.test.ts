@@ -41,6 +41,13 @@ const DISPLAY_OF: Readonly<Record<RigId, string>> = {
   workshop: 'bench-panel',
 };
 
+/** Of the display that a total was carried to. */
+function delayOf({ display, delay }: Figure['of']): number {
+  if (display === undefined) return Number.parseFloat(delay ?? '');
+  const [rig] = Object.entries(DISPLAY_OF).find(([, id]) => id === display) ?? [];
+  return rig === undefined ? TABLET_MS : displayMs(rig as RigId);
+}
+
 describe('rate laws', () => {
   const STAGE_MS = DISPLAYS_MS.balcony;
   // Fixed part: the body's own, what its settings add whatever the rate, and the display. Frames: those settings that cost frames too.
@@ -98,6 +105,24 @@ describe('the chain', () => {
 
   it('the screen of the tablet, which only mirrored', () =>
     expectNear(figure('element/display/tablet-screen'), TABLET_MS));
+
+  it.each(Object.keys(BODIES) as BodyId[])('the lowest total of the %s, carried to every display', (body) => {
+    const carried = register.figures.filter(({ id }) => id.startsWith(`carried/${body}/on/`));
+    expect(carried.length).toBeGreaterThan(1);
+    for (const found of carried) {
+      const session = SESSIONS.find((one) => conditionOf(one) === found.of['condition']);
+      if (session === undefined) throw new Error(`no session of ${found.of['condition']}`);
+      expectNear(found, bodyMs(session) + delayOf(found.of));
+    }
+  });
+
+  it('what the new firmware of the Dunmere adds, though each was measured in front of a display of its own', () => {
+    const found = register.figures.filter(({ kind }) => kind === 'carried-difference');
+    expect(found.map(({ of }) => of['body'])).toEqual(['dunmere-30']);
+    const { firmwareMs } = BODIES['dunmere-30'];
+    for (const one of found) expectNear(one, (firmwareMs['5.3'] ?? NaN) - (firmwareMs['5.1'] ?? NaN));
+    expect(register.figures.find(({ kind }) => kind === 'carried-verdict')?.verdict?.word).toBe('slower');
+  });
 
   it('limits hold the truth, every one of them', () => {
     const truthOf = new Map<string, number[]>([

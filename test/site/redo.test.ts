@@ -222,6 +222,11 @@ function takeApart(): ReadonlyMap<string, number> {
 }
 const apart = takeApart();
 
+/** What one body itself takes less what another does. */
+function carriedOf(of: Entry['of']): number {
+  return (apart.get(`body/${of['condition']}`) ?? NaN) - (apart.get(`body/${of['than']}`) ?? NaN);
+}
+
 function boundOf(term: Entry | undefined, bound: (value: number, half: number) => number): number | undefined {
   if (term === undefined) return undefined;
   const { value, standardUncertainty = NaN, degreesOfFreedom } = term;
@@ -296,6 +301,13 @@ const BY_HAND: Readonly<Record<string, (figure: Entry) => number | undefined>> =
   },
   effect: weightedSum,
   interaction: weightedSum,
+  carried: ({ of }) => {
+    const display =
+      of['display'] === undefined ? Number.parseFloat(of['delay'] ?? '') : apart.get(`display/${of['display']}`);
+    return (apart.get(`body/${of['condition']}`) ?? NaN) + (display ?? NaN);
+  },
+  'carried-difference': ({ of }) => carriedOf(of),
+  'carried-verdict': ({ of }) => carriedOf(of),
   'effect-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
   'interaction-verdict': ({ id }) => amountOf(id.replace('-verdict', '')),
   moved: (figure) => {

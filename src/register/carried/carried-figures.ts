@@ -30,7 +30,7 @@ import type { Figure, Finding, Subject } from '../register.ts';
 import { crossedConditions, type CrossedBody, type CrossedCondition } from './crossed-conditions.ts';
 
 /** The delay of a display that nobody owns, so that totals of different publications can be set side by side; chosen. */
-export const NOMINAL_DISPLAY_MS = 5;
+const NOMINAL_DISPLAY_MS = 5;
 export const NOMINAL_DISPLAY = `a display of ${NOMINAL_DISPLAY_MS} ms`;
 
 const GROUP = 'carried';
@@ -98,7 +98,7 @@ function lowestCarried(compilation: Compilation, body: string): readonly Figure[
 }
 
 /** Displays in front of which a body was measured as it was set, with nothing in between. */
-export function displaysOf({ bench }: Pick<Compilation, 'bench'>, element: string): ReadonlySet<string> {
+function displaysOf({ bench }: Pick<Compilation, 'bench'>, element: string): ReadonlySet<string> {
   return new Set(
     bench.sessions.flatMap((session) =>
       session.links.length === 0 && bodyElement(session, bench) === element ? [session.display] : [],

@@ -4,21 +4,10 @@ import { describeAnchors } from '../../../src/views/chain-words.ts';
 import { briefRows, chainRows } from '../../../src/views/chain-rows.ts';
 import { plainSentence } from '../../../src/register/sentence.ts';
 import type { Display, Link } from '../../../src/model/bench.ts';
-import { rate } from '../../../src/model/rate.ts';
+import { display } from '../../support/displays.ts';
 import { compilationOf, figureOf, given, type GivenTotal } from '../../support/joint-bench.ts';
 
 const file = (path: string) => ({ path, sha256: '0'.repeat(64), bytes: 1 });
-const display = (id: string, name: string, latency?: Display['latency']): Display => ({
-  id,
-  name,
-  invented: true,
-  description: '',
-  prose: [],
-  file: file(`data/displays/${id}.md`),
-  refresh: rate(60),
-  sync: 'input',
-  ...(latency === undefined ? {} : { latency }),
-});
 const RADIO: Link = {
   id: 'radio',
   name: 'Radio',
