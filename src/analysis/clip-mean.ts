@@ -1,11 +1,13 @@
 /**
- * The mean delay of a session's clips, where each clip may have a delay of its own:
+ * The mean delay of a session's clips, where each clip may have a delay of its own, and the delay of their day:
  *
  *     L_clip = μ + c + T_d·B,    c ~ N(0, τ²),  B one with probability q (a buffer that starts one frame deeper)
  *     p(mean of L_clip | readings) ∝ Σ over (τ, q) of prior · ∫ dμ p(mean | μ) Π_clips ∫ ℓ_clip(L)·h(L − μ) dL
+ *     p(μ + q·T_d | readings) ∝ Σ over (τ, q) of prior · Π_clips ∫ ℓ_clip(L)·h(L − μ) dL
  *
  * with h the law of c + T_d·B and a flat prior over μ. Given μ, clips are independent; the mean of their delays is then
- * taken as normal with the moments that it has. One size of change is as likely as the statement of variation says.
+ * taken as normal with the moments that it has. μ + q·T_d is the mean over all clips of that day: clips that agree tell
+ * that none of them, or all, started deeper. One size of change is as likely as the statement of variation says.
  */
 import { likeliest } from './likeliest.ts';
 import type { Grid } from './marginal.ts';
@@ -34,18 +36,29 @@ export function changes({ sdMs, step }: Change): boolean {
   return sdMs > 0 || (step > 0 && step < 1);
 }
 
-/** The law of the clips' mean on the grid; its sum is the evidence for the change. `clips`: each one's likelihood, summing to 1. */
+export interface ClipsAndDay {
+  /** The law of the clips' mean on the grid; its sum is the evidence for the change. */
+  readonly clips: Float64Array;
+  /** The law of their day's mean, in cells of the grid of which the first lies `before` cells before its first. */
+  readonly day: Float64Array;
+  readonly before: number;
+}
+
+/** `clips`: each one's likelihood, summing to 1. */
 export function meanOfClips(
   clips: readonly Float64Array[],
   { sdMs, step }: Change,
   frameMs: number,
   grid: Grid,
-): Float64Array {
+): ClipsAndDay {
   const law = lawOf(sdMs / grid.stepMs, step, Math.round(frameMs / grid.stepMs));
   const supports = clips.map(supportOf);
   // a smooth law needs no finer steps of μ than a third of its own width
   const stride = Math.max(1, Math.floor(sdMs / grid.stepMs / 3));
   const values = new Float64Array(grid.count);
+  const toDay = (step * frameMs) / grid.stepMs;
+  const before = law.to + stride;
+  const day = new Float64Array(before + grid.count - law.from + Math.ceil(toDay) + stride + 1);
   for (let mu = -law.to; mu < grid.count - law.from; mu += stride) {
     let [weight, mean, variance] = [stride, 0, 0];
     for (let r = 0; r < clips.length && weight > 1e-30; r += 1) {
@@ -55,9 +68,17 @@ export function meanOfClips(
       mean += first / sum / clips.length;
       variance += Math.max(0, second / sum - (first / sum) ** 2) / clips.length ** 2;
     }
-    if (weight > 1e-30) addNormal(values, weight, mean, variance);
+    if (weight <= 1e-30) continue;
+    addNormal(values, weight, mean, variance);
+    addTriangle(day, weight, before + mu + toDay, stride);
   }
-  return values;
+  return { clips: values, day, before };
+}
+
+/** A mass about a place, falling to none a stride away on either side: masses a stride apart are even in between. */
+function addTriangle(values: Float64Array, weight: number, at: number, stride: number): void {
+  for (let l = Math.ceil(at - stride); l < at + stride; l += 1)
+    values[l]! += (weight * (1 - Math.abs(l - at) / stride)) / stride;
 }
 
 /** A change in whole cells: `shares[d − from]` is the probability of d. */

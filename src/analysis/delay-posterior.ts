@@ -14,22 +14,25 @@
  * these. Where few of the sampled states matter, more are sampled.
  */
 import { quantile } from 'd3-array';
-import { changes, changesOf, meanOfClips, type Change } from './clip-mean.ts';
+import { changes, changesOf, meanOfClips, type Change, type ClipsAndDay } from './clip-mean.ts';
 import type { Distribution } from './distribution.ts';
 import type { Explanations, RunEvidence, State } from './evidence.ts';
 import { likeliest } from './likeliest.ts';
 import { evidenceOf, marginalLikelihood, misreadProbabilities, type Grid } from './marginal.ts';
 import { readingKernel, type ReadingKernel } from './reading-kernel.ts';
-import type { Variation } from './variation.ts';
+import { DEFAULT_VARIATION, type Variation } from './variation.ts';
 
 export interface DelayPosterior {
   readonly distribution: Distribution;
+  /** Of the mean over all clips of that day, where there are several clips; one alone says no more than `distribution`. */
+  readonly day?: Distribution;
   /** The same with σ, ρ, τ and q 0: what the rates alone leave open. Absent where they do not explain the readings. */
   readonly ratesOnly?: Distribution;
   /** The same with τ and q 0. Absent where the runs contradict each other. */
   readonly sameDelay?: Distribution;
-  /** Posterior probabilities. */
+  /** Posterior probability. */
   readonly jitterProbability: number;
+  /** That the delay changed between these runs, by their own evidence. */
   readonly betweenRunsProbability: number;
   /** How delays change from clip to clip: what the statement says, weighed by these runs. */
   readonly clipChanges: readonly Change[];
@@ -118,25 +121,28 @@ function combine(
     if (steady(frames[j]!)) addScaled(rates, product, 1);
   });
   const total = new Float64Array(grid.count);
-  const evidence = changesOf(variation.clip, frameMs).map((change): Change => {
-    const mean = runs.length > 1 && changes(change) ? meanOfClips(perRun, change, frameMs, grid) : same;
-    addScaled(total, mean, change.probability);
-    return { ...change, probability: change.probability * sumOf(mean) };
+  const means = changesOf(variation.clip, frameMs).map((change) => ({
+    change,
+    mean: runs.length > 1 && changes(change) ? meanOfClips(perRun, change, frameMs, grid) : unchangedOn(same),
+  }));
+  const evidence = means.map(({ change, mean }): Change => {
+    addScaled(total, mean.clips, change.probability);
+    return { ...change, probability: change.probability * sumOf(mean.clips) };
   });
   const found = sumOf(total);
   const clipChanges = evidence.map((change) => ({ ...change, probability: change.probability / found }));
-  const changing = clipChanges.reduce((sum, one) => sum + (changes(one) ? one.probability : 0), 0);
-  const unchanged = runs.length > 1 ? 1 - changing : 1;
+  const disagreement = runs.length > 1 ? disagreementOf(means, sumOf(same)) : 0;
   const best = weights.indexOf(Math.max(...weights));
   const misreads = explained.map((explanations) =>
     misreadsOf(explanations, kernels.of(frames[best]!, explanations[0]!, grid), grid),
   );
   return {
     distribution: distributionOn(grid, total),
+    ...(runs.length > 1 && { day: dayOn(grid, means) }),
     ...(sumOf(rates) > 1e-4 * sumOf(same) && { ratesOnly: distributionOn(grid, rates) }),
-    ...(unchanged > 1e-4 && { sameDelay: distributionOn(grid, same) }),
+    ...(disagreement < 1 - 1e-4 && { sameDelay: distributionOn(grid, same) }),
     jitterProbability: 1 - frames.reduce((sum, one, j) => sum + (steady(one) ? weights[j]! : 0), 0),
-    betweenRunsProbability: 1 - unchanged,
+    betweenRunsProbability: disagreement,
     clipChanges,
     ratesProbability: Math.min(
       ...tables[best]!.firstShares.map((share, r) => ((explained[r]![0]!.misses ?? 0) > 1 ? share : 1)),
@@ -144,6 +150,43 @@ function combine(
     misreads,
     perRun: perRun.map((values) => ({ lowMs: grid.lowMs, stepMs: grid.stepMs, values: Array.from(values) })),
   };
+}
+
+/**
+ * Probability that the delay changed between these runs, whatever is stated of the bench: their own evidence for the stated
+ * changes against none, at the odds that the default gives it.
+ */
+function disagreementOf(means: readonly Mean[], unchanged: number): number {
+  const changing = means.filter(({ change }) => changes(change));
+  const stated = changing.reduce((sum, { change }) => sum + change.probability, 0);
+  if (stated === 0) return 0;
+  const changed = changing.reduce((sum, { change, mean }) => sum + change.probability * sumOf(mean.clips), 0) / stated;
+  const usual = changesOf(DEFAULT_VARIATION.clip, 1).reduce(
+    (sum, one) => sum + (changes(one) ? one.probability : 0),
+    0,
+  );
+  return (usual * changed) / (usual * changed + (1 - usual) * unchanged);
+}
+
+interface Mean {
+  readonly change: Change;
+  readonly mean: ClipsAndDay;
+}
+
+function unchangedOn(same: Float64Array): ClipsAndDay {
+  return { clips: same, day: same, before: 0 };
+}
+
+/** The day's mean over all sizes of change, without ends that hold next to nothing. */
+function dayOn({ lowMs, stepMs }: Grid, means: readonly Mean[]): Distribution {
+  const before = Math.max(...means.map(({ mean }) => mean.before));
+  const after = Math.max(...means.map(({ mean }) => mean.day.length - mean.before));
+  const values = new Float64Array(before + after);
+  for (const { change, mean } of means) addScaled(values.subarray(before - mean.before), mean.day, change.probability);
+  const limit = NEGLIGIBLE * 1e-3 * maxOf(values);
+  const from = values.findIndex((value) => value > limit);
+  const kept = values.subarray(from, values.findLastIndex((value) => value > limit) + 1);
+  return distributionOn({ lowMs: lowMs + (from - before) * stepMs, stepMs, count: kept.length }, kept);
 }
 
 function misreadsOf(explanations: Explanations, kernel: ReadingKernel, grid: Grid): number[] {
@@ -344,7 +387,7 @@ function distributionOn({ lowMs, stepMs }: Grid, values: Float64Array): Distribu
 }
 
 function addScaled(to: Float64Array, values: Float64Array, factor: number): void {
-  for (let l = 0; l < to.length; l += 1) to[l]! += factor * values[l]!;
+  for (let l = 0; l < values.length; l += 1) to[l]! += factor * values[l]!;
 }
 
 function sumOf(values: Float64Array): number {

@@ -15,23 +15,38 @@
  *
  * Plain values in, plain values out; milliseconds throughout. No clock, no state: equal input, equal result.
  */
-import type { Budget, BudgetComponent } from './budget.ts';
+import type { Budget, BudgetComponent, BudgetLine } from './budget.ts';
 import { freeRunningIntervalMs } from './chain.ts';
 import { changesOf, type Change } from './clip-mean.ts';
 import { correctionsFor, type Correction } from './corrections.ts';
 import { delayPosterior, type DelayPosterior } from './delay-posterior.ts';
 import { describeSession, type Diagnostics } from './diagnostics.ts';
-import { addIndependent, fromCdf, halfWidthAbout, meanOf, rectangular, type Distribution } from './distribution.ts';
+import {
+  addIndependent,
+  fromCdf,
+  halfWidthAbout,
+  meanOf,
+  rectangular,
+  varianceOf,
+  type Distribution,
+} from './distribution.ts';
 import type { Explanations } from './evidence.ts';
 import { flashEvidence } from './frame-count.ts';
 import { phaseErrors, readingVarianceMs2, type PhaseErrors } from './phase-errors.ts';
 import { withLevel } from './level-change.ts';
 import { sessionBudget } from './session-budget.ts';
 import type { SessionInput } from './session-input.ts';
-import { DEFAULT_VARIATION, checkVariation, type Level, type Variation } from './variation.ts';
+import { DEFAULT_VARIATION, LEVELS, checkVariation, type Level, type Variation } from './variation.ts';
 import { twoTimersEvidence } from './two-timers.ts';
 import { intervalMs } from '../model/rate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+
+/** Components that the levels above the clips add to a budget. */
+const LEVEL_COMPONENTS: Readonly<Record<Level, string>> = {
+  clips: 'between runs',
+  day: 'from clip to clip',
+  condition: 'from day to day',
+};
 
 export interface Estimate {
   readonly value: number;
@@ -52,8 +67,9 @@ export interface Estimate {
   /** Of which level `interval` speaks: what the statement of variation knows. */
   readonly speaksOf: Level;
   /**
-   * Error of this session's own part, about 0, for each level that it may speak of: value + error is the truth. Shared
-   * parts are `components` with a key.
+   * Error of this session's own part for each level that it may speak of: value + error is the truth. About 0 for the
+   * clips; clips that agree tell that their day, where some start deeper, lies later. Shared parts are `components` with a
+   * key.
    */
   readonly errors: Readonly<Record<Level, Distribution>>;
 }
@@ -91,10 +107,17 @@ export function estimateSession(input: SessionInput): Estimate {
 
   const corrections = correctionsFor(chain, method);
   const value = uncorrectedValue + corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
-  const budget = sessionBudget({ input, delay, value, corrections, meanVarianceMs2: expected.meanMs2 });
-  const clips = shifted(delay.distribution, -meanOf(delay.distribution));
-  const errors = errorsByLevel(clips, delay.clipChanges, variation, intervalMs(chain.body.rate), runs.length);
+  const errors = errorsByLevel(ownErrors(delay), delay.clipChanges, variation, intervalMs(chain.body.rate));
   const speaksOf = variation.knows;
+  const meanVarianceMs2 = expected.meanMs2;
+  const budget = sessionBudget({
+    input,
+    delay,
+    value,
+    corrections,
+    meanVarianceMs2,
+    levels: levelLines(errors, speaksOf),
+  });
   const expandedUncertainty = halfWidthAbout(withOthers(errors[speaksOf], budget), 0, level);
   return {
     value,
@@ -118,19 +141,30 @@ export function keepEstimate({ errors: { clips, day, condition }, ...rest }: Est
   return { ...rest, errors: { clips, day, condition } };
 }
 
+interface OwnErrors {
+  readonly clips: Distribution;
+  /** Where several clips tell of their day more than one does. */
+  readonly day?: Distribution;
+}
+
+/** About the mean of the clips, which is the value. */
+function ownErrors({ distribution, day }: DelayPosterior): OwnErrors {
+  const mean = meanOf(distribution);
+  return { clips: shifted(distribution, -mean), ...(day && { day: shifted(day, -mean) }) };
+}
+
 /** Each level's when it is asked for: most estimates speak of their clips, and nobody asks for more. */
 function errorsByLevel(
-  clips: Distribution,
+  { clips, day: known }: OwnErrors,
   clipChanges: readonly Change[],
   variation: Variation,
   frameMs: number,
-  runs: number,
 ): Estimate['errors'] {
-  let [day, condition]: (Distribution | undefined)[] = [];
+  let [day, condition]: (Distribution | undefined)[] = [known];
   return {
     clips,
     get day() {
-      day ??= withLevel(clips, clipChanges, frameMs, runs);
+      day ??= withLevel(clips, clipChanges, frameMs, 1);
       return day;
     },
     get condition() {
@@ -138,6 +172,23 @@ function errorsByLevel(
       return condition;
     },
   };
+}
+
+/** What each level above the clips adds to the variance, up to the one that is spoken of. */
+function levelLines(errors: Estimate['errors'], speaksOf: Level): readonly BudgetLine[] {
+  let below = varianceOf(errors.clips);
+  return LEVELS.slice(1, LEVELS.indexOf(speaksOf) + 1).map((level) => {
+    const added = Math.max(0, varianceOf(errors[level]) - below);
+    below += added;
+    return {
+      name: LEVEL_COMPONENTS[level],
+      type: 'B',
+      distribution: 'numerical',
+      standardUncertainty: Math.sqrt(added),
+      degreesOfFreedom: Infinity,
+      sharedKey: null,
+    };
+  });
 }
 
 function checked(input: SessionInput): SessionInput {

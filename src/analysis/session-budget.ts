@@ -23,9 +23,11 @@ interface Parts {
   readonly corrections: readonly Correction[];
   /** Variance of the plain mean from phases alone: what stands in where the rates do not explain the readings. */
   readonly meanVarianceMs2: number;
+  /** What changes from clip to clip and from day to day add. */
+  readonly levels: readonly BudgetLine[];
 }
 
-export function sessionBudget({ input, delay, value, corrections, meanVarianceMs2 }: Parts): Budget {
+export function sessionBudget({ input, delay, value, corrections, meanVarianceMs2, levels }: Parts): Budget {
   const { method, chain, runs, resolutionMs = 0, instrumentUncertaintyMs = 0 } = input;
   const whole = varianceOf(delay.distribution);
   const phases = Math.min(whole, delay.ratesOnly ? varianceOf(delay.ratesOnly) : meanVarianceMs2);
@@ -51,6 +53,7 @@ export function sessionBudget({ input, delay, value, corrections, meanVarianceMs
       degreesOfFreedom: runs.length - 1,
       sharedKey: null,
     });
+  lines.push(...levels);
   if (method !== 'instrument') {
     const clock = method === 'two-timers' ? chain.source?.clockTolerancePpm : chain.observer?.clockTolerancePpm;
     const half = Math.abs(value) * (clock ?? DEFAULT_TOLERANCE_PPM) * 1e-6;

@@ -38,7 +38,7 @@ const SESSIONS: Formula['symbols'] = [
 ];
 const OF_DAY: Formula['symbols'][number] = [
   'uᵢ',
-  'standard uncertainty of what yᵢ says of the delay of its day: the own part of the total, and how far clips of one day lie about it. That is an integral over the sizes of change from clip to clip (data/variation.yaml, otherwise the default of the analysis), each weighed by how well it explains the clips, so that it takes a computer; it is no less than the own u below where totals speak of their clips',
+  'standard uncertainty of what yᵢ says of the delay of its day: where totals speak of their condition, the root of the summed squares of the budget lines that are not shared, without the line from day to day. Where they speak of their clips, it is that of p(D) as the formula of a total has it, takes a computer, and is no less than the own u below',
 ];
 const OVER_SIZES =
   'It is averaged over the sizes by which days may differ (data/variation.yaml, otherwise the default of the analysis), each weighed by P(size)·∫ dμ Π p(yᵢ | μ, size), that is by how well it explains these sessions; where none does, it is widened by a factor that their scatter tells. This takes a computer.';
@@ -101,7 +101,7 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
       ['M', 'refresh interval of the display where it runs free; otherwise 0'],
       ['cⱼ', 'the corrections for what is known of the rig, as the budget lists them'],
     ],
-    'From the distribution p, convolved with every line of the budget that is shared: y ± U, U the half-width that holds the level. It takes a computer: npm run recompute does it from the files alone.',
+    'From the distribution p, convolved with every line of the budget that is shared: y ± U, U the half-width that holds the level. Where the total speaks of its day, of p(D), D = μ + q·T the mean of all clips of that day, in the place of p(L); where it speaks of its condition, also convolved with how days differ by data/variation.yaml. It takes a computer: npm run recompute does it from the files alone.',
   ),
   frames: formula(
     'f = y · r / 1000',

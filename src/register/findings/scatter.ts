@@ -32,13 +32,12 @@ export const scatterTooSmall: Rule = ({ estimate: { diagnostics } }) => {
   };
 };
 
-export const runsDisagree: Rule = ({ estimate: { diagnostics } }) =>
+export const runsDisagree: Rule = ({ estimate: { diagnostics, speaksOf } }) =>
   diagnostics.betweenRunsProbability < SURE
     ? undefined
     : {
         severity: 'caution',
-        message:
-          'The clips differ by more than their phases explain: the delay itself changes from clip to clip. The figure speaks of these clips; another clip may well lie outside its interval.',
+        message: `The clips differ by more than their phases explain: the delay itself changes from clip to clip. ${speaksOf === 'clips' ? 'The figure speaks of these clips; another clip may well lie outside its interval' : 'The interval allows for it, as far as the clips of this bench have shown how much'}.`,
         hint: 'Record more clips, and note what was done between them: restarts, menus, heat.',
       };
 
