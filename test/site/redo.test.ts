@@ -23,6 +23,7 @@ interface Entry {
   readonly kind: string;
   readonly of: Readonly<Record<string, string>>;
   readonly value: number;
+  readonly speaksOf?: string;
   readonly standardUncertainty?: number;
   readonly degreesOfFreedom?: number | null;
   readonly interval?: { readonly low: number; readonly high: number; readonly level: number };
