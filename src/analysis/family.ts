@@ -40,10 +40,11 @@ export interface Comparison<D extends DifferenceResult = Difference> {
 }
 
 /** `judgeFamily` of the differences between budgeted values. */
-export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 0.05): Comparison[] {
+export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 0.05, others = 0): Comparison[] {
   return judgeFamily(
     questions.map(({ a, b, ...rest }) => ({ ...rest, difference: estimateDifference(a, b, 1 - alpha) })),
     alpha,
+    others,
   );
 }
 
@@ -52,20 +53,26 @@ export function compareFamily(questions: readonly ComparisonQuestion[], alpha = 
  * difference" and one for "are they the same", each over all comparisons that can be judged.
  *
  * The probability of any false `slower` or `faster` in the family is at most alpha, and so is that of any false `same`.
- * Verdicts may be sharper than the simultaneous intervals, because Holm's procedure is.
+ * Verdicts may be sharper than the simultaneous intervals, because Holm's procedure is. `others` statements that are read
+ * with them take their part of alpha, whatever their own p.
  */
 export function judgeFamily<D extends DifferenceResult>(
   questions: readonly DifferenceQuestion<D>[],
   alpha = 0.05,
+  others = 0,
 ): Comparison<D>[] {
   const equivalences = questions.map(({ difference, margin }) =>
     difference.kind === 'difference' ? testEquivalence(difference, margin, alpha) : undefined,
   );
   const pDifferences = adjustPresent(
     questions.map(({ difference }) => (difference.kind === 'difference' ? difference.p : undefined)),
+    others,
   );
-  const pEquivalences = adjustPresent(equivalences.map((equivalence) => equivalence?.p));
-  const members = questions.filter(({ difference }) => difference.kind === 'difference').length;
+  const pEquivalences = adjustPresent(
+    equivalences.map((equivalence) => equivalence?.p),
+    others,
+  );
+  const members = questions.filter(({ difference }) => difference.kind === 'difference').length + others;
   return questions.map(({ id, difference, margin, plan }, i) => {
     const pDifference = pDifferences[i];
     const pEquivalence = pEquivalences[i];
@@ -91,8 +98,11 @@ export function judgeFamily<D extends DifferenceResult>(
 }
 
 /** Holm over the p-values that are there, leaving the gaps where they are. */
-function adjustPresent(values: readonly (number | undefined)[]): (number | undefined)[] {
-  const adjusted = adjustHolm(values.filter((p) => p !== undefined));
+function adjustPresent(values: readonly (number | undefined)[], others: number): (number | undefined)[] {
+  const adjusted = adjustHolm(
+    values.filter((p) => p !== undefined),
+    others,
+  );
   let next = 0;
   return values.map((p) => (p === undefined ? undefined : adjusted[next++]));
 }

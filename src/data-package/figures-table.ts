@@ -75,13 +75,6 @@ const COLUMNS: readonly Column<Figure>[] = [
     of: ({ standardUncertainty }) => standardUncertainty,
   },
   {
-    name: 'degrees_of_freedom',
-    title: 'Degrees of freedom',
-    description: 'Of that uncertainty; INF where it is known for certain.',
-    datatype: 'number',
-    of: ({ degreesOfFreedom }) => (degreesOfFreedom === null ? Infinity : degreesOfFreedom),
-  },
-  {
     name: 'interval_low',
     title: 'Interval, low end',
     description: 'In the unit of the value.',

@@ -8,11 +8,10 @@ const DIGITS = 6;
 
 /** `u 2.3; degrees of freedom 12; rig phases: u 2.1, type B, uniform, degrees of freedom ∞, share 0.83; words 1a2b3c4d`. */
 export function statesBesides(figure: Figure): string {
-  const { standardUncertainty, degreesOfFreedom, coverageFactor, p, reason, limits, verdict, uncorrected } = figure;
+  const { standardUncertainty, coverageFactor, p, reason, limits, verdict, uncorrected } = figure;
   const { readings, runs, excluded, interval, unit, components = [], corrections = [] } = figure;
   return joinParts([
     ...named('u', standardUncertainty),
-    ...named('degrees of freedom', degreesOfFreedom),
     ...named('k', coverageFactor),
     ...named('level', interval?.level),
     ...named('p', p),
@@ -27,6 +26,7 @@ export function statesBesides(figure: Figure): string {
           `verdict ${verdict.word}`,
           ...named('margin', verdict.marginMs),
           `family ${verdict.family} of ${verdict.familySize}`,
+          ...named('claimed', verdict.claimed),
           ...named('adjusted p', verdict.pAdjusted),
           ...named('adjusted p of the same', verdict.pSameAdjusted),
           ...named('further runs', verdict.furtherRuns),

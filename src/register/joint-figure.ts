@@ -33,10 +33,14 @@ export interface Measured {
   readonly value: number;
   readonly standardUncertainty: number;
   readonly interval: Interval;
+  readonly errorTail?: (x: number) => number;
 }
 
 /** A figure with its interval. */
-export function measuredFigure(subject: JointSubject, { value, standardUncertainty, interval }: Measured): Figure {
+export function measuredFigure(
+  subject: JointSubject,
+  { value, standardUncertainty, interval, errorTail }: Measured,
+): Figure {
   return {
     ...plainFigure(
       subject,
@@ -47,6 +51,7 @@ export function measuredFigure(subject: JointSubject, { value, standardUncertain
     interval: { low: interval.low, high: interval.high, level: interval.level },
     ...(standardUncertainty > 0 ? { coverageFactor: (interval.high - interval.low) / 2 / standardUncertainty } : {}),
     ...speaksOf(subject),
+    ...(errorTail && { errorTail }),
   };
 }
 

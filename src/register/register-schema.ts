@@ -68,11 +68,12 @@ const verdict = object(
     marginMs: number('Half-width of what counts as the same, in ms.'),
     family: text('The comparisons it is adjusted with.'),
     familySize: count('How many they are.'),
+    claimed: count('How many statements of claims were adjusted with them.'),
     pAdjusted: probability('Holm-adjusted p of no difference.'),
     pSameAdjusted: probability('Holm-adjusted p of a difference of the margin or more.'),
     furtherRuns: count('On each side, where that many would settle it.'),
   },
-  ['pAdjusted', 'pSameAdjusted', 'furtherRuns'],
+  ['claimed', 'pAdjusted', 'pSameAdjusted', 'furtherRuns'],
 );
 const weight = object('How much of another figure is in a value that is a sum of others.', {
   figure: text('Id of the other.'),
@@ -85,7 +86,6 @@ const source = object('A raw file that figures were computed from.', {
 
 const OPTIONAL = [
   'standardUncertainty',
-  'degreesOfFreedom',
   'interval',
   'limits',
   'coverageFactor',
@@ -110,7 +110,6 @@ const figure = object(
     unit: { enum: UNITS },
     value: number('In its unit.'),
     standardUncertainty: number('In its unit.'),
-    degreesOfFreedom: { type: ['number', 'null'], description: 'null: infinite.' },
     interval,
     limits,
     coverageFactor: number('Half-width of the interval over the standard uncertainty.'),

@@ -53,8 +53,6 @@ export interface Figure {
   readonly unit: string;
   readonly value: number;
   readonly standardUncertainty?: number;
-  /** null: infinite. Absent where the coverage factor comes from a distribution and not from Student's t. */
-  readonly degreesOfFreedom?: number | null;
   readonly interval?: { readonly low: number; readonly high: number; readonly level: number };
   /** The lowest and the highest that it can be: limits, not an uncertainty; nothing says where between them it lies. */
   readonly limits?: { readonly low: number; readonly high: number };
@@ -68,6 +66,8 @@ export interface Figure {
   readonly components?: readonly Component[];
   /** The error that it shares with no other session, for what is derived from it; computed anew, and not printed. */
   readonly own?: OwnError;
+  /** P(error ≥ x) of a figure that rests on several sessions; computed anew, and not printed. */
+  readonly errorTail?: (x: number) => number;
   /** The value before `corrections`. */
   readonly uncorrected?: number;
   readonly corrections?: readonly AppliedCorrection[];
@@ -106,6 +106,8 @@ export interface VerdictData {
   readonly family: string;
   /** How many comparisons were adjusted together. */
   readonly familySize: number;
+  /** How many statements of claims were adjusted with them; absent for none. */
+  readonly claimed?: number;
   /** Holm-adjusted p of no difference. */
   readonly pAdjusted?: number;
   /** Holm-adjusted p of a difference of the margin or more. */

@@ -5,7 +5,7 @@ import { describeBasis, describeCoverage } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import type { Level } from '../analysis/variation.ts';
-import { describeSignificant, roundTo } from '../register/text.ts';
+import { describeSignificant } from '../register/text.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
 import { citeFigure } from './cite-line.ts';
 import { earlierTexts, type EarlierText } from './earlier-values.ts';
@@ -65,25 +65,16 @@ const SPEAKS_OF: Readonly<Record<Level, string>> = {
 };
 
 /**
- * What stands under a figure's value in its entry, a line each: interval, standard uncertainty, degrees of freedom where
- * the interval is Student's, and of what it speaks.
+ * What stands under a figure's value in its entry, a line each: interval, standard uncertainty, and of what it speaks.
  */
-export function describeEntry({
-  unit,
-  standardUncertainty,
-  degreesOfFreedom,
-  interval,
-  speaksOf,
-}: Figure): readonly string[] {
+export function describeEntry({ unit, standardUncertainty, interval, speaksOf }: Figure): readonly string[] {
   const uncertainty =
     standardUncertainty === undefined
       ? ''
       : `standard uncertainty ${describeSignificant(standardUncertainty, 2, unit)}`;
-  const freedom = describeDegreesOfFreedom(degreesOfFreedom);
   return [
     interval === undefined ? '' : describeCoverage(interval, unit),
     uncertainty,
-    freedom && `degrees of freedom ${freedom}`,
     interval === undefined || speaksOf === undefined ? '' : SPEAKS_OF[speaksOf],
   ]
     .filter(Boolean)
@@ -93,11 +84,4 @@ export function describeEntry({
 /** No line break between a number and its unit. */
 function keepUnits(line: string): string {
   return line.replace(/(\d) (?=\p{L}|%)/gu, '$1\u00a0');
-}
-
-/** `61.3`, `∞`; one decimal below a hundred. */
-export function describeDegreesOfFreedom(degreesOfFreedom: number | null | undefined): string {
-  if (degreesOfFreedom === undefined) return '';
-  if (degreesOfFreedom === null) return '∞';
-  return roundTo(degreesOfFreedom, degreesOfFreedom < 100 && !Number.isInteger(degreesOfFreedom) ? 1 : 0);
 }

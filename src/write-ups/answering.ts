@@ -3,6 +3,7 @@ import type { Published } from '../register/published.ts';
 import { methodPath, reportPath } from '../register/paths.ts';
 import { askedFamily } from './asked-families.ts';
 import type { Answering, Asking } from './parts/definition.ts';
+import { adjustedWith } from './read-together.ts';
 import { placedWriteUps, type PlacedWriteUp } from './write-up-kind.ts';
 
 /** The site path of a write-up. */
@@ -23,5 +24,12 @@ export function answeringAll(site: Published): readonly (PlacedWriteUp & { reado
 
 function answer(site: Published, placed: PlacedWriteUp, families: Asking['families']): Answering {
   const { bench } = site;
-  return { site, bench, families, path: writeUpPath(placed), family: askedFamily(placed, { bench, families }) };
+  const answering = {
+    site,
+    bench,
+    families,
+    path: writeUpPath(placed),
+    family: askedFamily(placed, { bench, families }),
+  };
+  return { ...answering, adjust: adjustedWith(placed, answering) };
 }

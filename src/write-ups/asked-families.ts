@@ -17,14 +17,15 @@ export function askedFamilies(bench: Bench, families: readonly Family[]): readon
 /** Only what can be asked for: what is misspelt is reported by the check of write-ups. */
 export function askedFamily({ kind, writeUp }: PlacedWriteUp, asking: Asking): Family | undefined {
   const sessions = new Set(asking.bench.sessions.map(({ id }) => id));
+  const parts = writeUp.parts.map((part) => {
+    const definition = partNamed(part.name);
+    const props = definition && readProps(definition, part);
+    return props === undefined
+      ? { asked: [], claimed: 0 }
+      : { asked: definition?.asks?.(props, asking) ?? [], claimed: definition?.claims?.(props, asking) ?? 0 };
+  });
   const pairs = distinctQuestions(
-    writeUp.parts
-      .flatMap((part) => {
-        const definition = partNamed(part.name);
-        const props = definition && readProps(definition, part);
-        return props === undefined ? [] : (definition?.asks?.(props, asking) ?? []);
-      })
-      .filter(({ a, b }) => a !== b && sessions.has(a) && sessions.has(b)),
+    parts.flatMap(({ asked }) => asked).filter(({ a, b }) => a !== b && sessions.has(a) && sessions.has(b)),
   );
   if (pairs.length === 0) return undefined;
   const id = writeUpFamilyId(kind, writeUp.id);
@@ -35,5 +36,6 @@ export function askedFamily({ kind, writeUp }: PlacedWriteUp, asking: Asking): F
     groupTitle: `Compared in “${writeUp.title}”`,
     inWords: `all that “${writeUp.title}” asks for`,
     pairs,
+    claimed: parts.reduce((sum, { claimed }) => sum + claimed, 0),
   };
 }

@@ -153,7 +153,7 @@ describe('of a figure', () => {
 
   it.each<readonly [string, object]>([
     ['its standard uncertainty', { standardUncertainty: total.standardUncertainty! * 1.01 }],
-    ['its degrees of freedom', { degreesOfFreedom: 3.25 }],
+    ['its coverage factor', { coverageFactor: 3.25 }],
     ['the size of a component', { components: [{ ...component!, standardUncertainty: 9.125 }, ...rest] }],
     ['the name of a component', { components: [{ ...component!, name: 'hope' }, ...rest] }],
     ['how many readings it is of', { readings: 2 }],
@@ -164,7 +164,7 @@ describe('of a figure', () => {
   );
 
   it('what moved is told, and nothing else', () =>
-    expect(moved({ degreesOfFreedom: 3.25 })[0]?.to).toBe(`${total.text} (degrees of freedom 3.25)`));
+    expect(moved({ coverageFactor: 3.25 })[0]?.to).toBe(`${total.text} (k 3.25)`));
 
   it('a finding', () => {
     const [first, ...others] = register.findings;

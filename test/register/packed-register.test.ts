@@ -26,7 +26,7 @@ const REGISTER: Register = {
     figureOf('total/b', { components: [PHASE, { ...PHASE, shared: 'rig:balcony' }], sources: [A!, B!] }),
     figureOf('ratio/a/b', { inWords: 'A over B. On 2.5 Hz. ', group: 'Pairs', sources: [B!, A!], components: [] }),
     figureOf('ratio/b/a', { inWords: 'B over A. On 2.5 Hz. ', group: 'Pairs', sources: [A!, B!] }),
-    figureOf('mean/a', { degreesOfFreedom: null, interval: { low: -1e-9, high: 0.1 + 0.2, level: 0.95 } }),
+    figureOf('mean/a', { interval: { low: -1e-9, high: 0.1 + 0.2, level: 0.95 } }),
   ],
   findings: [{ rule: 'drift', severity: 'note', where: { session: 'a' }, message: 'It drifts.', hint: 'Look.' }],
 };

@@ -22,7 +22,6 @@ const total: Figure = {
   unit: 'ms',
   value: 251.9,
   standardUncertainty: 5,
-  degreesOfFreedom: 61.34,
   interval: { low: 241.9, high: 261.9, level: 0.95 },
   coverageFactor: 2,
   components: [

@@ -4,7 +4,7 @@ import type { Bench } from '../../src/model/bench.ts';
 import type { Published } from '../../src/register/published.ts';
 import { publish } from '../../src/register/published.ts';
 import type { Figure } from '../../src/register/register.ts';
-import { describeDegreesOfFreedom, entryOf, entryRow } from '../../src/views/entry.ts';
+import { entryOf, entryRow } from '../../src/views/entry.ts';
 import { sessionPage } from '../../src/views/session-page.ts';
 import { compilationOf, given } from '../support/joint-bench.ts';
 
@@ -43,7 +43,6 @@ const total: Figure = {
   kind: 'total',
   of: { session: 'a' },
   standardUncertainty: 2.56,
-  degreesOfFreedom: 14,
   interval: { low: 243.7, high: 253.9, level: 0.95 },
   components: [
     {
@@ -90,32 +89,19 @@ function site(figures: readonly Figure[] = [total, frames]): Published {
 }
 
 describe('an entry', () => {
-  it('says interval, standard uncertainty and degrees of freedom, in that order', () => {
+  it('says interval and standard uncertainty, in that order', () => {
     expect(entryRow(site(), total).details).toEqual([
       '95\u00a0% interval 243.7\u00a0to 253.9\u00a0ms',
       'standard uncertainty 2.6\u00a0ms',
-      'degrees of freedom 14',
     ]);
   });
 
-  it('says no degrees of freedom where a distribution gave the interval, and of what that speaks', () => {
-    const { degreesOfFreedom: _none, ...distributed } = total;
-    expect(entryRow(site(), { ...distributed, speaksOf: 'clips' }).details).toEqual([
+  it('says of what the interval speaks', () => {
+    expect(entryRow(site(), { ...total, speaksOf: 'clips' }).details).toEqual([
       '95\u00a0% interval 243.7\u00a0to 253.9\u00a0ms',
       'standard uncertainty 2.6\u00a0ms',
       'speaks of its own clips, not of other days',
     ]);
-  });
-
-  it.each([
-    [8.25, '8.3'],
-    [12, '12'],
-    [99.96, '100.0'],
-    [100.4, '100'],
-    [null, '∞'],
-    [undefined, ''],
-  ])('writes %s degrees of freedom as %s: one decimal below a hundred', (freedom, text) => {
-    expect(describeDegreesOfFreedom(freedom)).toBe(text);
   });
 
   it('says nothing of an uncertainty that a figure does not have', () => {

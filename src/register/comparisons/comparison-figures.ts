@@ -42,6 +42,7 @@ export function comparisonFigures(compilation: Compilation, family: Family, alph
       plan: planRuns(a, b),
     })),
     alpha,
+    family.claimed,
   );
   const ratios = ratiosOf(compilation, asked, 1 - alpha);
   const figures = comparisons.flatMap((comparison, index): readonly Figure[] => {
@@ -91,11 +92,12 @@ export function differenceFigure({ compilation, family, labels, pair, sides, dif
       inWords: `${words} No interval: ${describeReason(difference.reason)}.`,
     };
   }
-  const { interval, standardUncertainty, p } = difference;
+  const { interval, standardUncertainty, p, errorTail } = difference;
   return {
     ...figure,
     value,
     standardUncertainty,
+    errorTail,
     interval,
     coverageFactor: (interval.high - interval.low) / 2 / standardUncertainty,
     p,
@@ -137,7 +139,12 @@ function verdictFigure(
   labels: PairLabels,
 ): Figure {
   const { difference } = comparison;
-  const data = verdictData(comparison, { family: family.id, familySize: family.pairs.length, marginMs });
+  const data = verdictData(comparison, {
+    family: family.id,
+    familySize: family.pairs.length,
+    ...(family.claimed ? { claimed: family.claimed } : {}),
+    marginMs,
+  });
   return {
     ...ofPair(compilation, family, pair, 'verdict', verdictId(family.id, pair), labels),
     value: difference.value,

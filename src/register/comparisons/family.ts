@@ -28,6 +28,8 @@ export interface Family {
   /** What it holds, to follow "comparisons:". */
   readonly inWords: string;
   readonly pairs: readonly SessionPair[];
+  /** How many statements of claims are read, and so adjusted, with the pairs. */
+  readonly claimed?: number;
 }
 
 export const differenceId = ({ a, b }: SessionPair): string => `difference/${a}/${b}`;

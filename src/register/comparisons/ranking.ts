@@ -1,4 +1,6 @@
-import { rankWithTies } from '../../analysis/best.ts';
+import { pairsWithP, rankWithTies } from '../../analysis/best.ts';
+import type { BudgetedValue } from '../../analysis/components.ts';
+import { estimateDifference } from '../../analysis/difference.ts';
 import { budgetOfFigure } from '../budget-of-figure.ts';
 import type { Figure } from '../register.ts';
 
@@ -15,16 +17,31 @@ export interface RankedFigure {
 export function rankFigures(
   figures: readonly Figure[],
   from: 'lowest' | 'highest' = 'lowest',
+  adjust?: (p: readonly number[]) => readonly number[],
 ): readonly RankedFigure[] {
   const byId = new Map(figures.map((figure) => [figure.id, figure]));
-  const sign = from === 'lowest' ? 1 : -1;
-  const budgeted = figures.map((figure) => ({ id: figure.id, ...budgetOfFigure(figure) }));
-  return rankWithTies(budgeted.map((each) => ({ ...each, value: sign * each.value }))).flatMap(
-    ({ id, tiedWithBest }) => {
-      const figure = byId.get(id);
-      return figure === undefined ? [] : [{ figure, tiedWithBest }];
-    },
-  );
+  const ranked =
+    from === 'lowest'
+      ? rankWithTies(figures.map(budgeted), undefined, undefined, adjust)
+      : rankWithTies(
+          figures.map((figure) => ({ ...budgeted(figure), value: -figure.value })),
+          undefined,
+          (a, b) => estimateDifference({ ...b, value: -b.value }, { ...a, value: -a.value }),
+          adjust,
+        );
+  return ranked.flatMap(({ id, tiedWithBest }) => {
+    const figure = byId.get(id);
+    return figure === undefined ? [] : [{ figure, tiedWithBest }];
+  });
+}
+
+/** p of every pair, each of no difference. */
+export function pOfPairs(figures: readonly Figure[]): readonly number[] {
+  return pairsWithP(figures.map(budgeted)).map(({ p }) => p);
+}
+
+function budgeted(figure: Figure): BudgetedValue & { readonly id: string } {
+  return { id: figure.id, ...budgetOfFigure(figure) };
 }
 
 /** Kinds of figures of one session that have a budget, and so can be told apart. */

@@ -3,7 +3,7 @@ import type { DifferenceResult } from '../../analysis/difference-result.ts';
 import type { Comparison } from '../../analysis/family.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS } from '../kinds.ts';
-import { describeLevel } from '../provenance.ts';
+import { describeLevel, plural } from '../provenance.ts';
 import type { Figure, VerdictData } from '../register.ts';
 import { describeCount } from '../text.ts';
 import { familySizeId, type Family } from './family.ts';
@@ -11,7 +11,7 @@ import { describeMargin, describeP } from './verdict-text.ts';
 
 export function verdictData(
   { verdict, pDifference, pEquivalence }: Comparison<DifferenceResult>,
-  within: Pick<VerdictData, 'marginMs' | 'family' | 'familySize'>,
+  within: Pick<VerdictData, 'marginMs' | 'family' | 'familySize' | 'claimed'>,
 ): VerdictData {
   return {
     word: verdict.kind,
@@ -33,14 +33,14 @@ interface Deciding {
 }
 
 export function describeDecision(
-  { familySize, marginMs, pAdjusted, pSameAdjusted }: VerdictData,
+  { familySize, claimed = 0, marginMs, pAdjusted, pSameAdjusted }: VerdictData,
   { inWords, isMarginStated, alpha }: Deciding,
 ): readonly string[] {
   const margin = `The same means within ± ${describeMargin(marginMs)}, ${isMarginStated ? 'as the write-up states' : 'half a frame interval of the faster rate'}.`;
   const size =
-    familySize === 1
+    familySize + claimed === 1
       ? 'It is the only comparison of its family, so nothing is adjusted.'
-      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${inWords}): the probability of any false “slower” or “faster” among them is at most ${describeLevel(alpha)}, and so is that of any false “the same”. The interval is this comparison’s own.`;
+      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${inWords})${claimed === 0 ? '' : `, with ${plural(claimed, 'statement')} that its claims make`}: the probability of any false “slower” or “faster” among them is at most ${describeLevel(alpha)}, and so is that of any false “the same”. The interval is this comparison’s own.`;
   const p =
     pAdjusted === undefined || pSameAdjusted === undefined
       ? []

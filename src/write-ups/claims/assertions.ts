@@ -1,15 +1,13 @@
 /** What a claim can assert: a closed list, each a property of `<Claim>`. */
-
-/** Where the whole interval of a figure has to lie. */
-export interface Bounds {
-  readonly low: number;
-  readonly high: number;
-}
+import type { Bounds } from '../../register/comparisons/p-outside.ts';
 
 interface Assertion {
   /** `at least 100 ms`. */
   readonly words: (quantity: string) => string;
-  /** `none` is the value at which the two sides of a comparison are equal: 0 of a difference, 1 of a ratio. */
+  /**
+   * Where the whole interval of a figure has to lie. `none` is the value at which the two sides of a comparison are equal:
+   * 0 of a difference, 1 of a ratio.
+   */
   readonly bounds: (value: number, none: number) => Bounds;
   /** Only of a figure that compares two things. */
   readonly compares: boolean;

@@ -1,14 +1,46 @@
 import type { Part } from '../../model/bench.ts';
 import type { Problem } from '../../model/problem.ts';
 import type { Figure } from '../../register/register.ts';
-import { selectFigures } from '../../register/select.ts';
+import { pOfPairs, RANKABLE } from '../../register/comparisons/ranking.ts';
+import { matchesQuery, selectFigures } from '../../register/select.ts';
 import type { Answering } from '../parts/definition.ts';
 import type { Among, Claim } from './claim.ts';
 import { describeAssertions } from './describe.ts';
-import { judgeQuantity, judgeRank, judgeVerdict, type Judgement } from './judge.ts';
+import { boundsOf, judgeQuantity, judgeRank, judgeVerdict, type Judgement } from './judge.ts';
+import { pOutside } from '../../register/comparisons/p-outside.ts';
 import { targetOf } from './target.ts';
 
 type Unplaced = Omit<Problem, 'file' | 'line' | 'column'>;
+
+/** How many statements about what is not exact a claim makes, as far as can be told before anything is computed. */
+export function countStatements({ quantities, ranks }: Claim, { bench }: Pick<Answering, 'bench'>): number {
+  return (
+    quantities.filter(({ assertion }) => assertion !== 'exactly').length +
+    ranks.reduce((sum, { among }) => {
+      const others =
+        'length' in among
+          ? among.length
+          : bench.sessions.filter((one) => matchesQuery(one, { ...among, kind: '' })).length - 1;
+      return sum + ((others + 1) * others) / 2;
+    }, 0)
+  );
+}
+
+/** The two-sided p of each of them. */
+export function pOfClaim(claim: Claim, answering: Omit<Answering, 'adjust'>): readonly number[] {
+  const { bench, site } = answering;
+  const figure = targetOf(claim, answering);
+  if (figure === undefined) return [];
+  return [
+    ...claim.quantities.flatMap(({ assertion, quantity }) => {
+      const within = boundsOf(bench, figure, assertion, quantity);
+      return within.kind === 'bounds' ? (pOutside(figure, within, site) ?? []) : [];
+    }),
+    ...claim.ranks.flatMap(({ among }) =>
+      RANKABLE.has(figure.kind) ? pOfPairs([figure, ...othersAmong(answering, figure, among)]) : [],
+    ),
+  ];
+}
 
 /** What the data have against a claim. One that asks for what does not exist is left to the check of write-ups. */
 export function judgeClaim(
@@ -16,16 +48,24 @@ export function judgeClaim(
   answering: Answering,
   { name: part, words = '' }: Pick<Part, 'name' | 'words'>,
 ): readonly Unplaced[] {
+  const { bench, site, adjust } = answering;
   const figure = targetOf(claim, answering);
   if (figure === undefined) return [];
   const judged: readonly (readonly [name: string, written: string, judgement: Judgement])[] = [
     ...claim.quantities.map(
       ({ assertion, quantity }) =>
-        [assertion, quantity.text, judgeQuantity(answering.bench, figure, assertion, quantity)] as const,
+        [
+          assertion,
+          quantity.text,
+          judgeQuantity(bench, figure, assertion, quantity, (within) => {
+            const p = pOutside(figure, within, site);
+            return p === undefined ? 0 : (adjust([p])[0] ?? 1);
+          }),
+        ] as const,
     ),
     ...claim.ranks.map(
       ({ assertion, among }) =>
-        [assertion, '', judgeRank(figure, assertion, figuresAmong(answering, figure, among))] as const,
+        [assertion, '', judgeRank(figure, assertion, othersAmong(answering, figure, among), adjust)] as const,
     ),
     ...(claim.verdict === undefined ? [] : [['verdict', claim.verdict, judgeVerdict(figure, claim.verdict)] as const]),
   ];
@@ -59,7 +99,10 @@ function noQuestion(
   return { code: why, key, found: id };
 }
 
-function figuresAmong({ site }: Answering, { kind }: Figure, among: Among): readonly Figure[] {
-  if ('length' in among) return among.flatMap((id) => site.figure(id) ?? []);
-  return selectFigures(site.bench, site.register.figures, { ...among, kind });
+function othersAmong({ site }: Pick<Answering, 'site'>, { id: own, kind }: Figure, among: Among): readonly Figure[] {
+  const all =
+    'length' in among
+      ? among.flatMap((id) => site.figure(id) ?? [])
+      : selectFigures(site.bench, site.register.figures, { ...among, kind });
+  return all.filter(({ id }) => id !== own);
 }

@@ -1,4 +1,7 @@
-/** Whether the data support a claim. The whole 95 % interval must: a value that merely falls on the right side is luck. */
+/**
+ * Whether the data support a claim. The whole 95 % interval must, and still so when it is adjusted for all that the
+ * write-up asserts and compares: a value that merely falls on the right side is luck, and so is one claim of many.
+ */
 import type { Bench } from '../../model/bench.ts';
 import type { ClaimEvidence } from '../../model/problem.ts';
 import { intervalMs } from '../../model/rate.ts';
@@ -7,7 +10,8 @@ import { describeP } from '../../register/comparisons/verdict-text.ts';
 import { describeCoverage } from '../../register/provenance.ts';
 import type { Figure } from '../../register/register.ts';
 import { describeSignificant } from '../../register/text.ts';
-import { QUANTITY_ASSERTIONS, type Bounds, type QuantityAssertion, type RankAssertion } from './assertions.ts';
+import type { Bounds } from '../../register/comparisons/p-outside.ts';
+import { QUANTITY_ASSERTIONS, type QuantityAssertion, type RankAssertion } from './assertions.ts';
 import type { Quantity } from './quantity.ts';
 
 /** What one assertion comes to. */
@@ -17,6 +21,7 @@ export type Judgement =
   /** It cannot be asked of this figure: its unit is another, or it compares nothing. */
   | { readonly kind: 'no-question'; readonly why: 'unit' | 'one-sided' | 'not-rankable' };
 
+const ALPHA = 0.05;
 const HOLDS: Judgement = { kind: 'holds' };
 
 /** A figure without an interval is exact, and its value decides; one that should have an interval and has none supports nothing. */
@@ -25,23 +30,40 @@ export function judgeQuantity(
   figure: Figure,
   assertion: QuantityAssertion,
   quantity: Quantity,
+  adjustedP: (within: Bounds) => number,
 ): Judgement {
-  const { bounds, compares } = QUANTITY_ASSERTIONS[assertion];
-  if (compares && figure.of['than'] === undefined && figure.of['to'] === undefined)
-    return { kind: 'no-question', why: 'one-sided' };
-  const value = valueIn(bench, figure, quantity);
-  if (value === undefined) return { kind: 'no-question', why: 'unit' };
-  const within = bounds(value, figure.kind === 'ratio' ? 1 : 0);
+  const within = boundsOf(bench, figure, assertion, quantity);
+  if (within.kind === 'no-question') return within;
   if (figure.reason !== undefined)
     return { kind: 'fails', evidence: { ...evidenceOf(figure), miss: { kind: 'no-interval' } } };
   const { low, high } = figure.interval ?? { low: figure.value, high: figure.value };
   const miss = missOf({ low, high }, within);
-  if (miss === undefined) return HOLDS;
+  if (miss === undefined) {
+    const p = adjustedP(within);
+    return p <= ALPHA
+      ? HOLDS
+      : { kind: 'fails', evidence: { ...evidenceOf(figure), miss: { kind: 'not-shown', p: describeP(p) } } };
+  }
   const off = describeSignificant(miss.by, 2, figure.unit);
   return {
     kind: 'fails',
     evidence: { ...evidenceOf(figure), miss: { kind: miss.kind, off, ofInterval: figure.interval !== undefined } },
   };
+}
+
+/** Where the whole interval has to lie. */
+export function boundsOf(
+  bench: Pick<Bench, 'sessions'>,
+  figure: Figure,
+  assertion: QuantityAssertion,
+  quantity: Quantity,
+): (Bounds & { readonly kind: 'bounds' }) | Extract<Judgement, { kind: 'no-question' }> {
+  const { bounds, compares } = QUANTITY_ASSERTIONS[assertion];
+  if (compares && figure.of['than'] === undefined && figure.of['to'] === undefined)
+    return { kind: 'no-question', why: 'one-sided' };
+  const value = valueIn(bench, figure, quantity);
+  if (value === undefined) return { kind: 'no-question', why: 'unit' };
+  return { kind: 'bounds', ...bounds(value, figure.kind === 'ratio' ? 1 : 0) };
 }
 
 /** In the unit of the figure; frames are those of its session, of two sessions the shorter. */
@@ -85,12 +107,16 @@ export function judgeVerdict(figure: Figure, claimed: string): Judgement {
   };
 }
 
-/** Alone at the end of the order: every other is told from it, all pairs adjusted together. */
-export function judgeRank(figure: Figure, assertion: RankAssertion, among: readonly Figure[]): Judgement {
-  const others = among.filter(({ id }) => id !== figure.id);
+/** Alone at the end of the order: every other is told from it, all pairs adjusted with all else that the write-up says. */
+export function judgeRank(
+  figure: Figure,
+  assertion: RankAssertion,
+  others: readonly Figure[],
+  adjust: (p: readonly number[]) => readonly number[],
+): Judgement {
   if (!RANKABLE.has(figure.kind) || others.some(({ kind }) => kind !== figure.kind))
     return { kind: 'no-question', why: 'not-rankable' };
-  const [first, ...rest] = rankFigures([figure, ...others], assertion === 'highestOf' ? 'highest' : 'lowest');
+  const [first, ...rest] = rankFigures([figure, ...others], assertion === 'highestOf' ? 'highest' : 'lowest', adjust);
   if (first?.figure.id !== figure.id) {
     const beyond = first?.figure ?? figure;
     const off = describeSignificant(Math.abs(beyond.value - figure.value), 2, figure.unit);

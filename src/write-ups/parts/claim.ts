@@ -4,7 +4,7 @@ import { VERDICT_WORDS } from '../claims/assertions.ts';
 import { checkClaimWords } from '../claims/check-words.ts';
 import { claimOf } from '../claims/claim.ts';
 import { describeAssertions } from '../claims/describe.ts';
-import { judgeClaim } from '../claims/judge-claim.ts';
+import { countStatements, judgeClaim, pOfClaim } from '../claims/judge-claim.ts';
 import { parseQuantity } from '../claims/quantity.ts';
 import { pairOf, targetOf } from '../claims/target.ts';
 import { COMMON, levels } from './common.ts';
@@ -53,9 +53,10 @@ export const claim = definePart({
     },
     atLeast: {
       ...QUANTITY,
-      means: 'the whole 95 % interval is at or above this; together with atMost, between the two',
+      means:
+        'the whole 95 % interval is at or above this, adjusted for all that the write-up asserts and compares; together with atMost, between the two',
     },
-    atMost: { ...QUANTITY, means: 'the whole interval is at or below this' },
+    atMost: { ...QUANTITY, means: 'the same, at or below this' },
     exactly: { ...QUANTITY, means: 'the value is this: for counts', accepts: '"3"' },
     sameWithin: {
       ...QUANTITY,
@@ -90,6 +91,8 @@ export const claim = definePart({
     const pair = pairOf(claimOf(props), bench);
     return pair === undefined ? [] : [pair];
   },
+  claims: (props, asking) => countStatements(claimOf(props), asking),
+  claimed: (props, answering) => pOfClaim(claimOf(props), answering),
   judge: (props, answering, part) => [
     ...checkClaimWords(claimOf(props), part.words ?? '', answering.bench),
     ...judgeClaim(claimOf(props), answering, part),

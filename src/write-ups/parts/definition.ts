@@ -27,7 +27,11 @@ export interface Answering extends Asking {
   readonly path: string;
   /** Everything that the write-up compares; undefined where it compares nothing. */
   readonly family: Family | undefined;
+  readonly adjust: Adjust;
 }
+
+/** Of p of some statements of a write-up, those adjusted for all that it asserts and compares, in the same order. */
+export type Adjust = (p: readonly number[]) => readonly number[];
 
 /** A problem without its place, in a property. */
 export type InProperty = Unplaced & { readonly key: string };
@@ -57,6 +61,10 @@ export interface PartDefinition<Name extends string = string, Props = unknown, V
   check?(values: Readonly<Record<string, unknown>>, known: Known): readonly InProperty[];
   /** The comparisons that it needs, each with the margin that its author states. */
   asks?(props: Props, asking: Asking): readonly SessionPair[];
+  /** How many statements it makes beside those that it asks for, each of which may be false. */
+  claims?(props: Props, asking: Asking): number;
+  /** The p of each of them, two-sided: at most 0.05 where the data alone support it. */
+  claimed?(props: Props, answering: Omit<Answering, 'adjust'>): readonly number[];
   /** Why it would show nothing, on a sound bench; undefined where it shows something. */
   whyEmpty?(props: Props, answering: Answering): 'empty-selection' | 'empty-comparison' | undefined;
   /** What the data have against it. */
