@@ -2,6 +2,7 @@ import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { cellAlignment } from './src/components/cell-alignment.ts';
+import { ownPictures, picturesAlone } from './src/components/place-illustrations.ts';
 import { refuseCode } from './src/commands/refuse-code.ts';
 import { writeUps } from './src/commands/write-ups.ts';
 import { reloadOnData } from './src/commands/reload-on-data.ts';
@@ -22,7 +23,7 @@ export default defineConfig({
   integrations: [mdx(), reloadOnData(), takeReadings()],
   markdown: {
     syntaxHighlight: false,
-    processor: satteri({ hastPlugins: [cellAlignment] }),
+    processor: satteri({ mdastPlugins: [ownPictures], hastPlugins: [picturesAlone, cellAlignment] }),
   },
   vite: {
     cacheDir: './.astro/vite',

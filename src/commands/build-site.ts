@@ -3,6 +3,7 @@ import { performance } from 'node:perf_hooks';
 import { build } from 'astro';
 import { auditProblems } from '../audit/audit-page.ts';
 import { siteFacts } from '../audit/site-facts.ts';
+import { checkIllustrations } from '../illustrations/illustration-file.ts';
 import { checkLedger } from '../ledger/check.ts';
 import { compareWithLedger } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
@@ -60,6 +61,7 @@ export async function buildSite({
       // First by cause, as any build shows it: a long list of problems is cut.
       throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
     }
+    await checkIllustrations(root, bench);
     await withPageCache(cacheFolder(root), { version: codeVersion(['src']), fresh: fromNothing }, (cacheDir) =>
       build({ root: TOOL, outDir: fresh, cacheDir, force: fromNothing, logLevel: 'error' }, { devOutput: false }),
     );

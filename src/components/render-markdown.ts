@@ -2,7 +2,10 @@ import { defineHastPlugin, defineMdastPlugin, markdownToHtml } from 'satteri';
 import { cellAlignment } from './cell-alignment.ts';
 import { labelCells } from './label-cells.ts';
 import { parseNoteMark } from '../model/note-mark.ts';
+import { illustrationMarkup } from './illustration-markup.ts';
+import { ownPictures, pathOfOwn, picturesAlone } from './place-illustrations.ts';
 import { relativeHref } from './relative-href.ts';
+import type { Note } from '../views/note.ts';
 
 const SAFE_LINK = /^(?:https?:|mailto:|\/(?!\/)|#)/i;
 
@@ -25,16 +28,25 @@ function tagOfMark(html: string): string | undefined {
     : `<span class="quoted" data-quoted="${mark.from}" title="From ${mark.from}">`;
 }
 
-/** Pictures would be requests to other hosts; their text alternative stays. */
-const imagesAsText = defineHastPlugin({
-  name: 'images-as-text',
-  element: {
-    filter: ['img'],
-    visit(node, context) {
-      context.replaceNode(node, { type: 'text', value: String(node.properties?.['alt'] ?? '') });
+/** Any other picture than those of the publication would be a request to another host: its text alternative stays. */
+const ownImages = (illustrations: Note['illustrations'], from: string) =>
+  defineHastPlugin({
+    name: 'own-images',
+    element: {
+      filter: ['img'],
+      visit(node, context) {
+        const property = (name: string): string => String(node.properties?.[name] ?? '');
+        const [alt, caption, path] = [property('alt'), property('title'), pathOfOwn(property('src'))];
+        const illustration = illustrations.find(({ to }) => to === path);
+        context.replaceNode(
+          node,
+          illustration === undefined
+            ? { type: 'text', value: alt }
+            : { type: 'raw', value: illustrationMarkup(illustration, { alt, caption }, from) },
+        );
+      },
     },
-  },
-});
+  });
 
 /** Checked on the finished tree, where inline, reference and bare links have become one thing. */
 const safeLinks = (from: string) =>
@@ -50,16 +62,17 @@ const safeLinks = (from: string) =>
   });
 
 /**
- * Markdown from a data file (notes, descriptions) as HTML that is safe to insert: raw HTML comes out as
- * text, pictures as their alternative, and links with any other scheme than http(s) and mailto lead nowhere.
+ * Markdown from a data file (notes, descriptions) as HTML that is safe to insert: raw HTML comes out as text, pictures
+ * that are none of the publication's as their alternative, and links with any other scheme than http(s) and mailto lead
+ * nowhere.
  *
  * @param from site path of the page, for relative links
  */
-export function renderMarkdown(markdown: string, from: string): string {
-  const { html } = markdownToHtml(markdown, {
+export function renderMarkdown({ text, illustrations }: Omit<Note, 'file'>, from: string): string {
+  const { html } = markdownToHtml(text, {
     features: { frontmatter: false },
-    mdastPlugins: [htmlAsText],
-    hastPlugins: [imagesAsText, safeLinks(from), cellAlignment],
+    mdastPlugins: [htmlAsText, ownPictures],
+    hastPlugins: [picturesAlone, safeLinks(from), ownImages(illustrations, from), cellAlignment],
   });
   return html.replace(/<table>[\s\S]*?<\/table>/g, (table) => `<div class="table">${labelCells(table)}</div>`);
 }

@@ -5,7 +5,16 @@ import type { SourceFile } from '../model/bench.ts';
 import { checkTopFolder, listFolder, type Entry } from './list-folder.ts';
 import type { NamedSource } from './parse-data.ts';
 import type { ProblemList } from './problem-list.ts';
-import { checksumOf, errorCode, isInside, isListed, readSource, type Area } from './read-source.ts';
+import {
+  checksumOf,
+  errorCode,
+  isInside,
+  isListed,
+  readBytes,
+  readSource,
+  type Area,
+  type FileBytes,
+} from './read-source.ts';
 import { parseRecord, type RecordFile } from './record.ts';
 import type { Source } from './source.ts';
 
@@ -81,11 +90,24 @@ export class Folder {
 
   /** Reports what stands in a folder beside the names that belong there. */
   checkNames(folder: string, belongs: readonly string[]): Promise<void> {
-    return checkTopFolder(join(this.#path, folder), `${this.area.name}/${folder}`, belongs, this.#problems);
+    return checkTopFolder(join(this.#path, folder), `${this.area.name}/${folder}`, belongs, this.#problems, false);
   }
 
   readSource(name: string): Promise<Source | undefined> {
     return readSource(join(this.#path, name), `${this.area.name}/${name}`, this.area, this.#problems);
+  }
+
+  /** A file of any kind, whole. */
+  readBytes(name: string): Promise<FileBytes | undefined> {
+    return readBytes(join(this.#path, name), `${this.area.name}/${name}`, this.area, this.#problems);
+  }
+
+  /** What stands in a folder; nothing, where there is none that can be read. */
+  async namesIn(folder: string): Promise<readonly string[]> {
+    return readdir(join(this.#path, folder)).catch((error) => {
+      errorCode(error);
+      return [];
+    });
   }
 
   /** Path, checksum and size of a file of any kind; undefined where there is none that can be read. */

@@ -1,4 +1,5 @@
 import { readdir, realpath } from 'node:fs/promises';
+import { isIllustrationName } from './illustrations/names.ts';
 import { nearest } from './nearest.ts';
 import type { ProblemList } from './problem-list.ts';
 import { errorCode, isInside, isListed, type Area } from './read-source.ts';
@@ -63,14 +64,22 @@ export async function listFolder(
   return [...entries].map(([id, files]) => ({ id, files })).sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
-/** Reports what stands in a folder beside the names that belong there. */
+/**
+ * Reports what stands in a folder beside the names that belong there.
+ *
+ * @param mayShow whether what texts show may stand there too
+ */
 export async function checkTopFolder(
   path: string,
   published: string,
   belongs: readonly string[],
   problems: ProblemList,
+  mayShow: boolean,
 ): Promise<void> {
-  for (const name of (await readdir(path)).filter((entry) => !IGNORED.test(entry) && !belongs.includes(entry)).sort()) {
+  const names = await readdir(path);
+  const isStray = (name: string): boolean =>
+    !IGNORED.test(name) && !belongs.includes(name) && !(mayShow && isIllustrationName(name));
+  for (const name of names.filter(isStray).sort()) {
     problems.add({
       code: 'stray-entry',
       file: `${published}/${name}`,
@@ -92,7 +101,7 @@ async function listNames(
       problems.add({ code: 'link-leads-out', file: published, expected: `${area.name}/` });
       return [];
     }
-    const names = (await readdir(path)).filter((name) => !IGNORED.test(name));
+    const names = (await readdir(path)).filter((name) => !IGNORED.test(name) && !isIllustrationName(name));
     // the regular spelling first, so that it is the other one that is reported
     return names.sort((a, b) => Number(!isRegular(a)) - Number(!isRegular(b)) || (a < b ? -1 : 1));
   } catch (error) {

@@ -2,26 +2,29 @@
 import { markdownToMdast, type MdastNode } from 'satteri';
 import type { Prose } from '../model/bench.ts';
 import { parseNoteMark } from '../model/note-mark.ts';
+import { imagesOf, type ImageReference } from './illustrations/image-references.ts';
 import { checkLink } from './markup/check-markup.ts';
 import type { Visited } from './mdx-node.ts';
 import { NO_PROSE, ProseReader } from './prose.ts';
 import type { Source } from './source.ts';
 
-/**
- * What a note says in its author's own words, block by block, without what it marks. Reported are HTML, pictures, and
- * links that are refused in write-ups too. Positions count from the first line of the file.
- */
-export function readNote({ bytes, report }: Source): readonly Prose[] {
+export interface Note {
+  /** What it says in its author's own words, block by block, without what it marks. */
+  readonly prose: readonly Prose[];
+  readonly images: readonly ImageReference[];
+}
+
+/** Reported are HTML, and links and pictures that are refused in write-ups too. Positions count from the first line of the file. */
+export function readNote({ bytes, report }: Source): Note {
   const tree = markdownToMdast(new TextDecoder().decode(bytes)) as MdastNode as Visited;
   const check = (node: Visited): Visited => {
     const { line = 1, column = 1 } = node.position?.start ?? {};
     if (node.type === 'link' || node.type === 'definition') checkLink(node.url ?? '', { line, column }, report);
-    if (node.type === 'image' || node.type === 'imageReference') report({ code: 'picture-in-text', line, column });
     return node.children === undefined ? node : { ...node, children: unmarked(node.children, report).map(check) };
   };
   const prose = new ProseReader();
   prose.read(check(tree));
-  return prose.found;
+  return { prose: prose.found, images: imagesOf(tree, report) };
 }
 
 /** These nodes, with `NO_PROSE` in place of each that stands within a mark. */

@@ -1,7 +1,9 @@
-import type { Bench, WriteUp } from '../model/bench.ts';
+import type { Bench, Prose, WriteUp } from '../model/bench.ts';
 import { checkWorkbooks } from './check-workbooks.ts';
 import { freezeDeep } from './freeze.ts';
 import { Folder, type Records } from './folder.ts';
+import type { ImageReference } from './illustrations/image-references.ts';
+import { readIllustrations } from './illustrations/read-illustrations.ts';
 import { checkTopFolder } from './list-folder.ts';
 import { readNote } from './note.ts';
 import { parseData, type DataSources, type SessionPairSource } from './parse-data.ts';
@@ -11,6 +13,7 @@ import { readLedger } from './read-ledger.ts';
 import type { RecordFile } from './record.ts';
 import { parseReferences } from './references.ts';
 import { siteSchema } from './schemas/site.ts';
+import type { Source } from './source.ts';
 import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
 
 /** Sessions read at once: with hundreds of small files most of the time is spent waiting, and a process may not open them all. */
@@ -54,12 +57,14 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     data.area.name,
     ['settings.yaml', VARIATION_FILE, 'README.md', ...DATA_FOLDERS],
     problems,
+    true,
   );
   await checkTopFolder(
     content.area.realFolder,
     content.area.name,
     ['site.md', 'README.md', ...CONTENT_FOLDERS],
     problems,
+    true,
   );
 
   // 2. what each file says
@@ -78,16 +83,27 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     sessions: await readSessions(data, problems, 'sessions', true),
     displayPairs: await readSessions(data, problems, 'display-pairs', false),
   };
-  const parsed = parseData(sources, { methods: methods.ids, readProse: readNote });
+  const shown = new Map<string, readonly ImageReference[]>();
+  const readProse = (source: Source): readonly Prose[] => {
+    const { prose, images } = readNote(source);
+    if (images.length > 0) shown.set(source.file.path, images);
+    return prose;
+  };
+  const parsed = parseData(sources, { methods: methods.ids, readProse });
   const workbooks = await checkWorkbooks(data, parsed.sessions, problems);
   const ledger = await readLedger(content, folders.ledgerEntriesAlone);
 
   // 3. what authors write about it
-  const introduction = site && readNote(site.source);
+  const introduction = site && readProse(site.source);
   const isTrusted = site?.value.writeUpsRunCode === true;
   const [methodNotes, writeUps] = [methods, reports].map(({ records }) =>
-    records.map((record) => asWriteUp(record, isTrusted)),
+    records.map((record) => {
+      const { writeUp, images } = asWriteUp(record, isTrusted);
+      if (images.length > 0) shown.set(writeUp.file.path, images);
+      return writeUp;
+    }),
   ) as [WriteUp[], WriteUp[]];
+  const illustrations = await readIllustrations([data, content], shown, problems);
 
   // 4. all or nothing
   problems.throwIfUnsound({
@@ -112,6 +128,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
     ...(variation === undefined ? {} : { variation }),
     ...(workbooks.length === 0 ? {} : { workbooks }),
+    ...(illustrations.length === 0 ? {} : { illustrations }),
     ...(reports.drafts.length === 0 ? {} : { drafts: reports.drafts }),
     ...(ledger === undefined ? {} : { ledger }),
   });
@@ -156,7 +173,11 @@ async function readSessions(
 }
 
 /** With what its text asks for; nothing, where the text is not MDX, which is reported. */
-function asWriteUp({ id, value, front, source }: RecordFile<WriteUpFrontMatter>, isTrusted: boolean): WriteUp {
-  const references = parseReferences(new TextDecoder().decode(source.bytes), source.report, isTrusted);
-  return { id, ...value, ...references, text: front.body, file: source.file };
+function asWriteUp(
+  { id, value, front, source }: RecordFile<WriteUpFrontMatter>,
+  isTrusted: boolean,
+): { readonly writeUp: WriteUp; readonly images: readonly ImageReference[] } {
+  const text = new TextDecoder().decode(source.bytes);
+  const { images, ...references } = parseReferences(text, source.report, isTrusted);
+  return { writeUp: { id, ...value, ...references, text: front.body, file: source.file }, images };
 }

@@ -17,17 +17,40 @@ export interface Area {
   readonly name: string;
 }
 
-/**
- * Reads one file whole: bytes, size and checksum. Undefined, with one problem reported, when it lies outside
- * its area, is no ordinary file, is too large or is not UTF-8 text. Where it lies and how large it is are
- * settled before a byte of it is read.
- */
+/** A file of any kind, whole. */
+export interface FileBytes {
+  readonly file: SourceFile;
+  readonly bytes: Buffer<ArrayBuffer>;
+}
+
+/** Reads one file of text whole. Undefined, with one problem reported, also when it is not UTF-8 text or empty. */
 export async function readSource(
   path: string,
   published: string,
   area: Area,
   problems: ProblemList,
 ): Promise<Source | undefined> {
+  const report = reportOn(published, problems);
+  const read = await readBytes(path, published, area, problems);
+  if (read === undefined) return undefined;
+  const bytes = checkEncoding(read.bytes, report);
+  if (bytes === undefined) return undefined;
+  if (bytes.length > 0) return { file: read.file, bytes, report };
+  report({ code: 'empty-file' });
+  return undefined;
+}
+
+/**
+ * Reads one file whole: bytes, size and checksum. Undefined, with one problem reported, when it lies outside
+ * its area, is no ordinary file or is too large. Where it lies and how large it is are settled before a byte of it is
+ * read.
+ */
+export async function readBytes(
+  path: string,
+  published: string,
+  area: Area,
+  problems: ProblemList,
+): Promise<FileBytes | undefined> {
   const report = reportOn(published, problems);
   try {
     const real = await realpath(path);
@@ -44,15 +67,9 @@ export async function readSource(
       report({ code: 'file-too-large', found: `${(status.size / MIB).toFixed(1)} MiB`, expected: `${LIMIT_MIB} MiB` });
       return undefined;
     }
-    const raw = await readFile(real);
-    const bytes = checkEncoding(raw, report);
-    if (bytes === undefined) return undefined;
-    if (bytes.length === 0) {
-      report({ code: 'empty-file' });
-      return undefined;
-    }
-    const sha256 = createHash('sha256').update(raw).digest('hex');
-    return { file: { path: published, sha256, bytes: raw.length }, bytes, report };
+    const bytes = await readFile(real);
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    return { file: { path: published, sha256, bytes: bytes.length }, bytes };
   } catch (error) {
     const code = errorCode(error);
     report(

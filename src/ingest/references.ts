@@ -1,6 +1,7 @@
 /** The parts, links and prose of a write-up, with their places, so that a build can check them all at once. */
 import { mdxToMdast, type MdastNode } from 'satteri';
 import type { Part, PartValue, Prose, WriteUpLink } from '../model/bench.ts';
+import { imagesOf, type ImageReference } from './illustrations/image-references.ts';
 import { checkMarkup } from './markup/check-markup.ts';
 import { ELEMENTS } from './markup/elements.ts';
 import { literalValue } from './markup/literal-value.ts';
@@ -13,6 +14,7 @@ export interface WriteUpReferences {
   readonly parts: readonly Part[];
   readonly links: readonly WriteUpLink[];
   readonly prose: readonly Prose[];
+  readonly images: readonly ImageReference[];
   /** Names that the file imports or defines itself. */
   readonly ownNames: readonly string[];
 }
@@ -31,6 +33,7 @@ export function parseReferences(source: string, report: Report, isTrusted = fals
   const links: WriteUpLink[] = [];
   const ownNames: string[] = [];
   const prose = new ProseReader();
+  let images: readonly ImageReference[] = [];
   const visit = (node: Visited): void => {
     const { line = 1, column = 1 } = node.position?.start ?? {};
     if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined)
@@ -58,12 +61,13 @@ export function parseReferences(source: string, report: Report, isTrusted = fals
     if (!isTrusted) checkMarkup(tree, report);
     visit(tree);
     prose.read(tree);
+    images = imagesOf(tree, report);
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     const [, line = '1', column = '1', says = message] = PLACED_ERROR.exec(message) ?? [];
     report({ code: 'bad-mdx', line: Number(line), column: Number(column), found: says });
   }
-  return { parts, links, prose: prose.found, ownNames };
+  return { parts, links, prose: prose.found, images, ownNames };
 }
 
 /** Parts and links within: `<Figure>`, `a link`. */

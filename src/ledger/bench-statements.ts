@@ -11,6 +11,7 @@ import type {
   StatedLatency,
   WriteUp,
 } from '../model/bench.ts';
+import { filesShown } from '../model/illustration.ts';
 import { rateLabel } from '../model/rate.ts';
 import { digestOfText } from './digest.ts';
 
@@ -65,7 +66,22 @@ export function benchStatements(bench: Bench): readonly Said[] {
     ...bench.methods.flatMap((writeUp) => writeUpStatements('method', 'methods', writeUp)),
     ...bench.reports.flatMap((writeUp) => writeUpStatements('report', 'reports', writeUp)),
     ...(bench.variation === undefined ? [] : [variationStatement(bench.variation)]),
+    ...illustrationStatements(bench),
   ];
+}
+
+/** What each text shows, by name and digest: `balcony.jpg (0123456789)`. */
+function illustrationStatements({ illustrations = [] }: Bench): readonly Said[] {
+  return [...Map.groupBy(illustrations, ({ text }) => text)].map(([text, shown]) => {
+    const [, folder = 'site', id = ''] = /([^/]+)\/([^/]+)\.\w+$/.exec(text) ?? [];
+    const files = shown.flatMap(({ shows }) => filesShown(shows));
+    const named = files.map(({ path, sha256 }) => `${path.replace(/^.*\//, '')} (${sha256.slice(0, 10)})`);
+    return {
+      id: text.endsWith('/site.md') ? 'pictures/site/introduction' : `pictures/${folder}/${id}`,
+      text: list(named),
+      files,
+    };
+  });
 }
 
 function siteStatements({ site }: Bench): readonly Said[] {

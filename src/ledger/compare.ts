@@ -1,3 +1,4 @@
+import { filesShown } from '../model/illustration.ts';
 import type { Bench } from '../model/bench.ts';
 import {
   ANALYSIS_INPUT,
@@ -122,7 +123,8 @@ function alsoRecorded({ checksums: recorded }: Inputs, now: Inputs): Inputs {
 export function inputsOf(bench: Bench, { analysis }: Pick<Register, 'analysis'>): Inputs {
   // write-ups and the words of the site say numbers and choose margins, and are published as pages
   const written = [bench.site, ...bench.methods, ...bench.reports].map(({ file }) => file);
-  const files = [...publishedFiles(bench), ...written];
+  const shown = (bench.illustrations ?? []).flatMap(({ shows }) => filesShown(shows));
+  const files = [...publishedFiles(bench), ...written, ...shown];
   return { analysis, checksums: Object.fromEntries(files.map(({ path, sha256 }) => [path, sha256])) };
 }
 

@@ -1,15 +1,11 @@
 /** The bench: everything an author wrote in `data/` and `content/`, read, checked and frozen. Times are in milliseconds. */
+import type { Illustration } from './illustration.ts';
 import type { Ledger } from './ledger.ts';
 import type { Rate } from './rate.ts';
+import type { SourceFile } from './source-file.ts';
 import type { VariationStatement } from './variation-statement.ts';
 
-export interface SourceFile {
-  /** As published and as reported, with forward slashes: `data/sessions/x.csv`. */
-  readonly path: string;
-  /** Lower-case hexadecimal SHA-256 of the bytes on disk. */
-  readonly sha256: string;
-  readonly bytes: number;
-}
+export type { SourceFile } from './source-file.ts';
 
 export type SettingKind = 'unordered' | 'ordered' | 'numeric' | 'rate';
 
@@ -306,6 +302,8 @@ export interface Bench {
   readonly planned: readonly PlannedSession[];
   /** The workbooks that sessions were imported from. */
   readonly workbooks?: readonly SourceFile[];
+  /** What texts show besides words, text by text. */
+  readonly illustrations?: readonly Illustration[];
   readonly methods: readonly WriteUp[];
   /** Newest first, then by id. */
   readonly reports: readonly WriteUp[];

@@ -11,7 +11,7 @@ import type { YamlMistake } from './yaml-mistake.ts';
 import { compareProblems, ProblemsError, type ClaimEvidence, type Problem, type ProblemCode } from './problem.ts';
 
 /** What is wrong; then, where the choices and the nearest of them do not say it, what to do. */
-type Words = (problem: Problem) => readonly [says: string, remedy?: string];
+type Words = (problem: Problem) => readonly [says: string, remedy?: string | undefined];
 
 const PROBLEMS_SHOWN_PER_FILE = 20;
 const CHOICES_SHOWN = 12;
@@ -346,9 +346,77 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `a link that begins with ${found(p)} is refused`,
     'Lead to a page of this site (/sessions/a/), to https:, http: or mailto:',
   ],
-  'picture-in-text': () => [
-    'a picture is refused: it would be asked of another place, and shows numbers that nothing checks',
-    'Draw data with a part such as <FigureChart>, or lead to the picture with a link',
+  'picture-by-reference': () => [
+    'this picture is named elsewhere in the text',
+    'Write its path in place: ![what it shows](picture.jpg)',
+  ],
+  'picture-in-sentence': (p) => [
+    `the picture ${found(p)} stands within a sentence or a link`,
+    'Give it a paragraph of its own; several in one paragraph stand side by side',
+  ],
+  'picture-without-words': (p) => [
+    `the picture ${found(p)} has no words for those who do not see it`,
+    'Say what it shows: ![the timer beside the display](picture.jpg)',
+  ],
+  'picture-elsewhere': (p) => [
+    `the picture ${found(p)} would be asked of another place`,
+    'Keep it beside the text, and write its path from there: ![what it shows](picture.jpg)',
+  ],
+  'picture-outside': (p) => [
+    `${found(p)} stands outside the folders data and content`,
+    'Keep it beside the text, or in a folder pictures there',
+  ],
+  'unknown-picture': (p) => [
+    `${found(p)} has not the ending of a photograph or clip that can be shown`,
+    'Save a photograph as JPEG or WebP, a drawing or a picture of a screen as PNG, a clip as MP4 with H.264',
+  ],
+  'missing-picture': (p) => [
+    `${found(p)} is not there`,
+    p.nearest?.length ? undefined : 'Put the file where the path leads, which counts from the folder of this file',
+  ],
+  'unreadable-picture': (p) => [
+    p.found === undefined
+      ? 'cannot be read as a picture: it is damaged, or something else'
+      : `is a picture of a kind that cannot be shown: ${asIs(p.found)}`,
+    'Open it in a picture editor and save it anew, as JPEG, PNG, WebP or AVIF',
+  ],
+  'picture-too-large': (p) => [
+    `has ${asIs(p.found)} pixels, more than ${asIs(p.expected)} million`,
+    'Make it smaller: no page shows more than the width of a screen',
+  ],
+  'moving-picture': () => [
+    'is a picture that moves by itself, which nobody could stop',
+    'Show a still of it, or make it a clip: MP4 with H.264',
+  ],
+  'clip-without-words': (p) => [
+    p.expected === undefined
+      ? 'this clip has neither captions nor words in their place'
+      : `${asIs(p.expected)} is not there, which says what stands in the place of this clip and what is heard in it`,
+    p.expected === undefined
+      ? 'Add captions: pan.vtt, or in-words: and what is seen and heard'
+      : 'Write it, with poster: pan.jpg, flashes: false (or true), and captions: pan.vtt or in-words: and what is seen and heard',
+  ],
+  'unreadable-clip': (p) => [
+    p.found === undefined
+      ? 'cannot be read as a film: it is damaged, or something else'
+      : `is a film of another kind than MP4: ${asIs(p.found)}`,
+    'Export it as MP4 with H.264',
+  ],
+  'clip-not-played': (p) => [
+    `is coded as ${asIs(p.found)}, which many browsers do not play`,
+    'Export it as MP4 with H.264 and AAC',
+  ],
+  'clip-carries-data': (p) => [
+    `carries more than picture and sound (${asIs(p.found)}), as cameras do to note places and movements`,
+    'Export it again with picture and sound only',
+  ],
+  'bad-captions': (p) => [
+    p.expected !== undefined
+      ? 'does not begin with WEBVTT'
+      : p.found !== undefined
+        ? `${found(p)} says no time`
+        : 'has no words',
+    'Write captions as WebVTT: WEBVTT, a blank line, then 00:01.000 --> 00:04.000 and the words under it',
   ],
   'html-in-note': (p) => [
     `${found(p)} is HTML, which a note does not take`,

@@ -23,8 +23,10 @@ export const PATHS = {
   package: '/data-package.zip',
 } as const;
 
-/** A folder of files; no page. */
+/** Folders of files; no pages. */
 export const CHARTS = '/charts/';
+/** Photographs and clips of authors, in the sizes and formats of pages. */
+export const ILLUSTRATIONS = '/pictures/';
 
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
 export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;

@@ -8,6 +8,7 @@ import { capitalize } from '../register/text.ts';
 import { bodyHistory, type BodyHistory } from './body-history.ts';
 import { figureRows, type FigureRows } from './figure-rows.ts';
 import { lawPlate, type LawPlate } from './law-plate.ts';
+import { noteOf, type Note } from './note.ts';
 import { selectLaws } from './select-laws.ts';
 import { inPractice, type InPractice } from './in-practice.ts';
 import { settingsOfBody, type SettingsOfBody } from './settings-of-body.ts';
@@ -20,7 +21,8 @@ export interface BodyLaw {
 }
 
 export interface BodyPage {
-  readonly body: Pick<Body, 'id' | 'name' | 'maker' | 'model' | 'readoutMs' | 'description' | 'file'>;
+  readonly body: Pick<Body, 'id' | 'name' | 'maker' | 'model' | 'readoutMs' | 'file'>;
+  readonly note: Note;
   readonly measured: { readonly sessions: Figure; readonly readings: Figure } | undefined;
   /** The one with the most sessions first. */
   readonly rigs: readonly {
@@ -41,7 +43,8 @@ export function bodyPage(site: Published, of: string): BodyPage {
   const { id, name, maker, model, readoutMs, description, file } = find.body(of);
   const [sessions, readings] = ['sessions', 'readings'].map((count) => figure(`count/${count}/${id}`));
   return {
-    body: { id, name, maker, model, ...(readoutMs === undefined ? {} : { readoutMs }), description, file },
+    body: { id, name, maker, model, ...(readoutMs === undefined ? {} : { readoutMs }), file },
+    note: noteOf(bench, description, file),
     measured: sessions && readings && { sessions, readings },
     rigs: bench.rigs
       .flatMap((rig) => {

@@ -6,10 +6,12 @@ import { describeBasis, describeLevel } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
+import { noteOf, type Note } from './note.ts';
 import type { ConditionLine } from './session-page.ts';
 
 export interface DisplayPairPage {
   readonly pair: DisplayPair;
+  readonly note: Note;
   /** `Pit monitor against Workshop panel`. */
   readonly title: string;
   readonly figure: Figure;
@@ -20,7 +22,7 @@ export interface DisplayPairPage {
   readonly findings: readonly Finding[];
   readonly conditions: readonly ConditionLine[];
   /** What is said of the two displays. */
-  readonly described: readonly { readonly name: string; readonly description: string; readonly file: string }[];
+  readonly described: readonly { readonly name: string; readonly note: Note }[];
   readonly files: readonly SourceFile[];
 }
 
@@ -35,6 +37,7 @@ export function displayPairPage({ bench, find, figure, findingsOf }: Published, 
   const { observer, sourceTimer } = pair;
   return {
     pair,
+    note: noteOf(bench, pair.notes, pair.file),
     title: `${display.name} against ${against.name}`,
     figure: found,
     level: describeLevel(found.interval?.level ?? 0),
@@ -54,7 +57,7 @@ export function displayPairPage({ bench, find, figure, findingsOf }: Published, 
     ],
     described: [display, against]
       .filter(({ description }) => description.trim() !== '')
-      .map(({ name, description, file }) => ({ name, description, file: file.path })),
+      .map(({ name, description, file }) => ({ name, note: noteOf(bench, description, file) })),
     files: [
       pair.readingsFile,
       pair.file,

@@ -3,15 +3,13 @@ import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { answerOf, type Answer } from './answer.ts';
 import { inPractice, type InPractice } from './in-practice.ts';
+import { noteOf, type Note } from './note.ts';
 import { reportLines, type ReportLine } from './lists.ts';
 
 export interface HomePage {
   readonly title: string;
   readonly tagline: string;
-  /** Markdown. */
-  readonly introduction: string;
-  /** Path of the file that it stands in. */
-  readonly file: string;
+  readonly introduction: Note;
   readonly answer: Answer;
   /** Of the body that the answer names first. */
   readonly practice: InPractice | undefined;
@@ -32,8 +30,7 @@ export function homePage(site: Published): HomePage {
   return {
     title,
     tagline,
-    introduction,
-    file: file.path,
+    introduction: noteOf(site.bench, introduction, file),
     answer,
     practice: answer.lowest === undefined ? undefined : inPractice(site, answer.lowest),
     reports: reportLines(site.bench),

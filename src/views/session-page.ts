@@ -10,6 +10,7 @@ import type { Figure, Finding } from '../register/register.ts';
 import { inBenchOrder } from '../register/select.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
 import { entryRow, type EntryRow } from './entry.ts';
+import { noteOf, type Note } from './note.ts';
 import { readingsPlate, type ReadingsPlate } from './readings-plate.ts';
 
 /** A line of what was set and used; `path` leads to the page of the first word. */
@@ -28,6 +29,7 @@ export interface Neighbour {
 
 export interface SessionPage {
   readonly session: Session;
+  readonly note: Note;
   /** What sets it apart from an ordinary one. */
   readonly badges: readonly string[];
   /** `Vennick Q4, 25 frames/s`. */
@@ -59,6 +61,7 @@ export function sessionPage(site: Published, id: string): SessionPage {
   const session = find.session(id);
   return {
     session,
+    note: noteOf(bench, session.notes, session.file),
     badges: badgesOf(bench)(id),
     title: namesOf(bench).get(id) ?? id,
     before: neighbour(site, session, -1),

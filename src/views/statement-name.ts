@@ -54,6 +54,10 @@ function nameOfFile(id: string, bench: Bench): StatementName | undefined {
       return about('What is stated', first, of, bench);
     case 'words':
       return first === 'site' ? { name: 'Text of the site', path: undefined } : about('Text', first, of, bench);
+    case 'pictures':
+      return first === 'site'
+        ? { name: 'Pictures of the site', path: PATHS.home }
+        : about('Pictures', first, of, bench);
     case 'date':
       return about('Date', first, of, bench);
     case 'rows':

@@ -33,8 +33,10 @@ export function statementsShown(
   ]);
 }
 
-/** Title, summary and author; day; text. */
+/** Title, summary and author; day; text; pictures. */
 function ownStatements({ id, file }: Pick<WriteUp, 'id' | 'file'>): readonly string[] {
   const [, folder, kind] = /\/((report|method)s)\/[^/]+$/.exec(file.path) ?? [];
-  return folder === undefined ? [] : [`${kind}/${id}`, `date/${folder}/${id}`, `words/${folder}/${id}`];
+  return folder === undefined
+    ? []
+    : [`${kind}/${id}`, `date/${folder}/${id}`, `words/${folder}/${id}`, `pictures/${folder}/${id}`];
 }

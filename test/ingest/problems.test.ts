@@ -17,6 +17,7 @@ import { FILE_CASES } from './cases/files.ts';
 import { FRONT_MATTER_CASES } from './cases/front-matter.ts';
 import { LEDGER_CASES } from './cases/ledger.ts';
 import { MARKUP_CASES } from './cases/markup.ts';
+import { PICTURE_CASES } from './cases/pictures.ts';
 import { READING_CASES } from './cases/readings.ts';
 import { REFERENCE_CASES } from './cases/references.ts';
 import { SLIP_CASES } from './cases/slips.ts';
@@ -33,6 +34,7 @@ const GROUPS = {
   'the statement of variation': VARIATION_CASES,
   'plausible slips': SLIP_CASES,
   markup: MARKUP_CASES,
+  'photographs and clips': PICTURE_CASES,
 };
 const seen = new Set<ProblemCode>();
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { compareWithLedger } from '../../src/ledger/compare.ts';
 import { describeCauses } from '../../src/model/cause-text.ts';
 import type { Bench, SourceFile, WriteUp } from '../../src/model/bench.ts';
+import type { Illustration } from '../../src/model/illustration.ts';
 import { rate } from '../../src/model/rate.ts';
 import { compileRegister } from '../../src/site/compile.ts';
 import { parseReferences } from '../../src/ingest/references.ts';
@@ -27,7 +28,19 @@ const report = (text: string, more: Partial<WriteUp> = {}): WriteUp => ({
   ...more,
 });
 const TEXT = 'It is <Verdict of="a" than="b" margin="8 ms" />.';
-const site = bench([a, audio, b], { reports: [report(TEXT)] });
+/** What the rig shows. */
+const picture = (digit: string): Illustration => ({
+  text: 'data/rigs/attic.md',
+  to: 'attic.jpg',
+  shows: {
+    kind: 'photograph',
+    file: { path: 'data/rigs/attic.jpg', sha256: digit.repeat(64), bytes: 1 },
+    width: 4,
+    height: 3,
+    isLossless: false,
+  },
+});
+const site = { ...bench([a, audio, b], { reports: [report(TEXT)] }), illustrations: [picture('0')] };
 const ledger = ledgerAfter([{ bench: site, date: '2026-03-01' }]);
 
 const edited = (file: SourceFile): SourceFile => ({ ...file, sha256: '1'.repeat(64) });
@@ -74,6 +87,12 @@ describe('moves, with its file as the cause', () => {
       inRig({ sourceTimer: { name: 'Other', refresh: rate(60) } }),
       'facts/rigs/attic',
       'data/rigs/attic.md changed',
+    ],
+    [
+      'a picture that a text shows',
+      { ...site, illustrations: [picture('1')] },
+      'pictures/rigs/attic',
+      'data/rigs/attic.jpg changed',
     ],
     ['what is said of a rig', inRig({ description: 'Moved.' }), 'words/rigs/attic', 'new'],
     ['the name of a display', inDisplay({ name: 'Wall' }), 'display/screen', 'data/displays/screen.md changed'],

@@ -79,6 +79,7 @@ it('a write-up prints its own title, day and words', () => {
   };
   expect([...statementsShown(report, answeringFor(site, { kind: 'report', writeUp }))].sort()).toEqual([
     'date/reports/r',
+    'pictures/reports/r',
     'report/r',
     'words/reports/r',
   ]);

@@ -16,6 +16,7 @@ import Highest from './Highest.astro';
 import InPractice from './InPractice.astro';
 import Lowest from './Lowest.astro';
 import MarkdownTable from '../page/MarkdownTable.astro';
+import Picture from '../page/Picture.astro';
 import MethodNote from './MethodNote.astro';
 import Quoted from './Quoted.astro';
 import Ranking from './Ranking.astro';
@@ -51,5 +52,6 @@ export const parts = {
   Setting,
   Verdict,
   a: Link,
+  img: Picture,
   table: MarkdownTable,
-} satisfies Record<PartName | 'a' | 'table', unknown>;
+} satisfies Record<PartName | 'a' | 'img' | 'table', unknown>;

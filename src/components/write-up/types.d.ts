@@ -10,6 +10,7 @@ declare namespace App {
     /** From what the parts of the write-up on this page are answered; set by the page that draws it. */
     writeUp?: {
       readonly answers: import('../../write-ups/answers.ts').Answers;
+      readonly illustrations: readonly import('../../model/illustration.ts').Illustration[];
       /** Only where the write-up runs code, which may ask for what nobody knew before. */
       readonly answering?: import('../../write-ups/parts/definition.ts').Answering | undefined;
     };

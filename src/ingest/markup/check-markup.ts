@@ -7,8 +7,7 @@ import { refusedStart } from './refused-link.ts';
 
 /**
  * What a write-up may not do by itself, one problem for each: run code when the site is built (import, export,
- * expressions), lead a reader to anything but a page, ask another host for a picture, or dress text up as something
- * that it is not (attributes). Which elements and parts there are is checked with all parts.
+ * expressions), lead a reader to anything but a page, or dress text up as something that it is not (attributes). Which elements and parts there are is checked with all parts.
  */
 export function checkMarkup(node: Visited, report: Report): void {
   const { line = 1, column = 1 } = node.position?.start ?? {};
@@ -21,10 +20,6 @@ export function checkMarkup(node: Visited, report: Report): void {
     case 'mdxTextExpression':
       if (!isComment(String(node.value ?? '')))
         report({ code: 'code-in-write-up', ...at, found: `{${firstLine(node.value)}}`, expected: 'expression' });
-      break;
-    case 'image':
-    case 'imageReference':
-      report({ code: 'picture-in-text', ...at });
       break;
     case 'link':
     case 'definition':
