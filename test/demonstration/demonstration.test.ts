@@ -1,10 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { drawPng } from '../../src/pictures/draw-png.ts';
 import { readBench } from '../../src/ingest/read-bench.ts';
 import { intervalMs, rateKey } from '../../src/model/rate.ts';
 import { DISPLAY_PAIRS, pairFront, pairReadings } from './display-pairs.ts';
 import type { BodyId, PlannedSession } from './plan.ts';
+import { stillSvg, swingSvg } from './pictures.ts';
 import { RIGS, rateOf } from './rigs.ts';
 import { SESSIONS } from './sessions.ts';
 import { BODIES, CLOCKS_PPM, trueReadingTotalMs, trueTotalMs } from './truth.ts';
@@ -29,6 +31,14 @@ describe('the committed sessions', () => {
   it.each(DISPLAY_PAIRS.map((pair) => [pair.id, pair] as const))('%s too, of two displays', (id, pair) => {
     expect(readFileSync(`${DATA}display-pairs/${id}.csv`, 'utf8')).toBe(pairReadings(pair));
     expect(readFileSync(`${DATA}display-pairs/${id}.md`, 'utf8')).toBe(pairFront(pair));
+  });
+
+  it.each([
+    ['one-still.png', stillSvg()],
+    ['swing.png', swingSvg(0)],
+  ])('the picture %s is what the generator draws', async (name, svg) => {
+    const committed = readFileSync(`${ROOT}content/reports/pictures/${name}`);
+    expect(committed.equals(Buffer.from(await drawPng(svg)))).toBe(true);
   });
 
   it('are all there are', () => {
