@@ -1,4 +1,5 @@
 /** A bench whose sessions have the totals and uncertainties that a test gives them, for figures of several sessions. */
+import type { CompiledPair } from '../../src/register/displays/compile-pairs.ts';
 import type { Compilation } from '../../src/register/compilation.ts';
 import { lookup } from '../../src/register/lookup.ts';
 import type { Figure } from '../../src/register/register.ts';
@@ -39,7 +40,11 @@ export function given(
 }
 
 /** As if the sessions had been estimated to these totals, on infinite degrees of freedom. */
-export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench> = {}): Compilation {
+export function compilationOf(
+  totals: readonly GivenTotal[],
+  more: Partial<Bench> = {},
+  pairs: readonly CompiledPair[] = [],
+): Compilation {
   const base = bench(
     totals.map((one) => one.session),
     more,
@@ -79,7 +84,7 @@ export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench
     find,
     sessions: totals.map((one) => compiled(one.session.id)),
     ratios: estimateRatios,
-    pairs: [],
+    pairs,
     session: compiled,
     budgetOf: (id) => {
       const {
@@ -106,6 +111,22 @@ export function compilationOf(totals: readonly GivenTotal[], more: Partial<Bench
       };
     },
   };
+}
+
+/** As if `display` had been read against another, and come out so much later. */
+export function givenPair(
+  id: string,
+  display: string,
+  against: string,
+  value: number,
+  standardUncertainty = 1,
+): CompiledPair {
+  const own = { name: 'repeatability', type: 'A', distribution: 'normal', degreesOfFreedom: Infinity, shared: null };
+  return {
+    pair: { id, display, against, links: [], againstLinks: [], sourceTimer: { name: 'Laptop' } },
+    estimate: { value, components: [{ ...own, standardUncertainty, varianceShare: 1 }] },
+    figure: { id: `display-difference/${id}`, readings: 16, runs: 4, excluded: 0, sources: [] },
+  } as unknown as CompiledPair;
 }
 
 /** The figure of a kind, where there is one of it. */

@@ -26,7 +26,12 @@ export function compileChain(compilation: Compilation): Contribution {
       ...taken.flatMap((one) => elementFigures(one, nameOf, compilation)),
       ...taken.flatMap((one) => bracketFigures(one, nameOf, compilation)),
     ],
-    findings: chainFindings(taken, withoutUncertainty, nameOf),
+    findings: chainFindings(
+      taken,
+      withoutUncertainty,
+      nameOf,
+      (display) => compilation.find.display(partOf(display).id).sync === 'free',
+    ),
   };
 }
 

@@ -2,11 +2,11 @@
 import { estimateChainDifference, estimateChainElement } from '../../analysis/chain-network.ts';
 import type { Session } from '../../model/bench.ts';
 import type { Finding } from '../register.ts';
-import { describeValue } from '../text.ts';
+import { describeSignificant, describeValue } from '../text.ts';
 import { partOf } from './elements.ts';
 import { disagreeing } from './disagreement.ts';
 import type { Island } from './network.ts';
-import { nextPair } from './next-session.ts';
+import { nextPair, type NextPair } from './next-session.ts';
 import type { TakenApart } from './take-apart.ts';
 
 type NameOf = (element: string) => string;
@@ -18,6 +18,7 @@ export function chainFindings(
   taken: readonly TakenApart[],
   withoutUncertainty: readonly Session[],
   nameOf: NameOf,
+  runsFree: (display: string) => boolean,
 ): readonly Finding[] {
   return [
     ...taken.flatMap((one) => [
@@ -28,7 +29,7 @@ export function chainFindings(
       ...contradicted(one),
     ]),
     ...notJoined(taken, nameOf),
-    ...nextSession(taken, nameOf),
+    ...nextSession(taken, nameOf, runsFree),
     ...withoutUncertainty.map(
       ({ id }): Finding => ({
         rule: 'chain-no-uncertainty',
@@ -93,8 +94,15 @@ function displaysNotSeparable({ island, chain }: TakenApart, nameOf: NameOf): re
 }
 
 /** In words, with how many readings. */
-function nextSession(taken: readonly TakenApart[], nameOf: NameOf): readonly Finding[] {
-  const next = nextPair(taken.map(({ island }) => island));
+function nextSession(
+  taken: readonly TakenApart[],
+  nameOf: NameOf,
+  runsFree: (display: string) => boolean,
+): readonly Finding[] {
+  const next = nextPair(
+    taken.map(({ island }) => island),
+    runsFree,
+  );
   const [first] = taken;
   if (next === undefined || first === undefined) return [];
   return [
@@ -102,15 +110,29 @@ function nextSession(taken: readonly TakenApart[], nameOf: NameOf): readonly Fin
       rule: 'chain-next-session',
       severity: 'note',
       where: whereOf(first.island),
-      message: `One session would settle most: put ${nameOf(next.display)} and ${nameOf(next.against)} side by side, 16 readings in four clips. ${next.gains.length > 0 ? `It gives ${list(next.gains.map(nameOf))} a latency of ${next.gains.length === 1 ? 'its' : 'their'} own` : 'It tells how far apart they are, whatever either takes'}.`,
-      hint: 'How that is done is among the methods, under “Two displays side by side”.',
+      message: `One session would settle most: put ${nameOf(next.display)} and ${nameOf(next.against)} side by side, 16 readings in four clips. ${describeGain(next, nameOf)}`,
+      hint: `How that is done is among the methods, under “Two displays side by side”; npm run plan -- --display ${partOf(next.display).id} --against ${partOf(next.against).id} --picture 60 says more.`,
     },
   ];
 }
 
+/** What the session that would settle most gives, in a sentence. */
+function describeGain({ gains, joins, narrows }: NextPair, nameOf: NameOf): string {
+  const width = (ms: number): string => `± ${describeSignificant(ms, 2, 'ms')}`;
+  if (gains.length > 0) {
+    const [only, ...others] = gains;
+    const size =
+      others.length === 0 && narrows !== undefined && narrows.part === only ? `, to about ${width(narrows.toMs)}` : '';
+    return `It gives ${list(gains.map(nameOf))} a latency of ${others.length === 0 ? 'its' : 'their'} own${size}.`;
+  }
+  if (joins > 0 || narrows === undefined || narrows.fromMs === undefined)
+    return 'It tells how far apart they are, whatever either takes.';
+  return `It tells the latency of ${nameOf(narrows.part)} to about ${width(narrows.toMs)}, and now that is known to ${width(narrows.fromMs)}.`;
+}
+
 function describeDisagreement({ observations, sharedErrors, anchors }: Island): string {
   const { ids, mends } = disagreeing(observations, [...sharedErrors, ...anchors]);
-  const names = ids.map((id) => id.replace(/^pair:/, 'the displays of ')).join(', ');
+  const names = ids.map((id) => id.replace(/^pair:/, 'the comparison of displays ')).join(', ');
   if (!mends) return `No single one explains it; they agree better without: ${names}.`;
   return ids.length === 1
     ? `They agree once ${names} is left out.`

@@ -5,7 +5,7 @@ import { briefRows, chainRows } from '../../../src/views/chain-rows.ts';
 import { plainSentence } from '../../../src/register/sentence.ts';
 import type { Display, Link } from '../../../src/model/bench.ts';
 import { display } from '../../support/displays.ts';
-import { compilationOf, figureOf, given, type GivenTotal } from '../../support/joint-bench.ts';
+import { compilationOf, figureOf, given, givenPair, type GivenTotal } from '../../support/joint-bench.ts';
 
 const file = (path: string) => ({ path, sha256: '0'.repeat(64), bytes: 1 });
 const RADIO: Link = {
@@ -210,8 +210,29 @@ it('says which two displays to put side by side, and how many readings that take
   const { findings } = chain([on('1', 'alba-one', 'hall', 120), on('2', 'brae', 'stage', 90)], STATED);
   const next = findings.find(({ rule }) => rule === 'chain-next-session');
   expect(next?.message).toBe(
-    'One session would settle most: put Stage and Hall side by side, 16 readings in four clips. It gives Stage a latency of its own.',
+    'One session would settle most: put Stage and Hall side by side, 16 readings in four clips. It gives Stage a latency of its own, to about ± 3.7 ms.',
   );
+});
+
+describe('displays read against each other that contradict the totals', () => {
+  const found = (totals: readonly GivenTotal[], difference: number): string | undefined =>
+    compileChain(
+      compilationOf(totals, { displays: [display('hall', 'Hall'), display('stage', 'Stage')], links: [RADIO] }, [
+        givenPair('stage-beside-hall', 'stage', 'hall', difference),
+      ]),
+    ).findings.find(({ rule }) => rule === 'chain-inconsistent')?.message;
+
+  it('are named, where two bodies agree against them: 25 twice, and 60', () =>
+    expect(found([...NETWORK, on('b-stage', 'brae', 'stage', 105)], 60)).toMatch(
+      /They agree once the comparison of displays stage-beside-hall is left out\.$/,
+    ));
+
+  it('are named with the sessions on the other path, where either may be wrong', () => {
+    const names = /They agree once one of these is left out: (.*)\.$/.exec(found(NETWORK, 60) ?? '')?.[1];
+    expect(names?.split(', ').sort()).toEqual(['a-hall', 'a-stage', 'the comparison of displays stage-beside-hall']);
+  });
+
+  it('are not, where they say what totals say: 25 and 26, each ± 1', () => expect(found(NETWORK, 26)).toBeUndefined());
 });
 
 it('names the session without which the others agree', () => {
