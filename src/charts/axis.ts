@@ -15,7 +15,6 @@ const MAX_TICKS = 8;
 const MOST_DECIMALS = 6;
 /** Between two tick labels that stand side by side, in px. */
 const LABEL_GAP = 22;
-const ROUND_COUNTS = Array.from({ length: 7 }, (_, power) => [1, 2, 5].map((digit) => digit * 10 ** power)).flat();
 
 /**
  * An axis for lengths: it holds zero and all values, ends on round numbers, and its labels have room: side by
@@ -27,21 +26,27 @@ export function axisFromZero(values: Iterable<number>, lengthPx: number, spacing
 }
 
 /** An axis for positions, not lengths: it holds all values, and a little more where they are all the same. */
-export function axisAround(values: Iterable<number>, lengthPx: number, spacingPx: number): Axis {
+export function axisAround(values: Iterable<number>, lengthPx: number, spacingPx?: number): Axis {
   const [low, high] = finiteExtent(values);
   const margin = high > low ? 0 : Math.max(0.5, Math.abs(high) * 0.01);
-  return roomyAxis(low - margin, high + margin, lengthPx, () => spacingPx);
+  return roomyAxis(low - margin, high + margin, lengthPx, (axis) => spacingPx ?? axis.labelWidth + LABEL_GAP);
 }
 
-/** A logarithmic axis for counts: from the smallest to the largest, with the round counts between that have room. */
+/** Whether an axis from zero would be blank for the better half, so that one of the values' own range shows more. */
+export function isFarFromZero(values: Iterable<number>): boolean {
+  const [low, high] = finiteExtent(values);
+  return low > 0 && low > high - low;
+}
+
+/** A logarithmic axis for counts: from the smallest to the largest, marked at those of them that have room. */
 export function axisOfCounts(counts: Iterable<number>, lengthPx: number): Axis {
   const [low, high] = finiteExtent(counts);
   if (low <= 0) throw new RangeError('a logarithmic axis needs values above zero');
   const top = high > low ? high : low * 2;
+  const ascending = [...new Set(counts)].sort((a, b) => a - b);
   const format = '.0f';
   let free = -Infinity;
-  const marks = ROUND_COUNTS.filter((count) => {
-    if (count < low || count > top) return false;
+  const marks = ascending.filter((count) => {
     const half = textWidth(tickText(count, format), TEXT_SIZE) / 2;
     const px = (Math.log(count / low) / Math.log(top / low)) * lengthPx;
     if (px - half < free) return false;

@@ -19,6 +19,8 @@ export interface EstimatesInput {
   readonly title?: string;
   /** The axis goes up to it at least, so that several charts have one axis. */
   readonly reach?: number;
+  /** Whether the axis may have the figures' own range, where one from zero would be blank for the better half. */
+  readonly ownRange?: boolean;
   /** Values to mark with a dashed line each, in the figures' unit, and what they are: said under the axis. */
   readonly marked?: { readonly values: readonly number[]; readonly note: string };
 }

@@ -8,7 +8,10 @@ export interface EstimatesWords {
 }
 
 /** The words of an estimates chart. Every number in them is a figure's own text. */
-export function describeEstimates({ rows, title }: Pick<EstimatesInput, 'rows' | 'title'>): EstimatesWords {
+export function describeEstimates(
+  { rows, title }: Pick<EstimatesInput, 'rows' | 'title'>,
+  isBroken = false,
+): EstimatesWords {
   const first = rows[0]?.figure;
   if (!first) throw new RangeError('an estimates chart has at least one row');
   const labels = new Set(rows.map(({ figure }) => figure.label));
@@ -17,12 +20,12 @@ export function describeEstimates({ rows, title }: Pick<EstimatesInput, 'rows' |
   const unit = first.unit === '1' || quantity.endsWith(` ${first.unit}`) ? '' : first.unit;
   return {
     title: title ?? quantity,
-    axisTitle: unit === '' ? quantity : `${quantity}, ${unit}`,
-    description: [shown(rows, quantity, unit), comparison(rows), ...withoutInterval(rows)].join(' '),
+    axisTitle: `${unit === '' ? quantity : `${quantity}, ${unit}`}${isBroken ? '; not from zero' : ''}`,
+    description: [shown(rows, quantity, unit, isBroken), comparison(rows), ...withoutInterval(rows)].join(' '),
   };
 }
 
-function shown(rows: readonly EstimateRow[], quantity: string, unit: string): string {
+function shown(rows: readonly EstimateRow[], quantity: string, unit: string, isBroken: boolean): string {
   const groups = new Set(rows.flatMap(({ group }) => group ?? []));
   const level = rows.find(({ figure }) => figure.interval)?.figure.interval?.level;
   const what =
@@ -31,7 +34,7 @@ function shown(rows: readonly EstimateRow[], quantity: string, unit: string): st
       : `${String(rows.length)} figures${groups.size > 1 ? ` in ${String(groups.size)} groups` : ''}`;
   const negative = rows.some(({ figure: { value, interval } }) => Math.min(value, interval?.low ?? value) < 0);
   const intervals = level === undefined ? '' : `, with ${percent(level)} intervals`;
-  return `${quantity}${unit === '' ? '' : ` in ${unit}`}: ${what} as points on an axis that ${negative ? 'includes' : 'starts at'} zero${intervals}.`;
+  return `${quantity}${unit === '' ? '' : ` in ${unit}`}: ${what} as points on an axis that ${isBroken ? 'is broken and does not start at' : negative ? 'includes' : 'starts at'} zero${intervals}.`;
 }
 
 function comparison(rows: readonly EstimateRow[]): string {

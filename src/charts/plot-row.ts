@@ -19,7 +19,7 @@ export interface PlotRow {
   readonly bracket?: Range;
 }
 
-/** Rows of marks on one horizontal axis that holds zero. */
+/** Rows of marks on one horizontal axis that holds zero, or is broken and says so. */
 export interface RowPlot {
   /** Unique on the page: letters, digits, `-`, `_`. */
   readonly id: string;
@@ -29,6 +29,8 @@ export interface RowPlot {
   readonly shaded?: Range;
   /** The axis goes up to it at least. */
   readonly reach?: number;
+  /** The axis has the range of the rows, with a mark where it is broken off, in place of one from zero. */
+  readonly isBroken?: boolean;
   /** Values of the axis to mark with a dashed line each. */
   readonly marked?: readonly number[];
   /** Under the axis. */

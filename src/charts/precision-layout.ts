@@ -45,7 +45,7 @@ export function layOutPrecision({ lines, unit }: PrecisionInput, variant: Varian
   const top = -LABEL_GAP - HALF_X_HEIGHT;
   put(`Half-width of the interval, ${unit}`, -left, top);
   const bottom = height + 2 * LINE_HEIGHT + 4;
-  put('number of readings', width, bottom, 'right');
+  put('number of readings, logarithmic', width, bottom, 'right');
 
   const ends = lines.map((line) => height - placeOnAxis(yAxis, line.points.at(-1)?.halfWidth ?? 0, height));
   const places = spread(
@@ -83,6 +83,9 @@ export function layOutPrecision({ lines, unit }: PrecisionInput, variant: Varian
           colour: COLOURS[i % COLOURS.length],
           dash: DASHES[i % DASHES.length],
         })),
+      ),
+      points: lines.flatMap((line, i) =>
+        line.points.map(({ readings, halfWidth }) => ({ readings, halfWidth, colour: COLOURS[i % COLOURS.length] })),
       ),
       leaders: ends.map((y, i) => ({ y, y2: places[i] ?? y, x2: width + LEADER - LABEL_SPACE })),
       texts,

@@ -49,6 +49,12 @@ const SPEC: TopLevelSpec = {
       },
     },
     {
+      name: 'points',
+      data: { name: 'points' },
+      mark: { type: 'point', filled: true, opacity: 1, size: 26, color: { expr: 'datum.colour' } },
+      encoding: { x: { field: 'readings' }, y: { field: 'halfWidth' } },
+    },
+    {
       name: 'leaders',
       data: { name: 'leaders' },
       mark: { type: 'rule', color: COLOUR.soft, strokeWidth: 1 },

@@ -1,4 +1,4 @@
-import { axisFromZero, placeOnAxis, tickText } from './axis.ts';
+import { axisAround, axisFromZero, placeOnAxis, tickText } from './axis.ts';
 import { CHART_WIDTH, type PlacedText, type Variant } from './chart.ts';
 import { layOutColumns, type Columns } from './row-plot-columns.ts';
 import type { Drawing } from './render.ts';
@@ -19,6 +19,8 @@ const TALL = 520;
 /** With a half-height of 1, at 0,0. */
 const LEFT_BRACKET = 'M0.5,-1L0,-1L0,1L0.5,1';
 const RIGHT_BRACKET = 'M-0.5,-1L0,-1L0,1L-0.5,1';
+/** Two strokes across the begin of an axis that does not begin at zero. */
+const BREAK = 'M-0.8,1L0,-1M0,1L0.8,-1';
 
 /** Rows stacked from y = 0 down; texts and lines with x from the left edge of the drawing. */
 interface Stack {
@@ -33,7 +35,7 @@ interface Stack {
 
 /** Places every mark and every text of a row plot, for one variant. */
 export function layOutRows(
-  { rows, axisTitle, shaded, marked = [], notes, reach }: RowPlot,
+  { rows, axisTitle, shaded, marked = [], notes, reach, isBroken = false }: RowPlot,
   variant: Variant,
 ): Omit<Drawing, 'spec'> {
   const total = CHART_WIDTH[variant];
@@ -45,11 +47,12 @@ export function layOutRows(
     bracket?.high,
   ]);
   const drawn = [...values, shaded?.low, shaded?.high, reach, ...marked].filter((value) => value !== undefined);
-  const columns = layOutColumns(rows, axisFromZero(drawn, total), variant);
+  const axisOf = isBroken ? axisAround : axisFromZero;
+  const columns = layOutColumns(rows, axisOf(drawn, total), variant);
   const { texts, lines, marks, bands, height } = stackRows(rows, columns, variant);
   const { plotLeft, plotRight } = columns;
   const width = plotRight - plotLeft;
-  const axis = axisFromZero(drawn, width);
+  const axis = axisOf(drawn, width);
 
   const tall = height > TALL;
   if (tall)
@@ -98,7 +101,8 @@ export function layOutRows(
     data: {
       shaded: shaded ? bands.map((band) => ({ ...band, low: shaded.low, high: shaded.high })) : [],
       grid: bands.flatMap((band) => axis.ticks.filter((tick) => tick !== 0).map((value) => ({ value, ...band }))),
-      zero: bands.map((band) => ({ value: 0, ...band })),
+      zero: isBroken ? [] : bands.map((band) => ({ value: 0, ...band })),
+      breaks: isBroken ? bands.map(({ y2 }) => ({ y: y2, value: axis.domain[0], shape: BREAK })) : [],
       marked: bands.flatMap((band) => marked.map((value) => ({ value, ...band }))),
       lines: lines.map(({ x, x2, y }) => ({ x: x - plotLeft, x2: x2 - plotLeft, y })),
       intervals,

@@ -12,6 +12,7 @@ const CAP_HEIGHT = 11;
 
 /** The square of a bracket's height. */
 const BRACKET_AREA = 144;
+const BREAK_AREA = 100;
 
 const SPEC: TopLevelSpec = {
   width: 100,
@@ -118,6 +119,20 @@ const SPEC: TopLevelSpec = {
         size: BRACKET_AREA,
         strokeWidth: 2,
         color: COLOUR.accent,
+      },
+      encoding: { x: { field: 'value' } },
+    },
+    {
+      name: 'breaks',
+      data: { name: 'breaks' },
+      mark: {
+        type: 'point',
+        shape: { expr: 'datum.shape' },
+        filled: false,
+        opacity: 1,
+        size: BREAK_AREA,
+        strokeWidth: 1.5,
+        color: COLOUR.soft,
       },
       encoding: { x: { field: 'value' } },
     },

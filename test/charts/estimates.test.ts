@@ -65,6 +65,34 @@ describe('an estimates chart', () => {
     },
   );
 
+  it('has the range of its figures where one from zero would be blank for the better half, and marks the break', async () => {
+    const rows = [
+      { label: 'One day', figure: figure(251, 6) },
+      { label: 'Another', figure: figure(244, 9) },
+    ];
+    const chart = await renderEstimates({ id: 'chart', rows, ownRange: true });
+    for (const variant of VARIANTS) {
+      const svg = chart[variant];
+      expect(marksOf(svg, 'zero')).toHaveLength(0);
+      expect(marksOf(svg, 'breaks').length).toBeGreaterThan(0);
+      const valueAt = scaleOf(svg);
+      const tolerance = Math.abs(valueAt(PX) - valueAt(0));
+      for (const { x } of marksOf(svg, 'breaks')) expect(valueAt(x)).toBeLessThan(244 - 9 + tolerance);
+      marksOf(svg, 'points').forEach(({ x }, i) =>
+        expect(Math.abs(valueAt(x) - (rows[i]?.figure.value ?? NaN))).toBeLessThan(tolerance),
+      );
+      expect(
+        textsOf(svg)
+          .map(({ text }) => text)
+          .join(' '),
+      ).toMatch(/; not from zero$/);
+    }
+    expect(chart.description).toContain('on an axis that is broken and does not start at zero');
+    const near = await renderEstimates({ id: 'chart', rows: [{ label: 'a', figure: figure(9, 6) }], ownRange: true });
+    expect(marksOf(near.wide, 'zero').length).toBeGreaterThan(0);
+    expect(marksOf(near.wide, 'breaks')).toHaveLength(0);
+  });
+
   it('marks a figure without an interval by another shape, and says so', async () => {
     const chart = await draw([
       { label: 'One reading', figure: figure(251, undefined) },

@@ -29,6 +29,14 @@ describe('a precision chart', () => {
             expect(halfWidthAt(y + Number(dy))).toBeCloseTo(points[k]?.halfWidth ?? NaN, 1);
           });
         });
+        // a mark at each point, and each mark of the axis at one of them
+        expect(marksOf(chart[variant], 'points')).toHaveLength(
+          input.lines.reduce((sum, { points }) => sum + points.length, 0),
+        );
+        const words = textsOf(chart[variant]).map(({ text }) => text);
+        expect(words).toContain('number of readings, logarithmic');
+        const counts = new Set(input.lines.flatMap(({ points }) => points.map(({ readings }) => String(readings))));
+        expect(words.filter((word) => counts.has(word)).length).toBeGreaterThan(1);
         // told apart in greyscale: no two neighbours share their dashes
         const dashes = lines.map(({ element }) => attribute(element, 'stroke-dasharray'));
         dashes.forEach((dash, i) => expect(i > 0 && dash === dashes[i - 1]).toBe(false));
