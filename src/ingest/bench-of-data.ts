@@ -16,7 +16,7 @@ const NO_SITE: Bench['site'] = {
 
 /** A bench of nothing but `data/`, as far as figures need one; undefined where its settings cannot be read. */
 export function benchOfData(parsed: ParsedData, settingsSource: Source | undefined): Bench | undefined {
-  const { settings, variation, ...rest } = parsed;
+  const { settings, variation, speeds, ...rest } = parsed;
   if (settings === undefined || settingsSource === undefined) return undefined;
   return {
     site: NO_SITE,
@@ -26,5 +26,6 @@ export function benchOfData(parsed: ParsedData, settingsSource: Source | undefin
     methods: [],
     reports: [],
     ...(variation === undefined ? {} : { variation }),
+    ...(speeds === undefined ? {} : { speeds }),
   };
 }

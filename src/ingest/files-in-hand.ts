@@ -4,6 +4,7 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import { checkEncoding } from './encoding.ts';
 import { parseFrontMatter } from './front-matter.ts';
 import type { DataSources, NamedSource } from './parse-data.ts';
+import { SPEEDS_FILE } from './parse-speeds.ts';
 import { VARIATION_FILE } from './parse-variation.ts';
 import type { ProblemList } from './problem-list.ts';
 import { reportOn, type Source } from './source.ts';
@@ -17,7 +18,7 @@ export interface FileInHand {
 const DESCRIBED = ['bodies', 'displays', 'links', 'rigs'] as const;
 const READ = ['sessions', 'display-pairs'] as const;
 const FOLDERS: readonly string[] = [...DESCRIBED, ...READ];
-const SINGLE: readonly string[] = ['settings.yaml', VARIATION_FILE];
+const SINGLE: readonly string[] = ['settings.yaml', VARIATION_FILE, SPEEDS_FILE];
 const NAME = /(?:^|\/)(?:([^/]+)\/)?([^/]+?)\.(md|csv|yaml)$/;
 
 /** Lower-case hexadecimal SHA-256. */
@@ -65,6 +66,7 @@ export function sourcesInHand(files: ReadonlyMap<string, Uint8Array>, problems: 
   return {
     settings: sourceOf('data/settings.yaml'),
     variation: sourceOf(`data/${VARIATION_FILE}`),
+    speeds: sourceOf(`data/${SPEEDS_FILE}`),
     bodies: described('bodies'),
     displays: described('displays'),
     links: described('links'),

@@ -10,6 +10,7 @@ import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relatio
 import { parseDisplayPair } from './display-pairs.ts';
 import { parseFrontMatter } from './front-matter.ts';
 import { statedValues } from './front-texts.ts';
+import { parseSpeeds } from './parse-speeds.ts';
 import { parseVariation } from './parse-variation.ts';
 import { parseRecord, type RecordFile } from './record.ts';
 import { bodySchema } from './schemas/body.ts';
@@ -37,6 +38,7 @@ export interface SessionPairSource {
 export interface DataSources {
   readonly settings: Source | undefined;
   readonly variation: Source | undefined;
+  readonly speeds: Source | undefined;
   readonly bodies: readonly NamedSource[];
   readonly displays: readonly NamedSource[];
   readonly links: readonly NamedSource[];
@@ -57,6 +59,7 @@ export interface ParsedData
   extends Pick<Bench, 'bodies' | 'displays' | 'links' | 'rigs' | 'sessions' | 'displayPairs' | 'planned'> {
   readonly settings: Bench['settings'] | undefined;
   readonly variation: Bench['variation'] | undefined;
+  readonly speeds: Bench['speeds'] | undefined;
 }
 
 export function parseData(sources: DataSources, { methods, readProse }: DataContext): ParsedData {
@@ -71,6 +74,7 @@ export function parseData(sources: DataSources, { methods, readProse }: DataCont
   // 1. what stands alone
   const settings = sources.settings && parseSettings(sources.settings);
   const variation = sources.variation && parseVariation(sources.variation);
+  const speeds = sources.speeds && parseSpeeds(sources.speeds);
   const bodies = parseRecords(sources.bodies, bodySchema);
   const displays = parseRecords(sources.displays, displaySchema);
   const links = parseRecords(sources.links, linkSchema);
@@ -99,6 +103,7 @@ export function parseData(sources: DataSources, { methods, readProse }: DataCont
   return {
     settings,
     variation,
+    speeds,
     bodies: bodies.map((record) => describe(record)),
     displays: displays.map((record) => describe(record)),
     links: links.map((record) => describe(record)),

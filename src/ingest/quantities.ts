@@ -2,6 +2,7 @@
 
 const DURATION = /^(\d{1,9})(?:\.(\d{1,9})|\s*\/\s*(\d{1,9}))?\s*(µs|μs|us|ms|s|min|h)$/;
 const TOLERANCE = /^(?:±\s*)?(\d{1,6}(?:\.\d{1,6})?)\s*ppm$/;
+const SPEED = /^(\d{1,9}(?:\.\d{1,9})?)\s*(m\/s|km\/h)$/;
 const DECIMAL = /^\d{1,9}(?:\.\d{1,9})?$/;
 
 /** Milliseconds per unit, as a fraction of integers. */
@@ -24,6 +25,13 @@ export function parseDurationMs(text: string): number | undefined {
   const denominator = 10 ** decimals.length * Number(divisor) * down;
   const durationMs = (Number(whole + decimals) * up) / denominator;
   return Number.isFinite(durationMs) ? durationMs : undefined;
+}
+
+/** `1.2 m/s`, `5 km/h` in metres per second; more than zero, and slower than light (BIPM, SI Brochure, 2.2). */
+export function parseSpeed(text: string): number | undefined {
+  const [, amount, unit] = SPEED.exec(text.trim()) ?? [];
+  const speed = Number(amount) / (unit === 'km/h' ? 3.6 : 1);
+  return speed > 0 && speed < 299_792_458 ? speed : undefined;
 }
 
 /** `50 ppm` or `± 50 ppm`, a half-width in parts per million. */

@@ -7,6 +7,7 @@ import { readIllustrations } from './illustrations/read-illustrations.ts';
 import { checkTopFolder } from './list-folder.ts';
 import { readNote } from './note.ts';
 import { parseData, type DataSources, type SessionPairSource } from './parse-data.ts';
+import { SPEEDS_FILE } from './parse-speeds.ts';
 import { VARIATION_FILE } from './parse-variation.ts';
 import { ProblemList } from './problem-list.ts';
 import { readLedger } from './read-ledger.ts';
@@ -55,7 +56,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
   await checkTopFolder(
     data.area.realFolder,
     data.area.name,
-    ['settings.yaml', VARIATION_FILE, 'README.md', ...DATA_FOLDERS],
+    ['settings.yaml', VARIATION_FILE, SPEEDS_FILE, 'README.md', ...DATA_FOLDERS],
     problems,
     true,
   );
@@ -76,6 +77,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
   const sources: DataSources = {
     settings: await data.readSource('settings.yaml'),
     variation: (await data.holdsFile(VARIATION_FILE)) ? await data.readSource(VARIATION_FILE) : undefined,
+    speeds: (await data.holdsFile(SPEEDS_FILE)) ? await data.readSource(SPEEDS_FILE) : undefined,
     bodies: await data.readSources('bodies', '.md'),
     displays: await data.readSources('displays', '.md'),
     links: await data.readSources('links', '.md', false),
@@ -116,7 +118,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     settings: parsed.settings ?? [],
     writeUps: [...methodNotes, ...writeUps],
   });
-  const { settings, variation, ...rest } = parsed;
+  const { settings, variation, speeds, ...rest } = parsed;
   if (!site || !introduction || !settings || !sources.settings)
     throw new Error('a file that was not read was not reported');
   return freezeDeep<Bench>({
@@ -127,6 +129,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     methods: methodNotes,
     reports: writeUps.sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? 1 : -1)),
     ...(variation === undefined ? {} : { variation }),
+    ...(speeds === undefined ? {} : { speeds }),
     ...(workbooks.length === 0 ? {} : { workbooks }),
     ...(illustrations.length === 0 ? {} : { illustrations }),
     ...(reports.drafts.length === 0 ? {} : { drafts: reports.drafts }),

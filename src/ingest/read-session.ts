@@ -40,6 +40,8 @@ export async function readSessions(root: string, named?: readonly string[]): Pro
   const sources: DataSources = {
     settings: await data.readSource('settings.yaml'),
     variation: (await data.holdsFile(VARIATION_FILE)) ? await data.readSource(VARIATION_FILE) : undefined,
+    // What a latency means in practice is no part of taking readings.
+    speeds: undefined,
     bodies: await data.readSources('bodies', '.md'),
     displays: await data.readSources('displays', '.md'),
     links: await data.readSources('links', '.md', false),
@@ -71,6 +73,7 @@ export function parseSessions(
     {
       settings,
       variation: fresh(sources.variation),
+      speeds: undefined,
       bodies: named(sources.bodies),
       displays: named(sources.displays),
       links: named(sources.links),

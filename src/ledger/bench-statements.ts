@@ -66,6 +66,7 @@ export function benchStatements(bench: Bench): readonly Said[] {
     ...bench.methods.flatMap((writeUp) => writeUpStatements('method', 'methods', writeUp)),
     ...bench.reports.flatMap((writeUp) => writeUpStatements('report', 'reports', writeUp)),
     ...(bench.variation === undefined ? [] : [variationStatement(bench.variation)]),
+    ...speedStatements(bench),
     ...illustrationStatements(bench),
   ];
 }
@@ -82,6 +83,13 @@ function illustrationStatements({ illustrations = [] }: Bench): readonly Said[] 
       files,
     };
   });
+}
+
+function speedStatements({ speeds }: Bench): readonly Said[] {
+  if (speeds === undefined) return [];
+  return speeds.list.map(({ id, name, stated: speed, source = 'the author’s own' }) =>
+    said(`speed/${id}`, `${name} at ${speed}, by ${source}`, speeds.file),
+  );
 }
 
 function siteStatements({ site }: Bench): readonly Said[] {

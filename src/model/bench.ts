@@ -288,6 +288,25 @@ export interface RecordedVariation extends VariationStatement {
   readonly file: SourceFile;
 }
 
+/** A speed of the publication's own, for what a latency means in practice. */
+export interface OwnSpeed {
+  /** In ids: `moved/cart/BODY`. */
+  readonly id: string;
+  /** As it stands in a sentence: `the camera cart`. */
+  readonly name: string;
+  /** As its author wrote it: `0.9 m/s`. */
+  readonly stated: string;
+  readonly metresPerSecond: number;
+  /** Where it is from; the author's own where nothing is said. */
+  readonly source?: string;
+}
+
+/** `data/speeds.yaml`. */
+export interface OwnSpeeds {
+  readonly list: readonly OwnSpeed[];
+  readonly file: SourceFile;
+}
+
 export interface Bench {
   readonly site: SiteInfo;
   readonly settings: readonly Setting[];
@@ -309,6 +328,7 @@ export interface Bench {
   readonly reports: readonly WriteUp[];
   /** How delays vary on this bench; undefined where nobody has said so yet. */
   readonly variation?: RecordedVariation;
+  readonly speeds?: OwnSpeeds;
   /** Ids of reports that are drafts, and so are not among the reports. */
   readonly drafts?: readonly string[];
   /** What was recorded as published; undefined where nothing was yet. */

@@ -170,6 +170,11 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
   'zero-duration': (p) => [`must be longer than zero, found ${found(p)}`],
   'bad-rate': (p) => [`expected a rate, found ${found(p)}; write 24, 23.976, 24000/1001 or 59.94p`],
   'bad-tolerance': (p) => [`expected parts per million, found ${found(p)}; write 50 ppm`],
+  'bad-speed': (p) => [`expected a speed, found ${found(p)}; write 1.2 m/s or 5 km/h`],
+  'bad-speed-name': () => [
+    'a speed of your own is called by lower-case letters, digits and hyphens, and not walking, sprinting, falling or sound',
+    'Call it otherwise, such as camera-cart',
+  ],
   'bad-outputs': (p) => [
     `${found(p)} does not say how the picture is fed to both displays`,
     'Write splitter (one output feeds both), unknown (two outputs that nobody compared), or how far they were found alike, as a standard uncertainty (1 ms)',

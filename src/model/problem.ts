@@ -49,6 +49,8 @@ export type ProblemCode =
   | 'zero-duration'
   | 'bad-rate'
   | 'bad-tolerance'
+  | 'bad-speed'
+  | 'bad-speed-name'
   | 'bad-row-height'
   | 'bad-licence'
   | 'bad-address'

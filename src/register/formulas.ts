@@ -287,7 +287,10 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
     's = v·y/1000, or g·(y/1000)²/2 for what falls',
     [
       ['y', 'the lowest total latency of the body, in ms'],
-      ['v', '3.5 ft/s for walking, 100 m over 9.58 s for sprinting, 343.2 m/s for sound'],
+      [
+        'v',
+        '3.5 ft/s for walking, 100 m over 9.58 s for sprinting, 343.2 m/s for sound; otherwise as data/speeds.yaml says',
+      ],
       ['g', '9.80665 m/s²'],
     ],
     'The formula at both ends of the total’s interval.',

@@ -253,7 +253,7 @@ export const KINDS = {
     'moved',
     'How far something moves in a total',
     'm',
-    'A distance gone in the lowest total latency of a body, at a speed from a published source.',
+    'A distance gone in the lowest total latency of a body, at a speed from a published source or of the publication’s own, said so.',
   ),
   count: kind('counts', 'Count', '1', 'Counted over everything in data/.'),
 } as const satisfies Record<string, Kind>;

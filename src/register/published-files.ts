@@ -5,6 +5,7 @@ export function publishedFiles(bench: Bench): readonly SourceFile[] {
   return [
     bench.settingsFile,
     ...(bench.variation === undefined ? [] : [bench.variation.file]),
+    ...(bench.speeds === undefined ? [] : [bench.speeds.file]),
     ...[bench.bodies, bench.displays, bench.links, bench.rigs].flat().map(({ file }) => file),
     ...(bench.workbooks ?? []),
     ...[...bench.sessions, ...bench.displayPairs].flatMap(({ file, readingsFile }) => [file, readingsFile]),

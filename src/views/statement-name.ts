@@ -48,6 +48,11 @@ function nameOfFile(id: string, bench: Bench): StatementName | undefined {
       return recordNamed(`${kind}s`, first, bench);
     case 'setting':
       return { name: `Setting ${settingLabel(first, bench)}`, path: undefined };
+    case 'speed':
+      return {
+        name: `Speed of ${bench.speeds?.list.find(({ id: own }) => own === first)?.name ?? first}`,
+        path: undefined,
+      };
     case 'level':
       return { name: `Label of ${of} (${settingLabel(first, bench)})`, path: undefined };
     case 'facts':

@@ -21,6 +21,7 @@ import { PICTURE_CASES } from './cases/pictures.ts';
 import { READING_CASES } from './cases/readings.ts';
 import { REFERENCE_CASES } from './cases/references.ts';
 import { SLIP_CASES } from './cases/slips.ts';
+import { SPEED_CASES } from './cases/speeds.ts';
 import { VARIATION_CASES } from './cases/variation.ts';
 import type { ProblemCase } from './cases/case.ts';
 
@@ -32,6 +33,7 @@ const GROUPS = {
   readings: READING_CASES,
   ledger: LEDGER_CASES,
   'the statement of variation': VARIATION_CASES,
+  'speeds of one’s own': SPEED_CASES,
   'plausible slips': SLIP_CASES,
   markup: MARKUP_CASES,
   'photographs and clips': PICTURE_CASES,

@@ -153,6 +153,8 @@ const MOVES: Readonly<Record<string, (seconds: number) => number>> = {
   sprinting: (seconds) => (100 / 9.58) * seconds,
   falling: (seconds) => (9.80665 * seconds ** 2) / 2,
   sound: (seconds) => 343.2 * seconds,
+  // data/speeds.yaml of the demonstration
+  truck: (seconds) => 0.8 * seconds,
 };
 
 interface ChainRow {

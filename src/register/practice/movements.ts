@@ -1,7 +1,10 @@
+import type { Bench, OwnSpeed } from '../../model/bench.ts';
+import { capitalize } from '../text.ts';
+
 /** What moves or falls while a picture is on its way: how far, and from whom that is known. No claim about safety. */
 export interface Movement {
   /** In ids: `moved/walking/BODY`. */
-  readonly id: 'walking' | 'sprinting' | 'falling' | 'sound';
+  readonly id: string;
   /** What it is called by its entry: `Someone walking`. */
   readonly name: string;
   /** Metres after this many seconds, rising with them. */
@@ -30,6 +33,20 @@ const steady = (
 const FOOT = 0.3048;
 /** Standard acceleration of gravity, 3rd General Conference on Weights and Measures (1901), m/s², exact. */
 const GRAVITY = 9.80665;
+
+/** Those of the publication's own after the published ones. */
+export function movementsOf({ speeds }: Bench): readonly Movement[] {
+  return [...MOVEMENTS, ...(speeds?.list.map(ownMovement) ?? [])];
+}
+
+export function ownMovement({ id, name, stated, metresPerSecond, source = 'the author’s own' }: OwnSpeed): Movement {
+  return steady(metresPerSecond, {
+    id,
+    name: capitalize(name),
+    inWords: `The total latency times ${stated}.`,
+    source: `${name} at ${stated} (${source})`,
+  });
+}
 
 /** Walking, sprinting and sound: from memory of the sources named. */
 export const MOVEMENTS: readonly Movement[] = [

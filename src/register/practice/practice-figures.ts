@@ -1,29 +1,42 @@
-import type { Body } from '../../model/bench.ts';
+import type { Bench, Body, SourceFile } from '../../model/bench.ts';
 import { lowestOfBody } from '../comparisons/lowest-of-body.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS } from '../kinds.ts';
 import type { Figure } from '../register.ts';
 import { describeMeasured } from '../text.ts';
-import { MOVEMENTS, type Movement } from './movements.ts';
+import { movementsOf, type Movement } from './movements.ts';
 
 /** Its id does not name the session: which one is the lowest may change with the next. */
 export const movedId = (movement: Movement['id'], body: string): string => `moved/${movement}/${body}`;
 
 /** How far things move in the lowest total of each body. */
 export function compilePractice({ bench, session }: Compilation): Contribution {
+  const movements = movementsOf(bench);
   const figures = bench.bodies.flatMap((body) => {
     const lowest = lowestOfBody(bench, body.id, (id) => session(id).total);
-    return lowest === undefined ? [] : MOVEMENTS.map((movement) => movedFigure(movement, body, lowest.total));
+    return lowest === undefined
+      ? []
+      : movements.map((movement) => movedFigure(movement, body, lowest.total, statedIn(bench, movement)));
   });
   return { figures, findings: [] };
+}
+
+/** The file that a speed of the publication's own stands in. */
+function statedIn({ speeds }: Bench, { id }: Movement): readonly SourceFile[] {
+  return speeds?.list.some((own) => own.id === id) === true ? [speeds.file] : [];
 }
 
 /**
  * The distance is a rising function of the total, so the ends of its interval are those of the total put through it
  * (JCGM 101:2008, 5.4: quantiles of a monotonic function); its uncertainties go by the slope there (JCGM 100:2008, 5.1).
  */
-function movedFigure(movement: Movement, { id: body, name }: Body, total: Figure): Figure {
+function movedFigure(
+  movement: Movement,
+  { id: body, name }: Body,
+  total: Figure,
+  stated: readonly SourceFile[],
+): Figure {
   const {
     of,
     kind: _kind,
@@ -41,6 +54,7 @@ function movedFigure(movement: Movement, { id: body, name }: Body, total: Figure
   const half = ends === undefined ? 0 : (ends.high - ends.low) / 2;
   return {
     ...rest,
+    sources: [...rest.sources, ...stated.map(({ path, sha256 }) => ({ file: path, sha256 }))],
     id,
     kind: 'moved',
     of: { body, movement: movement.id },

@@ -70,10 +70,10 @@ export const FILE_CASES: readonly ProblemCase[] = [
       'content/reports/second.md  does not belong here; expected <id>.mdx. Move it away, or correct its name.',
       'data/bodies/dunmere.markdown  does not belong here; expected dunmere.md. Move it away, or correct its name.',
       'data/bodies/notes.txt  does not belong here; expected <id>.md. Move it away, or correct its name.',
-      'data/body  does not belong here; expected one of settings.yaml, variation.yaml, README.md, bodies, displays, display-pairs, links, rigs, sessions, sources. Move it away, or correct its name.',
+      'data/body  does not belong here; expected one of settings.yaml, variation.yaml, speeds.yaml, README.md, bodies, displays, display-pairs, links, rigs, sessions, sources. Move it away, or correct its name.',
       'data/sessions/b.tsv  does not belong here; expected <id>.md or <id>.csv. Move it away, or correct its name.',
       'data/sessions/old  does not belong here; expected <id>.md or <id>.csv. Move it away, or correct its name.',
-      'data/setting.yaml  does not belong here; expected one of settings.yaml, variation.yaml, README.md, bodies, displays, display-pairs, links, rigs, sessions, sources. Move it away, or correct its name. Did you mean settings.yaml?',
+      'data/setting.yaml  does not belong here; expected one of settings.yaml, variation.yaml, speeds.yaml, README.md, bodies, displays, display-pairs, links, rigs, sessions, sources. Move it away, or correct its name. Did you mean settings.yaml?',
     ],
   },
   {

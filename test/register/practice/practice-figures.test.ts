@@ -73,6 +73,36 @@ describe('what a total means in practice', () => {
     expect(alone.figure('moved/walking/alba-one')?.inWords).toContain('the session lucky');
   });
 
+  it('is said by speeds of the publication’s own too, with whose they are', () => {
+    const file = { path: 'data/speeds.yaml', sha256: 'ab', bytes: 1 };
+    const own = compileBench({
+      ...bench([session('fast', hd('59.94'), { readings: at(200) })]),
+      speeds: {
+        list: [
+          { id: 'cart', name: 'the camera cart', stated: '0.9 m/s', metresPerSecond: 0.9, source: 'our stopwatch' },
+          // 9 km/h are 2.5 m/s
+          { id: 'lunge', name: 'a lunge', stated: '9 km/h', metresPerSecond: 2.5 },
+        ],
+        file,
+      },
+    });
+    const lunge = own.figure('moved/lunge/alba-one');
+    expect(lunge?.value).toBeCloseTo((9000 / 3600) * ((own.figure('total/fast')?.value ?? NaN) / 1000), 12);
+    expect(lunge?.sources).toContainEqual({ file: 'data/speeds.yaml', sha256: 'ab' });
+    expect(own.figure('moved/walking/alba-one')?.sources.map((source) => source.file)).not.toContain(
+      'data/speeds.yaml',
+    );
+    const practice = inPractice(own, 'alba-one');
+    expect(plainSentence(practice?.sentence ?? [])).toMatch(
+      / Meanwhile the camera cart has gone [\d.]+ ± [\d.]+ cm\. Meanwhile a lunge has gone [\d.]+ ± [\d.]+ cm\.$/,
+    );
+    expect(practice?.own).toEqual({
+      sources:
+        'This publication’s own: the camera cart at 0.9 m/s (our stopwatch); a lunge at 9 km/h (the author’s own).',
+      file: 'data/speeds.yaml',
+    });
+  });
+
   it('says nothing of a body that nobody measured', () => {
     expect(inPractice(site, 'brae')).toBeUndefined();
     expect(site.figure('moved/walking/brae')).toBeUndefined();
