@@ -73,7 +73,7 @@ function same(text: string): Pick<Trait, 'short' | 'full'> {
   return { short: text, full: text };
 }
 
-/** Leaves abbreviations as they are: `Bit depth` → `bit depth`, `HDR mode` → `HDR mode`. */
+/** Leaves abbreviations as they are: `Bit depth` → `bit depth`, `A flash` → `a flash`, `HDR mode` → `HDR mode`. */
 export function lowerFirst(text: string): string {
-  return /^[A-Z][a-z]/.test(text) ? text.slice(0, 1).toLowerCase() + text.slice(1) : text;
+  return /^(?:[A-Z][a-z]|A [a-z])/.test(text) ? text.slice(0, 1).toLowerCase() + text.slice(1) : text;
 }
