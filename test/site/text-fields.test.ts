@@ -73,6 +73,9 @@ function markFrontMatter(text: string, path: string, withBody: boolean): string 
   return `---\n${markYaml(yaml, path, (key) => TEXT_KEYS.has(key) || isFirmware(key))}---\n${marked}`;
 }
 
+/** A level's name is part of ids. */
+const textKeysOf = (path: string): readonly string[] => (path === 'data/speeds.yaml' ? ['name', 'source'] : ['label']);
+
 /** A remark on the first reading, and the last one left out with a reason. */
 function markReadings(csv: string, path: string): string {
   const [header = [], ...rows] = parseCsv(csv) as string[][];
@@ -90,7 +93,8 @@ beforeAll(() => {
   copy = copyProject({ builtAs: inject('builtProject') });
   for (const path of projectFiles('data')) {
     if (path.endsWith('.csv')) copy.edit(path, (text) => markReadings(text, path));
-    else if (path.endsWith('.yaml')) copy.edit(path, (text) => markYaml(text, path, (key) => key === 'label'));
+    else if (path.endsWith('.yaml'))
+      copy.edit(path, (text) => markYaml(text, path, (key) => textKeysOf(path).includes(key)));
     else copy.edit(path, (text) => markFrontMatter(text, path, true));
   }
   for (const path of projectFiles('content')) {
