@@ -73,8 +73,12 @@ function markFrontMatter(text: string, path: string, withBody: boolean): string 
   return `---\n${markYaml(yaml, path, (key) => TEXT_KEYS.has(key) || isFirmware(key))}---\n${marked}`;
 }
 
-/** A level's name is part of ids. */
-const textKeysOf = (path: string): readonly string[] => (path === 'data/speeds.yaml' ? ['name', 'source'] : ['label']);
+/** Of the YAML files of data; a level's name is part of ids, and the statement of variation holds no words. */
+const TEXTS_OF: Readonly<Record<string, readonly string[]>> = {
+  'data/settings.yaml': ['label'],
+  'data/speeds.yaml': ['name', 'source'],
+  'data/variation.yaml': [],
+};
 
 /** A remark on the first reading, and the last one left out with a reason. */
 function markReadings(csv: string, path: string): string {
@@ -93,9 +97,11 @@ beforeAll(() => {
   copy = copyProject({ builtAs: inject('builtProject') });
   for (const path of projectFiles('data')) {
     if (path.endsWith('.csv')) copy.edit(path, (text) => markReadings(text, path));
-    else if (path.endsWith('.yaml'))
-      copy.edit(path, (text) => markYaml(text, path, (key) => textKeysOf(path).includes(key)));
-    else copy.edit(path, (text) => markFrontMatter(text, path, true));
+    else if (path.endsWith('.yaml')) {
+      const texts = TEXTS_OF[path];
+      if (texts === undefined) throw new Error(`no one has said which keys of ${path} are texts`);
+      if (texts.length > 0) copy.edit(path, (text) => markYaml(text, path, (key) => texts.includes(key)));
+    } else copy.edit(path, (text) => markFrontMatter(text, path, true));
   }
   for (const path of projectFiles('content')) {
     if (path.endsWith('.yaml')) copy.edit(path, (text) => markYaml(text, path));
