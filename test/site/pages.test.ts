@@ -33,6 +33,7 @@ const INDEXES = [
   '/bodies/',
   '/chain/',
   '/comparison/',
+  '/comparison/carried/',
   '/corrections/',
   '/coverage/',
   '/data/',
