@@ -23,6 +23,7 @@ const PAGES = [
   '/bodies/',
   '/bodies/vennick-q4/',
   '/comparison/',
+  '/comparison/carried/',
   '/chain/',
   '/guide/',
   '/corrections/',
