@@ -5,6 +5,8 @@ export interface Visited {
   readonly url?: string;
   readonly title?: string | null;
   readonly alt?: string | null;
+  /** Of a list: the number of its first item. */
+  readonly start?: number | null;
   readonly value?: unknown;
   readonly attributes?: readonly { readonly type: string; readonly name?: string; readonly value?: unknown }[];
   readonly children?: readonly Visited[];

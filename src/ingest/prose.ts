@@ -24,6 +24,9 @@ export class ProseReader {
   read(node: Visited): void {
     for (const text of aside(node)) this.#add([text]);
     const children = node.children ?? [];
+    // the number that the first item of a list is given
+    if (node.type === 'list' && (node.start ?? 1) > 1)
+      this.#add([{ text: String(node.start), line: node.position?.start.line ?? 1 }]);
     if (node.type === 'yaml') for (const text of statedTexts(node)) this.#add(text);
     else if (node.type === 'table') this.#readTable(node);
     else if (BLOCKS.has(node.type) || node.type === 'text' || (isElement(node) && children.some(isWords))) {
@@ -38,6 +41,8 @@ export class ProseReader {
     const units = (head?.children ?? []).map((cell) => unitIn(textOf([cell])));
     for (const cell of head?.children ?? []) this.read(cell);
     for (const [index, cell] of body.flatMap(({ children = [] }) => [...children.entries()])) {
+      // what stands at the end of a row is not read on in the next
+      if (index === 0) this.found.push([]);
       const pieces = piecesOf(cell);
       const last = pieces.at(-1);
       const isBare = /\p{Nd}[\s.)]*$/u.test(pieces.map(({ text }) => text).join(''));
@@ -59,7 +64,10 @@ export class ProseReader {
 
 /** `Latency / ms`, `Delay (frames)`, `milliseconds`. */
 function unitIn(head: string): string | undefined {
-  return /(?:^|[/([,]\s?|\bin\s)(ms|µs|s|milliseconds|seconds|frames|%|per cent|Hz)\s?[)\]]?$/i.exec(head.trim())?.[1];
+  const UNIT = '(ms|µs|s|milliseconds|seconds|frames|%|per cent|Hz)';
+  const words = head.trim();
+  return (new RegExp(`(?:^|[/([,]\\s?)${UNIT}\\s?[)\\]]?$`, 'i').exec(words) ??
+    new RegExp(`\\bin\\s${UNIT}(?![\\p{L}\\p{N}])`, 'iu').exec(words))?.[1];
 }
 
 /** What a reader reads beside the text: alternative texts, titles of links, attributes of elements. */

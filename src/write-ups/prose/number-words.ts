@@ -53,6 +53,15 @@ export function valueOfNumber(written: string): number | undefined {
   return /\d/.test(text) ? ofDigits(text) : ofWords(text);
 }
 
+const ROMAN: Readonly<Record<string, number>> = { I: 1, V: 5, X: 10, L: 50, C: 100, D: 500, M: 1000 };
+
+/** The value of a Roman numeral in capitals; undefined for any other word of its letters. */
+export function ofRoman(written: string): number | undefined {
+  if (!/^M{0,3}(?:CM|CD|D?C{0,3})(?:XC|XL|L?X{0,3})(?:IX|IV|V?I{0,3})$/.test(written)) return undefined;
+  const values = [...written].map((letter) => ROMAN[letter] ?? 0);
+  return values.reduce((sum, value, at) => sum + (value < (values[at + 1] ?? 0) ? -value : value), 0);
+}
+
 /** The value of what `SHARE` found. */
 export function valueOfShare(written: string): number | undefined {
   return MULTIPLES[written.toLowerCase()] ?? ofFraction(written.toLowerCase().replace('-', ' '));

@@ -7,6 +7,8 @@ export interface PlainText {
 
 /** Characters that nobody sees: soft hyphens, joiners, marks of direction. */
 const UNSEEN = /[\p{Cf}\p{Mn}]/u;
+/** Letters of other scripts that look like those of units. */
+const LOOKS_LIKE: Readonly<Record<string, string>> = { ѕ: 's', ꜱ: 's', м: 'm', а: 'a', е: 'e', о: 'o', ο: 'o', с: 'c' };
 const DIGIT = /\p{Nd}/u;
 /** The zero of each script’s ten digits, which stand in a row (Unicode Standard, 4.6). */
 const valueOfDigit = (char: string): number => {
@@ -39,7 +41,7 @@ function plainOf(char: string, before: string): string {
   if (/\s/u.test(char)) return ' ';
   if (/[‐‑]/.test(char)) return '-';
   if (/[’ʼ]/.test(char)) return "'";
-  const plain = char.normalize('NFKC').replace('⁄', '/');
+  const plain = LOOKS_LIKE[char] ?? char.normalize('NFKC').replace('⁄', '/');
   // `7½` is seven and a half, not 71/2
   return /^\d+\/\d+$/.test(plain) && /\d$/.test(before) ? ` ${plain}` : plain;
 }

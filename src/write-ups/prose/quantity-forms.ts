@@ -1,6 +1,6 @@
 /** The forms in which people write quantities, each a pattern and what it says. */
 import { parseRate, rateHz } from '../../model/rate.ts';
-import { DIGITS, FRACTION, NUMBER, ONE, SHARE, valueOfNumber, valueOfShare, WORDS } from './number-words.ts';
+import { DIGITS, FRACTION, NUMBER, ofRoman, ONE, SHARE, valueOfNumber, valueOfShare, WORDS } from './number-words.ts';
 
 /** `ratio`: a share or a multiple of something else; a `rate` is in Hz, its number as written. */
 export interface QuantityRead {
@@ -23,7 +23,7 @@ const TIMES: readonly (readonly [RegExp, number])[] = [
   [/^s/i, 1000],
 ];
 const SECOND_IS_A_UNIT = 'milli-?seconds?|micro-?seconds?|nano-?seconds?|seconds|secs?';
-const SHORT_TIMES = 'ms|msecs?|millisecs?|μs|us|usecs?|ns|s';
+const SHORT_TIMES = 'ms|msecs?|millis|millisecs?|μs|us|usecs?|ns|s';
 /** What may stand between a number and what it counts. */
 const ADJECTIVES =
   '(?:(?:whole|full|entire|video|camera|observer|body|display|more|extra|additional|further|other|own|late|of (?:its|the|their)(?: own)?)\\s){0,3}';
@@ -66,12 +66,26 @@ export const FORMS: readonly Form[] = [
   ),
   // 300 ms, 1/3 s, 0.3 seconds, 5-ms; the sixties are no seconds
   form(
-    `(?<!\\bthe\\s)(?<n>${DIGITS})[\\s-]?[([]?(?<u>${SHORT_TIMES}|${SECOND_IS_A_UNIT}|second)\\b`,
+    `(?<!\\bthe\\s)(?<n>${DIGITS})(?:[\\s-]|[.,](?=m))?[([]?(?<u>${SHORT_TIMES}|${SECOND_IS_A_UNIT}|second)\\b`,
     ({ n = '', u = '' }, found) =>
       (u === 'US' && /^U/.test(u)) || /^\d{4}s$/.test(found) ? undefined : ms(valueOfNumber(n), u),
   ),
   form(`\\bthe\\s(?<n>${DIGITS})[\\s-]?(?<u>${SECOND_IS_A_UNIT}|msecs?|ms|μs|(?<=\\s)s)\\b`, ({ n = '', u = '' }) =>
     ms(valueOfNumber(n), u),
+  ),
+  // 3e2 ms, 3OO ms with the letter, CCC ms
+  form(
+    `(?<![\\w.,:/])(?<n>\\d+(?:\\.\\d+)?e[+−-]?\\d+)\\s?(?<u>${SHORT_TIMES}|${SECOND_IS_A_UNIT}|frames?)\\b`,
+    ({ n = '', u = '' }) => ofUnit(Number(n.replace('−', '-')), u),
+  ),
+  form(`(?<![\\w.,:/])(?=[ol]*\\d)(?<n>\\d*[ol][\\dol]*)\\s?(?<u>ms|milliseconds|frames)\\b`, ({ n = '', u = '' }) =>
+    ofUnit(Number(n.replace(/o/gi, '0').replace(/l/gi, '1')), u),
+  ),
+  form(`(?<![\\w-])(?<n>[ivxlcdm]{2,})\\s?(?<u>ms|milliseconds)\\b`, ({ n = '', u = '' }) => ms(ofRoman(n), u)),
+  // 300 thousandths of a second
+  form(
+    `(?<n>${DIGITS})\\s(?<p>ten|hundred|thousand)ths?\\sof\\sa\\s(?<u>second|frame)\\b`,
+    ({ n = '', p = '', u = '' }) => ofUnit((valueOfNumber(n) ?? Number.NaN) / (valueOfNumber(p) ?? 1), u),
   ),
   // three hundred milliseconds, two seconds, one second, a couple of seconds
   form(`(?<n>${WORDS})[\\s-](?<u>${SECOND_IS_A_UNIT}|ms|(?<=\\bone[\\s-])second)\\b`, ({ n = '', u = '' }) =>

@@ -6,6 +6,7 @@ import { parseRate, rateKey } from '../../model/rate.ts';
 import type { Finding } from '../../register/register.ts';
 import { partNamed } from '../parts.ts';
 import { findQuantities, type QuantityFound } from './find-quantities.ts';
+import { findLooseQuantities } from './loose-quantities.ts';
 import { isSameQuantity } from './same-quantity.ts';
 import { settingQuantities } from './setting-quantities.ts';
 
@@ -30,14 +31,15 @@ export const typedQuantities: (bench: Bench) => readonly TypedQuantity[] = once(
     stated: [],
   }));
   return [...writeUps, ...notes].flatMap(({ file, texts, stated }) =>
-    texts
-      .flatMap((pieces) =>
-        findQuantities(pieces.map(({ text }) => text).join('')).flatMap((quantity) =>
-          isSetting(quantity) || stated.some((value) => says(value, quantity))
-            ? []
-            : [{ file, line: lineAt(pieces, quantity.index), text: quantity.text }],
-        ),
-      )
+    [...texts, ...acrossBlocks(texts)]
+      .flatMap((pieces) => {
+        const written = pieces.map(({ text }) => text).join('');
+        const quantities = findQuantities(written).filter(
+          (quantity) => !isSetting(quantity) && !stated.some((value) => says(value, quantity)),
+        );
+        const loose = findLooseQuantities(written).filter(({ index }) => !quantities.some((one) => covers(one, index)));
+        return [...quantities, ...loose].map(({ index, text }) => ({ file, line: lineAt(pieces, index), text }));
+      })
       .sort((a, b) => a.line - b.line),
   );
 });
@@ -76,6 +78,26 @@ function says(stated: string, quantity: QuantityFound): boolean {
   }
   const [value] = findQuantities(stated);
   return value !== undefined && isSameQuantity(value, quantity);
+}
+
+function covers({ index, length }: QuantityFound, place: number): boolean {
+  return index <= place && place < index + length;
+}
+
+/** A number at the end of a block and the unit with which the next begins, as in two cells beside each other. */
+function acrossBlocks(texts: readonly Prose[]): readonly Prose[] {
+  return texts.slice(1).flatMap((next, at) => {
+    const before = texts[at]?.at(-1);
+    const [first] = next;
+    const number = /[^\s(]*\p{Nd}(?=[\s.)]*$)/u.exec(before?.text ?? '')?.[0];
+    // a sentence that begins with such a word begins with a capital
+    const unit = /^\s*(ms|msec|µs|s|milliseconds?|seconds?|frames?|%|per cent|fps|Hz)(?![\p{L}\p{N}])/u.exec(
+      first?.text ?? '',
+    )?.[1];
+    return before === undefined || number === undefined || unit === undefined
+      ? []
+      : [[{ text: `${number} ${unit}`, line: before.line }]];
+  });
 }
 
 function lineAt(pieces: Prose, index: number): number {

@@ -73,6 +73,14 @@ describe('finds a quantity, and what it is', () => {
     ['47 fps', '47 fps', 'rate', 47],
     ['sixty times a second', 'sixty times a second', 'rate', 60],
     ['in ms: 300', 'in ms: 300', 'ms', 300],
+    ['lag 3e2 ms', '3e2 ms', 'ms', 300],
+    ['lag 3OO ms', '3OO ms', 'ms', 300],
+    ['lag CCC ms', 'CCC ms', 'ms', 300],
+    ['lag Ⅻ ms', 'Ⅻ ms', 'ms', 12],
+    ['lag 300.ms', '300.ms', 'ms', 300],
+    ['lag 300 millis', '300 millis', 'ms', 300],
+    ['lag 300 mѕ', '300 mѕ', 'ms', 300], // a Cyrillic letter that looks like an s
+    ['lag 300 thousandths of a second', '300 thousandths of a second', 'ms', 300],
   ] as const)('%j', (text, found, unit, value) => {
     const [first, ...more] = findQuantities(text);
     expect(first).toMatchObject({ text: found, unit });

@@ -150,3 +150,53 @@ it('is refused by a strict build with its place and the ways out', async () => {
   ]);
   expect(problems.map(({ code }) => code)).toEqual(TYPED_CODES);
 });
+
+describe('of a size that has no number of its own', () => {
+  it.each([
+    ['1<Figure id="total/a" />', '1…'],
+    ['It is 0.<Figure id="total/a" />', '0.…'],
+    ['It is −<Figure id="total/a" />', '−…'],
+    ['<Figure id="count/sessions" />00 sessions', '…0'],
+    ['<Figure id="total/a" />e3', '…e3'],
+    ['half of <Figure id="total/a" />', 'half of …'],
+    ['twice the <Figure id="total/a" />', 'twice the …'],
+    ['three times <Figure id="total/a" />', 'three times …'],
+    ['<Figure id="total/a" /> / 2', '… / 2'],
+    ['<Figure id="total/a" /> × 2', '… × 2'],
+    ['<Figure id="total/a" /> divided by two', '… divided by two'],
+    ['<Figure id="total/a" /> and a half', '… and a half'],
+    ['<Figure id="count/sessions" /> ms', '… ms'],
+    ['<Figure id="count/sessions" />%', '…%'],
+    ['late by a few frames', 'a few frames'],
+    ['late by a handful of frames', 'a handful of frames'],
+    ['late by several milliseconds', 'several milliseconds'],
+    ['late by tens of milliseconds', 'tens of milliseconds'],
+  ])('%j', async (text, found) => expect(await inReport(text)).toEqual([`7 ${found}`]));
+
+  it.each([
+    'from <Figure id="minimum/a" /> to <Figure id="maximum/a" />',
+    '<Figure id="minimum/a" />–<Figure id="maximum/a" />',
+    'In 2026, <Figure id="total/a" />; <Figure id="count/sessions" /> times.',
+    'a clip of a few seconds, a few runs, several sessions',
+    'Frames: <Figure id="count/sessions" /> sessions, in <Figure id="total/a" />.',
+  ])('and finds none in %j', async (text) => expect(await inReport(text)).toEqual([]));
+});
+
+describe('of a number and a unit in two blocks', () => {
+  it.each([
+    ['the mark of an item', '300. ms is what it takes', '7 300 ms'],
+    ['the first mark of a list', '<ol start="300"><li>ms is what it takes</li></ol>', '7 300 ms'],
+    ['the mark of one item', '<ol><li value="300">ms is what it takes</li></ol>', '7 300 ms'],
+    ['two cells', '| a | b |\n|-|-|\n| 300 | ms |', '9 300 ms'],
+    ['a head of more words', '| Lag in milliseconds, all told |\n|-|\n| 300 |', '9 300 milliseconds'],
+    ['a term and what it means', '<dl><dt>300</dt><dd>ms</dd></dl>', '7 300 ms'],
+    ['two paragraphs', '<p>It takes 300</p><p>ms of time</p>', '7 300 ms'],
+    ['a heading and its text', '## It takes 300\n\nmilliseconds.', '7 300 milliseconds'],
+  ])('%s', async (_what, text, found) => expect(await inReport(text)).toEqual([found]));
+
+  it.each([
+    ['a list from one', '1. ms stands for milliseconds\n2. frames are what a body puts out'],
+    ['the ends of rows', '| a | b |\n|-|-|\n| lost | 10 |\n| frames kept | 12 |'],
+    ['a sentence of its own', '## What changed in 2026\n\nFrames are counted.'],
+  ])('and finds none in %s', async (_what, text) => expect(await inReport(text)).toEqual([]));
+});
