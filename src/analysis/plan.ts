@@ -55,10 +55,15 @@ export interface Ladder {
 
 /** What ever more readings and clips give on a rig, where no wish says how much is enough. */
 export function planLadder(setup: Setup): Ladder {
-  const rungs = LADDER.map(([runs, readings]) => {
+  return ladderOf(LADDER, (runs, readings) => {
     const design = { runs, readings, spacingMs: advisedSpacingMs(setup, readings) };
     return assess(design, simulateTrials(setup, design, SESSIONS), { kind: 'half-width', halfWidthMs: Infinity });
   });
+}
+
+/** The steps of a ladder, each as `planOf` finds it, and how far up to go. */
+export function ladderOf(steps: typeof LADDER, planOf: (runs: number, readings: number) => Plan): Ladder {
+  const rungs = steps.map(([runs, readings]) => planOf(runs, readings));
   const pays = (at: number): boolean =>
     (rungs[at]?.halfWidthMs ?? Infinity) <= (1 - LEAST_NARROWING) * (rungs[at - 1]?.halfWidthMs ?? 0);
   let at = 0;
@@ -73,10 +78,19 @@ function workOf(plan: Plan | undefined): number {
 /** The plan of least work. Throws a RangeError for wishes that no plan can have. */
 export function planSession(setup: Setup, wanted: Wanted): Plan {
   check(wanted);
+  return leastWork(
+    designsByWork().map(([runs, readings]) => () => {
+      const design = { runs, readings, spacingMs: advisedSpacingMs(setup, readings) };
+      return assess(design, simulateTrials(setup, design, SESSIONS), wanted);
+    }),
+  );
+}
+
+/** The first plan that gives what is wanted, of several from the least work on; else the best of them. */
+export function leastWork(plans: readonly (() => Plan)[]): Plan {
   let best: { plan: Plan; score: number } | undefined;
-  for (const design of designsByWork(setup)) {
-    const trials = simulateTrials(setup, design, SESSIONS);
-    const plan = assess(design, trials, wanted);
+  for (const planOf of plans) {
+    const plan = planOf();
     if (plan.reached) return plan;
     const score = plan.power ?? -plan.halfWidthMs;
     if (!best || score > best.score) best = { plan, score };
@@ -114,11 +128,12 @@ export function powerOfPairs(trials: readonly Trial[], differenceMs: number): nu
   return seen / pairs;
 }
 
-function designsByWork(setup: Setup): Design[] {
-  const work = ({ runs, readings }: Design): number => runs * readings + (runs - 1) * RESTART_WORK;
-  return RUNS.flatMap((runs) =>
-    READINGS.map((readings) => ({ runs, readings, spacingMs: advisedSpacingMs(setup, readings) })),
-  ).sort((a, b) => work(a) - work(b) || a.runs - b.runs);
+/** Clips and readings in each, from the least work on. */
+export function designsByWork(): (readonly [runs: number, readings: number])[] {
+  const work = ([runs, readings]: readonly [number, number]): number => runs * readings + (runs - 1) * RESTART_WORK;
+  return RUNS.flatMap((runs) => READINGS.map((readings) => [runs, readings] as const)).sort(
+    (a, b) => work(a) - work(b) || a[0] - b[0],
+  );
 }
 
 function check(wanted: Wanted): void {

@@ -1,7 +1,7 @@
 /**
  * How precise a way of measuring would be: sessions simulated on the rig and analysed like real ones.
  */
-import { intervalMs, rate } from '../model/rate.ts';
+import { intervalMs, rate, type Rate } from '../model/rate.ts';
 import { longestBeat } from './beat.ts';
 import { totalFromPipelineMs, type Chain, type Method } from './chain.ts';
 import { estimateSession, type Estimate } from './estimate.ts';
@@ -48,8 +48,12 @@ const SPACING = { shortestMs: 500, longestMs: 4000 };
  * spans share a phase error, and more waiting than that buys little.
  */
 export function advisedSpacingMs({ chain }: Setup, readings: number): number {
-  const other = chain.source?.refresh ?? chain.observer?.rate;
-  const { periodMs } = other ? longestBeat(other, chain.body.rate) : { periodMs: 0 };
+  return spacingForBeat(chain.source?.refresh ?? chain.observer?.rate, chain.body.rate, readings);
+}
+
+/** The same for any two rates that beat. */
+export function spacingForBeat(other: Rate | undefined, of: Rate, readings: number): number {
+  const { periodMs } = other ? longestBeat(other, of) : { periodMs: 0 };
   const spanMs = Number.isFinite(periodMs) ? periodMs : 0;
   return Math.min(
     SPACING.longestMs,

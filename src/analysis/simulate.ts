@@ -12,7 +12,7 @@
  *
  * Where digits overlap within an exposure the newest are read, on the source and on the display alike.
  */
-import { intervalMs } from '../model/rate.ts';
+import { intervalMs, type Rate } from '../model/rate.ts';
 import { freeRunningIntervalMs, type Chain } from './chain.ts';
 import type { Random } from './random.ts';
 
@@ -89,6 +89,35 @@ export function simulateFrameCounts(chain: Chain, truth: Truth, sampling: Sampli
     const shownFrame = observer.nextIndex(shownMs - readoutMs * (chain.observer?.displayRow ?? 0.5));
     return shownFrame - flashFrame;
   });
+}
+
+/** Two displays that show one picture; a refresh of 0 where a display follows its input. */
+interface TwoDisplays {
+  readonly pictureRate: Rate;
+  readonly sourceRefreshMs: number;
+  readonly shownRefreshMs: number;
+  readonly observerRate: Rate | undefined;
+  readonly resolutionMs: number;
+}
+
+/** One run of readings off two displays that are so long behind the picture that both are sent. */
+export function simulateDisplayPair(
+  { pictureRate, sourceRefreshMs, shownRefreshMs, observerRate, resolutionMs }: TwoDisplays,
+  delays: { readonly sourceMs: number; readonly shownMs: number },
+  sampling: Sampling,
+  random: Random,
+): Stamp[] {
+  const picture = clock(intervalMs(pictureRate), 0, random);
+  const [source, shown] = [sourceRefreshMs, shownRefreshMs].map((refreshMs) =>
+    refreshMs > 0 ? clock(refreshMs, 0, random) : undefined,
+  );
+  const observer = observerRate && clock(intervalMs(observerRate), 0, random);
+  const digitsOn = (display: Clock | undefined, momentMs: number, delayMs: number): number =>
+    cut(picture.lastTick((display?.lastTick(momentMs) ?? momentMs) - delayMs), resolutionMs);
+  return observingMoments(sampling, observer, random).map((momentMs) => ({
+    sourceMs: digitsOn(source, momentMs, delays.sourceMs),
+    shownMs: digitsOn(shown, momentMs, delays.shownMs),
+  }));
 }
 
 interface Clock {

@@ -7,12 +7,13 @@ import { WORKBOOK_NAME, WORKBOOKS } from '../ingest/workbook-names.ts';
 import { describeUnderstood } from '../import/describe-understood.ts';
 import { describeMistakes, ImportError } from '../import/mistakes.ts';
 import { readBook } from '../import/read-book.ts';
-import { renderImported, type Described } from '../import/render-imported.ts';
+import { renderImported, renderImportedPair, type KeptWorkbook } from '../import/render-imported.ts';
 import { understand, type Understood } from '../import/understand.ts';
-import { METHODS, type Bench, type Rig } from '../model/bench.ts';
+import { METHODS, type Bench, type MethodId } from '../model/bench.ts';
 import { problemsError } from '../model/problem-text.ts';
 import { ProblemsError } from '../model/problem.ts';
-import { newSessionId, type Condition } from '../planning/planned-session.ts';
+import { newSessionId } from '../planning/planned-session.ts';
+import { newPairId } from '../planning/render-pair.ts';
 import { methodOfRig } from '../planning/setup-of-rig.ts';
 import { benchInHand } from '../recompute/bench-in-hand.ts';
 import { fromCaller, publicationFolder } from '../site/publication.ts';
@@ -20,6 +21,7 @@ import { finishEarlier } from './finish-earlier.ts';
 import { gatherFiles } from './gather-files.ts';
 import { readImportOptions, READING_OPTIONS, READING_USAGE } from './import-options.ts';
 import { loadBench } from './load-bench.ts';
+import { asksForPair, PAIR_OPTIONS, PAIR_USAGE, readPair, takenIds, withoutSession } from './pair-options.ts';
 import { choose, conditionsOf, rigOf } from './plan-options.ts';
 import { CallError, requireDay, runCommand, type CommandOptions } from './run.ts';
 import { say } from './say.ts';
@@ -28,7 +30,7 @@ import { writePlanned } from './write-sessions.ts';
 
 const USAGE = `Usage: npm run import -- FILE --body BODY --rig RIG --rate RATE --date DAY [--set SETTING=LEVEL ...] [...]
 
-Reads one session from a workbook (.xlsx, .xls, .ods) or from text in columns (.csv, .tsv), says what it understood
+Reads one session, or one comparison of two displays, from a workbook (.xlsx, .xls, .ods) or from text in columns (.csv, .tsv), says what it understood
 and what it converted, and writes the session with the workbook beside it. Try it with --dry first.
 
   --body BODY           the body that was measured
@@ -40,6 +42,10 @@ and what it converted, and writes the session with the workbook beside it. Try i
   --firmware TEXT       --room TEXT       --warm-up TEXT
   --id ID               the session's name; from body and settings if left out
   --dry                 say what was understood and would be written, and write nothing
+
+Two displays read against each other (side-by-side or mirrored-screen), instead of --body, --rig, --rate and --set:
+
+${PAIR_USAGE}
 
 ${READING_USAGE}`;
 
@@ -56,7 +62,10 @@ const OPTIONS = {
   id: { type: 'string' },
   dry: { type: 'boolean' },
   ...READING_OPTIONS,
+  ...PAIR_OPTIONS,
 } as const;
+
+const IMPORTS_A_SESSION = ['body', 'rig', 'rate', 'set', 'firmware', 'warm-up'] as const;
 
 const LIMIT_BYTES = 16 * 2 ** 20;
 
@@ -71,24 +80,19 @@ await runCommand(
     // most likely what is asked for now
     if (earlier.length > 0) return;
     const bench = await loadBench(root);
-    const rig = rigOf(bench, options['rig']);
-    const [condition] = conditionsOf(bench, options['rate'], options['set']);
-    if (condition === undefined || /,/.test(options['rate'] ?? ''))
-      throw new CallError('--rate is one frame rate: a session has one condition.');
-    const described = describe(options, bench, rig, condition);
+    const target = asksForPair(options)
+      ? await pairTarget(root, bench, withoutSession(options, IMPORTS_A_SESSION))
+      : sessionTarget(bench, options);
     const bytes = await read(file);
     const name = basename(file);
     try {
       const { separator, encoding } = options;
-      const method = choose(
-        'method',
-        options['method'] ?? methodOfRig(rig),
-        METHODS.map((id) => ({ id })),
-      ).id;
-      const understood = understand(await readBook(bytes, { separator, encoding }), readImportOptions(options, method));
+      const understood = understand(
+        await readBook(bytes, { separator, encoding }),
+        readImportOptions(options, target.method),
+      );
       say(`${describeUnderstood(name, understood)}\n`);
-      const id = idOf(options['id'], bench, described, condition);
-      const files = await filesOf(root, id, understood, described, { name, bytes });
+      const files = await filesOf(root, target, understood, { name, bytes });
       await checkWhole(root, files, { name, understood });
       say(
         `The workbook is published with the session, whole: every sheet, and what its properties say of who wrote it.\n\n${await writePlanned(root, files, options['dry'])}`,
@@ -101,17 +105,58 @@ await runCommand(
   { takesWords: true },
 );
 
-function describe(options: CommandOptions<typeof OPTIONS>, bench: Bench, rig: Rig, { settings }: Condition): Described {
-  const { id: body } = choose('body', options['body'], bench.bodies);
-  const date = options['date'] ?? '';
-  requireDay(date, 'A session', USAGE.split('\n')[0] ?? '');
-  const { firmware, room } = options;
-  return { body, rig: rig.id, date, settings, firmware, room, warmUp: options['warm-up'] };
+/** What the readings become. */
+interface Target {
+  /** How they are read. */
+  readonly method: MethodId;
+  /** `data/sessions/desk`: where its two files go, but for their endings. */
+  readonly path: string;
+  render(understood: Understood, workbook: KeptWorkbook): { readonly front: string; readonly readings: string };
 }
 
-function idOf(said: string | undefined, bench: Bench, { body }: Described, condition: Condition): string {
-  if (said === undefined) return newSessionId(body, condition, bench, new Set());
-  if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(said))
+type Options = CommandOptions<typeof OPTIONS>;
+
+function sessionTarget(bench: Bench, options: Options): Target {
+  const rig = rigOf(bench, options['rig']);
+  const [condition] = conditionsOf(bench, options['rate'], options['set']);
+  if (condition === undefined || /,/.test(options['rate'] ?? ''))
+    throw new CallError('--rate is one frame rate: a session has one condition.');
+  const { id: body } = choose('body', options['body'], bench.bodies);
+  const { firmware, room } = options;
+  const { settings } = condition;
+  const described = { body, rig: rig.id, date: dayOf(options), settings, firmware, room, warmUp: options['warm-up'] };
+  const { id: method } = choose(
+    'method',
+    options['method'] ?? methodOfRig(rig),
+    METHODS.map((id) => ({ id })),
+  );
+  const id = idOf(options['id']) ?? newSessionId(body, condition, bench, new Set());
+  return {
+    method,
+    path: `data/sessions/${id}`,
+    render: (understood, workbook) => renderImported(understood, described, workbook),
+  };
+}
+
+async function pairTarget(root: string, bench: Bench, options: Options): Promise<Target> {
+  const pair = readPair(options, bench, options['method']);
+  const described = { pair, date: dayOf(options), room: options['room'] };
+  const id = idOf(options['id']) ?? newPairId(pair, await takenIds(root));
+  return {
+    method: 'two-timers',
+    path: `data/display-pairs/${id}`,
+    render: (understood, workbook) => renderImportedPair(understood, described, workbook),
+  };
+}
+
+function dayOf(options: Options): string {
+  const date = options['date'] ?? '';
+  requireDay(date, 'A session', USAGE.split('\n')[0] ?? '');
+  return date;
+}
+
+function idOf(said: string | undefined): string | undefined {
+  if (said !== undefined && !/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(said))
     throw new CallError(`'${said}' cannot be an id; give one with --id, in lower-case letters, digits and hyphens.`);
   return said;
 }
@@ -125,20 +170,19 @@ async function read(file: string): Promise<Uint8Array> {
   return new Uint8Array(await readFile(path));
 }
 
-/** The pair of the session, and the workbook unless the same is kept already. */
+/** Its two files, and the workbook unless the same is kept already. */
 async function filesOf(
   root: string,
-  id: string,
+  { path, render }: Target,
   understood: Understood,
-  described: Described,
   workbook: { readonly name: string; readonly bytes: Uint8Array },
 ): Promise<readonly NewFile[]> {
   const sha256 = checksum(workbook.bytes);
   const kept = await nameFor(root, workbook.name, sha256);
-  const { front, readings } = renderImported(understood, described, { name: kept.name, sha256 });
+  const { front, readings } = render(understood, { name: kept.name, sha256 });
   return [
-    { path: `data/sessions/${id}.md`, text: front },
-    { path: `data/sessions/${id}.csv`, text: readings },
+    { path: `${path}.md`, text: front },
+    { path: `${path}.csv`, text: readings },
     ...(kept.isThere ? [] : [{ path: `${WORKBOOKS}/${kept.name}`, text: workbook.bytes }]),
   ];
 }

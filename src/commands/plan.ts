@@ -1,7 +1,7 @@
 /** `npm run plan`: how many clips and readings a session needs, and the empty sessions to fill in. */
 import { finishEarlier } from './finish-earlier.ts';
 import { loadBench } from './load-bench.ts';
-import { runCommand } from './run.ts';
+import { CallError, runCommand } from './run.ts';
 import { say } from './say.ts';
 import {
   choose,
@@ -13,6 +13,8 @@ import {
   WANTED_USAGE,
 } from './plan-options.ts';
 import { describePlanned, planFiles, WRITING_OPTIONS, WRITING_USAGE, writePlanned } from './write-sessions.ts';
+import { asksForPair, PAIR_USAGE, withoutSession } from './pair-options.ts';
+import { DISPLAY_PLAN_OPTIONS, planDisplays } from './plan-displays.ts';
 import { publicationFolder } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run plan -- --rig RIG --rate RATE [--half-width MS | --difference MS] [...]
@@ -26,7 +28,13 @@ To write the empty sessions as well:
   --body BODY          the body they are of
   --set SETTING=LEVEL  a setting; several levels, separated by commas, make a session of each; repeat for more settings
   --seed NUMBER        draws the order of the sessions (1)
-${WRITING_USAGE}`;
+${WRITING_USAGE}
+
+A comparison of two displays, without any body, instead of a session:
+
+${PAIR_USAGE}
+  --method METHOD      side-by-side or mirrored-screen
+  --write              write its empty pair of files as well`;
 
 const OPTIONS = {
   rig: { type: 'string' },
@@ -36,7 +44,10 @@ const OPTIONS = {
   set: { type: 'string', multiple: true },
   seed: { type: 'string' },
   ...WRITING_OPTIONS,
+  ...DISPLAY_PLAN_OPTIONS,
 } as const;
+
+const PLANS_A_SESSION = ['rig', 'rate', 'body', 'set', 'seed', 'repeat'] as const;
 
 await runCommand(USAGE, OPTIONS, async (options) => {
   const root = publicationFolder();
@@ -44,6 +55,10 @@ await runCommand(USAGE, OPTIONS, async (options) => {
   // most likely those that are asked for now: a second set would be a surprise
   if (earlier.length > 0) return;
   const bench = await loadBench(root);
+  if (asksForPair(options)) return planDisplays(root, bench, withoutSession(options, PLANS_A_SESSION));
+  const [stray] = (['write', 'method'] as const).filter((name) => options[name] !== undefined);
+  if (stray !== undefined)
+    throw new CallError(`--${stray} goes with --display and --against: it is of a comparison of two displays.`);
   const rig = rigOf(bench, options['rig']);
   const wanted = readWanted(options);
   const conditions = conditionsOf(bench, options['rate'], options['set']);

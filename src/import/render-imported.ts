@@ -1,5 +1,6 @@
 /** The files of a session that was imported: what was set, the readings, and the workbook as it is. */
 import { renderCsv } from '../model/csv-text.ts';
+import { pairFront, type DescribedPair } from '../ingest/render-display-pair.ts';
 import { renderFrontMatter } from '../ingest/render-front-matter.ts';
 import { NEEDED } from './columns.ts';
 import type { Understood } from './understand.ts';
@@ -21,9 +22,9 @@ export interface KeptWorkbook {
 }
 
 export function renderImported(
-  { table, rows }: Understood,
+  understood: Understood,
   { body, firmware, rig, date, settings, room, warmUp }: Described,
-  { name, sha256 }: KeptWorkbook,
+  workbook: KeptWorkbook,
 ): { readonly front: string; readonly readings: string } {
   const front = renderFrontMatter(
     Object.fromEntries(
@@ -31,15 +32,33 @@ export function renderImported(
         body,
         firmware,
         rig,
-        method: table.method,
+        method: understood.table.method,
         date,
         settings,
         room,
         'warm-up': warmUp,
-        'imported-from': { file: name, sha256, ...(table.sheet.name === '' ? {} : { sheet: table.sheet.name }) },
+        'imported-from': originOf(understood, workbook),
       }).filter(([, value]) => value !== undefined),
     ),
   );
+  return { front: `---\n${front}---\n`, readings: renderReadings(understood) };
+}
+
+/** A comparison of two displays. */
+export function renderImportedPair(
+  understood: Understood,
+  { pair, date, room }: { readonly pair: DescribedPair; readonly date: string; readonly room?: string | undefined },
+  workbook: KeptWorkbook,
+): { readonly front: string; readonly readings: string } {
+  const front = pairFront(pair, { date, room, 'imported-from': originOf(understood, workbook) });
+  return { front: `---\n${front}---\n`, readings: renderReadings(understood) };
+}
+
+function originOf({ table }: Understood, { name, sha256 }: KeptWorkbook): Readonly<Record<string, string>> {
+  return { file: name, sha256, ...(table.sheet.name === '' ? {} : { sheet: table.sheet.name }) };
+}
+
+function renderReadings({ table, rows }: Understood): string {
   const columns = ['run', ...NEEDED[table.method], 'exclude', 'note'];
   const cells = rows.map(({ run, values, exclude, note }) => [
     String(run),
@@ -47,5 +66,5 @@ export function renderImported(
     exclude,
     note,
   ]);
-  return { front: `---\n${front}---\n`, readings: renderCsv(columns, cells) };
+  return renderCsv(columns, cells);
 }

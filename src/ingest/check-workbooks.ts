@@ -1,4 +1,4 @@
-import type { Session, SourceFile } from '../model/bench.ts';
+import type { DisplayPair, Session, SourceFile } from '../model/bench.ts';
 import type { Folder } from './folder.ts';
 import type { ProblemList } from './problem-list.ts';
 import { WORKBOOK_NAME, WORKBOOKS } from './workbook-names.ts';
@@ -6,7 +6,7 @@ import { WORKBOOK_NAME, WORKBOOKS } from './workbook-names.ts';
 /** The workbooks that sessions say they were imported from, each once; what is not there, or is another, is reported. */
 export async function checkWorkbooks(
   data: Folder,
-  sessions: readonly Session[],
+  sessions: readonly Pick<Session | DisplayPair, 'importedFrom' | 'file'>[],
   problems: ProblemList,
 ): Promise<readonly SourceFile[]> {
   const found = new Map<string, SourceFile>();

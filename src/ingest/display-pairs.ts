@@ -31,9 +31,11 @@ export function parseDisplayPair(
   known: Known,
 ): DisplayPair | undefined {
   const { report } = source;
+  const noDate = { code: 'missing-key', line: 1, key: 'date' } as const;
   const prose = readProse(source);
   const data = checkSchema(front, displayPairSchema, report);
   if (data === undefined) return undefined;
+  if (data.date === undefined && data.planned !== true) report(noDate);
   checkId(front, 'method', 'unknown-method', data.method, PAIR_METHODS, report);
   checkId(front, 'display', 'unknown-display', data.display, known.displays, report);
   checkId(front, 'against', 'unknown-display', data.against, known.displays, report);
@@ -53,11 +55,16 @@ export function parseDisplayPair(
   if (parsed === undefined) return undefined;
   checkReadingsResolution(parsed.readings, timer, readingsSource.report);
   if (parsed.readings.length === 0) return undefined;
-  const { planned: _, ...described } = data;
+  const { planned, date, ...described } = data;
+  if (date === undefined) {
+    if (planned === true) report(noDate);
+    return undefined;
+  }
   const { resolutionMs, readings } = parsed;
   return present({
     id,
     ...described,
+    date,
     method,
     notes: front.body,
     prose,

@@ -92,7 +92,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     return prose;
   };
   const parsed = parseData(sources, { methods: methods.ids, readProse });
-  const workbooks = await checkWorkbooks(data, parsed.sessions, problems);
+  const workbooks = await checkWorkbooks(data, [...parsed.sessions, ...parsed.displayPairs], problems);
   const ledger = await readLedger(content, folders.ledgerEntriesAlone);
 
   // 3. what authors write about it

@@ -19,7 +19,6 @@ import { parseReadings } from './readings.ts';
 import { sessionSchema, type SessionFront } from './schemas/session.ts';
 import { findLevel } from './settings.ts';
 import type { Report, Source } from './source.ts';
-import { WORKBOOKS } from './workbook-names.ts';
 
 /** Missing as a key of the schema is missing; only a planned session without readings has no date yet. */
 const NO_DATE = { code: 'missing-key', line: 1, key: 'date' } as const;
@@ -82,15 +81,13 @@ export function parseSession(
   const parsed = readingsSource && parseReadings(readingsSource, method, rig, data.planned);
   if (readingsSource === undefined || parsed === undefined || rate === undefined) return undefined;
   checkReadings(parsed, method, rig, rate, readingsSource.report);
-  const { body, firmware, date, room, warmUp, cutShort, links = rig.links, display = rig.display } = data;
+  const { body, firmware, date, room, warmUp, cutShort, importedFrom, links = rig.links, display = rig.display } = data;
   const planned = { id, body, rig: rig.id, links, display, method, settings: levels, rate, file: source.file };
   if (data.planned === true && parsed.readings.length === 0) return { kind: 'planned', planned };
   if (date === undefined) {
     if (data.planned === true) report(NO_DATE);
     return undefined;
   }
-  const { importedFrom: from } = data;
-  const importedFrom = from && present({ path: `${WORKBOOKS}/${from.file}`, sha256: from.sha256, sheet: from.sheet });
   const details = { firmware, room, warmUp, cutShort, importedFrom, resolutionMs: parsed.resolutionMs };
   return {
     kind: 'session',

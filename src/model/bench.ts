@@ -196,6 +196,7 @@ export interface DisplayPair {
   readonly digitsRow?: number;
   readonly againstDigitsRow?: number;
   readonly room?: string;
+  readonly importedFrom?: Session['importedFrom'];
   /** Markdown. */
   readonly notes: string;
   readonly prose: readonly Prose[];
@@ -319,7 +320,7 @@ export interface Bench {
   readonly sessions: readonly Session[];
   readonly displayPairs: readonly DisplayPair[];
   readonly planned: readonly PlannedSession[];
-  /** The workbooks that sessions were imported from. */
+  /** The workbooks that readings were imported from. */
   readonly workbooks?: readonly SourceFile[];
   /** What texts show besides words, text by text. */
   readonly illustrations?: readonly Illustration[];

@@ -7,6 +7,7 @@ import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
 import { noteOf, type Note } from './note.ts';
+import { describeImport } from './imported-from.ts';
 import type { ConditionLine } from './session-page.ts';
 
 export interface DisplayPairPage {
@@ -53,6 +54,9 @@ export function displayPairPage({ bench, find, figure, findingsOf }: Published, 
         ? []
         : [{ term: 'Observer', says: `${observer.name}, ${rateLabel(observer.rate)} frames/s` }]),
       ...(method === undefined ? [] : [{ term: 'Method', says: method.title, path: methodPath(method.id) }]),
+      ...(pair.importedFrom === undefined
+        ? []
+        : [{ term: 'Readings imported from', says: describeImport(pair.importedFrom) }]),
       ...(pair.room === undefined ? [] : [{ term: 'Room', says: pair.room }]),
     ],
     described: [display, against]
@@ -64,6 +68,7 @@ export function displayPairPage({ bench, find, figure, findingsOf }: Published, 
       display.file,
       against.file,
       ...[...pair.links, ...pair.againstLinks].map((link) => find.link(link).file),
+      ...(bench.workbooks ?? []).filter(({ path }) => path === pair.importedFrom?.path),
     ],
   };
 }

@@ -37,7 +37,16 @@ export const GLOSSARY: readonly Term[] = [
     'Interval, ±',
     'How far a figure can be trusted. A value ± half-width means that the true value lies within that distance, as such intervals do 95 times in 100.',
   ),
-  term('latency', 'Latency', 'How much later a picture shows than what it shows happened. The same as lag, or delay.'),
+  term(
+    'carried',
+    'Carried',
+    'Not measured in front of that display, but computed from the chain: what the body itself takes, and what that display takes.',
+  ),
+  term(
+    'latency',
+    'Latency',
+    'How much later a picture shows than what it shows happened. The same as lag, or delay. It is no shooting time lag: that runs from the control to the exposure of a still camera and has no display in it (ISO 15781:2019, by its published scope).',
+  ),
   term('link', 'Link', 'Anything between body and display: a converter, a switcher, a recorder, a radio link.'),
   term('observer', 'Observer', 'The second camera, which films the source timer and the display in one picture.'),
   term(

@@ -4,6 +4,7 @@ import { once } from '../model/once.ts';
 import { badgesOf } from '../register/badges.ts';
 import { labelSessions } from '../register/labels.ts';
 import { bodyPath, methodPath, rigPath, sessionPath } from '../register/paths.ts';
+import { describeImport } from './imported-from.ts';
 import { describeBasis, describeLevel } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
@@ -140,13 +141,8 @@ function conditionsOf({ bench, find }: Published, session: Session): readonly Co
       : { term: 'Method', says: method.title, path: methodPath(method.id) },
     ...(session.importedFrom === undefined
       ? []
-      : [{ term: 'Readings imported from', says: importedFrom(session.importedFrom) }]),
+      : [{ term: 'Readings imported from', says: describeImport(session.importedFrom) }]),
     ...(session.room === undefined ? [] : [{ term: 'Room', says: session.room }]),
     ...(session.warmUp === undefined ? [] : [{ term: 'Warm-up', says: session.warmUp }]),
   ];
-}
-
-/** `data/sources/desk.xlsx, sheet “Tuesday”`. */
-function importedFrom({ path, sheet }: NonNullable<Session['importedFrom']>): string {
-  return sheet === undefined ? path : `${path}, sheet “${sheet}”`;
 }

@@ -3,8 +3,9 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { writeBenchFolder } from '../support/bench-folder.ts';
+import { writeBenchFolder, type Files } from '../support/bench-folder.ts';
 import { PROJECT } from '../support/project-files.ts';
+import { TWO_DISPLAYS } from '../support/two-displays.ts';
 import { xlsx, type XlsxCell } from '../support/workbooks.ts';
 
 const NAME = 'Meßwerte #2.xlsx';
@@ -22,8 +23,8 @@ const WORKBOOK = xlsx([
   },
 ]);
 
-function importer(bytes: Uint8Array = WORKBOOK) {
-  const folder = writeBenchFolder();
+function importer(bytes: Uint8Array = WORKBOOK, changes: Files = {}) {
+  const folder = writeBenchFolder(changes);
   writeFileSync(join(folder.root, NAME), bytes);
   return {
     run: (...words: readonly string[]) => {
@@ -79,6 +80,38 @@ describe('npm run import', () => {
     expect([again.status, again.stderr]).toEqual([1, expect.stringContaining('data/sessions/desk.md')]);
     expect(desk.run(...SAID, '--id', 'desk-2').status).toBe(0);
     expect((await desk.bench()).workbooks).toHaveLength(1);
+  });
+
+  it('writes a comparison of two displays in the same way', async () => {
+    using desk = importer(WORKBOOK, TWO_DISPLAYS);
+    const said = [
+      '--display',
+      'wall',
+      '--against',
+      'screen',
+      '--picture',
+      '60',
+      '--outputs',
+      '1 ms',
+      '--date',
+      '2026-05-02',
+    ];
+    const { status, stderr } = desk.run(...said);
+    expect([status, stderr]).toEqual([0, '']);
+    const { displayPairs, workbooks } = await desk.bench();
+    expect(displayPairs).toMatchObject([
+      {
+        id: 'wall-beside-screen',
+        method: 'side-by-side',
+        date: '2026-05-02',
+        display: 'wall',
+        against: 'screen',
+        outputs: { standardUncertaintyMs: 1 },
+        readings: [{ latencyMs: 165 }, { latencyMs: 164 }, { latencyMs: 164, run: 2 }],
+        importedFrom: { path: 'data/sources/messwerte-2.xlsx', sheet: 'Tuesday' },
+      },
+    ]);
+    expect(workbooks).toHaveLength(1);
   });
 
   it('can be tried without writing', () => {

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { VALID_FILES, writeBenchFolder, type Files } from '../support/bench-folder.ts';
 import { PROJECT } from '../support/project-files.ts';
+import { TWO_DISPLAYS } from '../support/two-displays.ts';
 
 /** A bench to plan on, in a folder of its own. */
 function planner(changes: Files = {}) {
@@ -105,6 +106,69 @@ describe('npm run plan', () => {
     expect(stdout.match(/^ {2}→ /gm)).toHaveLength(1);
     expect(stdout).toContain('Nothing was written, as --dry says. Without it:\n  data/sessions/vennick-24-a.md\n');
     expect(bench.sessions()).toEqual(UNTOUCHED);
+  });
+
+  it('says what ever more readings of two displays give, how it is done, and writes the empty comparison', async () => {
+    using bench = planner(TWO_DISPLAYS);
+    const words = [
+      '--display',
+      'wall',
+      '--against',
+      'screen',
+      '--picture',
+      '59.94',
+      '--observer-rate',
+      '240',
+      '--write',
+    ];
+    const { status, stdout, stderr } = bench.plan(...words);
+    expect([status, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/^Wall against Stage screen:\n/);
+    expect(stdout.match(/^ {2}[→ ] +\d+ {2}± [\d.]+ ms +\d clips of \d+ readings each/gm)?.length).toBe(4);
+    expect(stdout).toContain('“Side by side”, content/methods/side-by-side.mdx.');
+    expect(bench.read('data/display-pairs/wall-beside-screen.csv')).toBe('run,source,shown,exclude,note\n');
+    const front = bench.read('data/display-pairs/wall-beside-screen.md');
+    expect(front).toContain('\noutputs: splitter\n');
+    expect(front).toContain('\n  refresh: 60000/1001\n');
+    expect(front).toContain('# Two running timers are a large flickering target');
+    // planned, so that it is no comparison yet, and no mistake
+    expect((await bench.bench()).displayPairs).toEqual([]);
+    expect(bench.plan(...words).stdout).toContain('data/display-pairs/wall-beside-screen-2.md');
+  });
+
+  it.each([
+    [
+      'what is of two displays alone',
+      ['--rig', 'pit', '--rate', '24', '--write'],
+      '--write goes with --display and --against',
+    ],
+    ['one display alone', ['--display', 'wall'], 'Say which: --against screen | wall'],
+    ['one display twice', ['--display', 'wall', '--against', 'wall'], 'are two displays, not one'],
+    [
+      'a body between displays',
+      ['--display', 'wall', '--against', 'screen', '--body', 'vennick'],
+      '--body is of a session',
+    ],
+    ['no picture', ['--display', 'wall', '--against', 'screen'], 'Say at which rate the picture comes: --picture 60'],
+    [
+      'outputs that are none',
+      ['--display', 'wall', '--against', 'screen', '--picture', '60', '--outputs', 'two'],
+      '--outputs is splitter, unknown or a duration such as "1 ms", not \'two\'.',
+    ],
+    [
+      'a method without a note',
+      ['--display', 'wall', '--against', 'screen', '--picture', '60', '--method', 'mirrored-screen'],
+      'write content/methods/mirrored-screen.mdx',
+    ],
+    [
+      'a difference to be seen',
+      ['--display', 'wall', '--against', 'screen', '--picture', '60', '--difference', '5 ms'],
+      'Of two displays plan for --half-width',
+    ],
+  ])('of two displays refuses %s', (_what, words, says) => {
+    using bench = planner(TWO_DISPLAYS);
+    const { status, stderr } = bench.plan(...words);
+    expect([status, stderr]).toEqual([2, expect.stringContaining(says)]);
   });
 
   it.each([

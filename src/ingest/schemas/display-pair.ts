@@ -4,6 +4,7 @@ import { date, flag, parsed, rowHeight, text } from '../fields.ts';
 import { parseDurationMs } from '../quantities.ts';
 import { present } from '../present.ts';
 import { observer, sourceTimer } from './rig.ts';
+import { importedFrom } from './session.ts';
 
 /** `splitter`: one output feeds both; `unknown`: two that nobody compared; `1 ms`: two that were found alike to that. */
 const outputs = parsed('bad-outputs', (value): PairOutputs | undefined => {
@@ -16,7 +17,8 @@ const outputs = parsed('bad-outputs', (value): PairOutputs | undefined => {
 export const displayPairSchema = z
   .strictObject({
     method: text,
-    date,
+    /** May be missing only while it is planned. */
+    date: date.optional(),
     display: text,
     against: text,
     links: z.array(text).optional(),
@@ -27,6 +29,7 @@ export const displayPairSchema = z
     'digits-row': rowHeight.optional(),
     'against-digits-row': rowHeight.optional(),
     room: text.optional(),
+    'imported-from': importedFrom.optional(),
     /** Allows a readings file with nothing but its header. */
     planned: flag,
   })
@@ -37,6 +40,8 @@ export const displayPairSchema = z
       'source-timer': timer,
       'digits-row': digitsRow,
       'against-digits-row': againstDigitsRow,
+      'imported-from': from,
       ...rest
-    }) => present({ ...rest, links, againstLinks, sourceTimer: timer, digitsRow, againstDigitsRow }),
+    }) =>
+      present({ ...rest, links, againstLinks, sourceTimer: timer, digitsRow, againstDigitsRow, importedFrom: from }),
   );

@@ -1,6 +1,12 @@
 import { z } from 'zod';
 import { date, flag, identifier, text } from '../fields.ts';
 import { present } from '../present.ts';
+import { WORKBOOKS } from '../workbook-names.ts';
+
+/** The workbook that readings were imported from: a file of `data/sources`, as it was then. */
+export const importedFrom = z
+  .strictObject({ file: text, sha256: text, sheet: text.optional() })
+  .transform(({ file, sha256, sheet }) => present({ path: `${WORKBOOKS}/${file}`, sha256, sheet }));
 
 /** Front matter of `data/sessions/<id>.md`; what its ids refer to is checked where the whole bench is known. */
 export const sessionSchema = z
@@ -19,11 +25,10 @@ export const sessionSchema = z
     display: text.optional(),
     /** Allows a readings file with nothing but its header. */
     planned: flag,
-    /** The workbook that the readings were imported from: a file of `data/sources`, as it was then. */
-    'imported-from': z.strictObject({ file: text, sha256: text, sheet: text.optional() }).optional(),
+    'imported-from': importedFrom.optional(),
   })
-  .transform(({ 'warm-up': warmUp, 'cut-short': cutShort, 'imported-from': importedFrom, ...rest }) =>
-    present({ ...rest, warmUp, cutShort, importedFrom }),
+  .transform(({ 'warm-up': warmUp, 'cut-short': cutShort, 'imported-from': from, ...rest }) =>
+    present({ ...rest, warmUp, cutShort, importedFrom: from }),
   );
 
 export type SessionFront = z.output<typeof sessionSchema>;

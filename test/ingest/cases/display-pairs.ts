@@ -25,6 +25,16 @@ function pair(from: string, to: string, rows: readonly string[] = ROWS) {
 export const DISPLAY_PAIR_CASES: readonly ProblemCase[] = [
   { name: 'a sound pair, one of whose differences is below zero', changes: pair('', ''), lines: [] },
   {
+    name: 'a planned comparison, which needs no date until readings are typed',
+    changes: pair('date: 2026-04-11', 'planned: true', []),
+    lines: [],
+  },
+  {
+    name: 'a planned comparison with readings and no date',
+    changes: pair('date: 2026-04-11', 'planned: true'),
+    lines: ['data/display-pairs/p.md:1  date  this key is missing. Add it.'],
+  },
+  {
     name: 'a method of totals',
     changes: pair('side-by-side', 'two-timers'),
     lines: [
