@@ -1,6 +1,11 @@
 import { estimateClassicalInterval } from '../support/classical-interval.ts';
 import { estimateSession } from '../../src/analysis/estimate.ts';
 import type { SessionInput } from '../../src/analysis/session-input.ts';
+import { readBench } from '../../src/ingest/read-bench.ts';
+import { lookup } from '../../src/register/lookup.ts';
+import { sessionInput } from '../../src/register/session-input.ts';
+import { foldersOf } from '../../src/site/publication.ts';
+import { PROJECT } from '../support/project-files.ts';
 import { chainOf, generateSessions } from './generated-bench.ts';
 import { describeRatio, describeSpread, printTable } from './measure.ts';
 
@@ -9,9 +14,13 @@ const AIM_MS = 4;
 /** One textbook interval is over long before the clock of the processor has moved. */
 const REPEATS = 2000;
 
-/** One session's estimate, for every body, condition and rig of the generated bench, against the textbook interval. */
+/** One session's estimate, for every session of the demonstration, and for every condition of the generated bench. */
 export async function benchEstimate(): Promise<void> {
-  const inputs = generateSessions(SESSIONS).map(
+  const bench = await readBench(foldersOf(PROJECT));
+  const find = lookup(bench);
+  const committed = bench.sessions.map((session) => sessionInput(session, find));
+  report(`Estimate of one session of the demonstration (${committed.length} sessions`, committed);
+  const generated = generateSessions(SESSIONS).map(
     ({ rig, condition, runs }): SessionInput => ({
       method: 'two-timers',
       chain: chainOf(rig, condition.rate),
@@ -22,6 +31,11 @@ export async function benchEstimate(): Promise<void> {
       })),
     }),
   );
+  report(`Estimate of one session of 3 runs of 10 readings (${SESSIONS} sessions`, generated);
+}
+
+/** Each against the textbook interval of the same readings. */
+function report(heading: string, inputs: readonly SessionInput[]): void {
   const [ours, textbook]: [number[], number[]] = [[], []];
   for (const round of ['warm-up', 'measured']) {
     for (const input of inputs) {
@@ -33,7 +47,7 @@ export async function benchEstimate(): Promise<void> {
       textbook.push(textbookMs);
     }
   }
-  printTable(`Estimate of one session of 3 runs of 10 readings (${SESSIONS} sessions, in turn, processor time)`, [
+  printTable(`${heading}, in turn, processor time)`, [
     ['ours', `${describeSpread(ours, 'ms', 3)} (aim: at most ${AIM_MS} ms)`],
     ['textbook interval', describeSpread(textbook, 'ms', 4)],
     ['ratio', describeRatio(ours, textbook)],
