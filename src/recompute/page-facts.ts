@@ -6,6 +6,3 @@ export interface PageFacts extends Families {
   readonly files: readonly { readonly path: string; readonly sha256: string }[];
   readonly sessions: readonly { readonly id: string; readonly title: string }[];
 }
-
-/** The element that holds them, as JSON. */
-export const FACTS_ID = 'facts';

@@ -24,6 +24,3 @@ export interface SearchedPage {
 
 /** Index of its name, what it is of or nothing, its text, and its anchor on the page. */
 export type SearchedFigure = readonly [name: number, of: string, text: string, anchor: string];
-
-/** The element that holds them, as JSON. */
-export const SEARCH_FACTS_ID = 'searched';

@@ -6,4 +6,6 @@ export { foundFiles, type FoundFile } from './found-files.ts';
 export { pagesOf, type ViewOf } from './pages.ts';
 export { watchProgress } from './progress.ts';
 export { publicationFolder, TOOL } from './publication.ts';
+export { recomputeFacts } from './recompute-facts.ts';
+export { searchFacts } from './search-page.ts';
 export { forgetSite, loadSite, showDrafts } from './site.ts';

@@ -40,7 +40,6 @@ import { usesOfSessions } from '../write-ups/used-in.ts';
 import { writeUpPage, type WriteUpPage } from '../write-ups/write-up-page.ts';
 import { documentationPages } from './documentation.ts';
 import { reportProgress } from './progress.ts';
-import { recomputePage } from './recompute-page.ts';
 import { searchPage } from './search-page.ts';
 import { loadSite, type Site } from './site.ts';
 
@@ -87,7 +86,7 @@ const PAGES = {
     bench.site.documentation ? documentationPages().map((page) => ({ params: { id: page.id }, view: () => page })) : [],
   moved: (site: Site) =>
     movedPages(site).map((page) => ({ params: { moved: page.from.replace(/^\/|\/$/g, '') }, view: () => page })),
-  recompute: one(recomputePage),
+  recompute: one(({ register: { analysis } }) => ({ analysis })),
   search: one(searchPage),
   notFound: one(() => ({})),
   corrections: one(correctionsPage),

@@ -1,4 +1,4 @@
-/** What the page that searches is printed from: all that can be found, and where else to look. */
+/** What the page that searches finds, and where else it says to look. */
 import { describePage } from '../citation/describe-page.ts';
 import { entryGroups, groupPath } from '../register/entry-groups.ts';
 import { labelSessions } from '../register/labels.ts';
@@ -6,7 +6,7 @@ import { bodyPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '.
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { inBenchOrder } from '../register/select.ts';
-import { SEARCH_FACTS_ID, type SearchedFigure, type SearchedPage, type SearchFacts } from '../search/facts.ts';
+import type { SearchedFigure, SearchedPage, SearchFacts } from '../search/facts.ts';
 import { badgesOf } from '../register/badges.ts';
 import { describeDay } from '../views/day.ts';
 import { entriesTitle } from '../views/entries-page.ts';
@@ -15,23 +15,20 @@ import type { Prose, WriteUp } from '../model/bench.ts';
 import { documentationPages } from './documentation.ts';
 
 export interface SearchPage {
-  readonly facts: SearchFacts;
-  readonly factsId: string;
   /** Figures that are not one session's, by what they are of. */
   readonly groups: readonly { readonly title: string; readonly path: string }[];
 }
 
 export function searchPage(site: Published): SearchPage {
   return {
-    facts: factsOf(site),
-    factsId: SEARCH_FACTS_ID,
     groups: [...entryGroups(site.register.figures)]
       .filter(([, { within }]) => within === undefined)
       .map(([name, { title }]) => ({ title, path: groupPath(name) })),
   };
 }
 
-function factsOf(site: Published): SearchFacts {
+/** All that can be found. */
+export function searchFacts(site: Published): SearchFacts {
   const names = new Map<string, number>();
   const searched = ({ label, text, entry }: Figure): SearchedFigure => {
     const [, name = label, of = ''] = /^(.+?): (.+)$/s.exec(label) ?? [];

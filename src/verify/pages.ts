@@ -13,11 +13,11 @@ const ACTIVE = ['script', 'style', 'iframe', 'object', 'embed', 'base'];
 /** The pages that run something: their own script, held by their content policy, and the facts that it reads. */
 const SCRIPTED: Readonly<Record<string, { readonly scripts: readonly string[]; readonly policy: string }>> = {
   [PATHS.recompute]: {
-    scripts: ['<script defer src=recompute.js>', '<script type=application/json id=facts>'],
+    scripts: ['<script defer src=recompute.js>', '<script defer src=facts.js>'],
     policy: "; script-src 'self'; connect-src 'self'; worker-src 'self'",
   },
   [PATHS.search]: {
-    scripts: ['<script defer src=search.js>', '<script type=application/json id=searched>'],
+    scripts: ['<script defer src=search.js>', '<script defer src=facts.js>'],
     policy: "; script-src 'self'",
   },
 };

@@ -306,8 +306,8 @@ it('has only its own script, held by its content policy, and no page but it and 
   const { html } = pages.find(({ path }) => path === '/recompute/')!;
   expect(html).toContain("script-src 'self'; connect-src 'self'; worker-src 'self'\"");
   expect([...html.matchAll(/<script(?! type="application\/ld\+json">)[^>]*>/g)].map(([tag]) => tag)).toEqual([
+    '<script defer src="facts.js">',
     '<script defer src="recompute.js">',
-    '<script type="application/json" id="facts">',
   ]);
 });
 

@@ -2,11 +2,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { runInNewContext } from 'node:vm';
 import { chromium } from 'playwright-core';
 import { expect, inject, it } from 'vitest';
 import type { Register } from '../../src/register/register.ts';
 import type { SearchFacts } from '../../src/search/facts.ts';
-import { textOf } from '../../src/verify/html.ts';
 import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { launchOptions } from '../support/chromium.ts';
 import { openCopy } from '../support/project-copy.ts';
@@ -14,7 +14,9 @@ import { serveFolder } from '../support/serve-folder.ts';
 
 const { dist } = openCopy(inject('builtProject'));
 const site = readBuiltSite(dist);
-const facts = JSON.parse(textOf(site.page('/search/').byId.get('searched')!)) as SearchFacts;
+const scope: { publicationFacts?: SearchFacts } = {};
+runInNewContext(readFileSync(join(dist, 'search/facts.js'), 'utf8'), scope);
+const facts = scope.publicationFacts!;
 
 it('knows every figure of the register by the address of its entry, and no page that is not there', () => {
   const { figures } = JSON.parse(readFileSync(join(dist, 'figures.json'), 'utf8')) as Register;

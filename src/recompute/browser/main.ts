@@ -7,11 +7,12 @@ import { describeChange, type Change } from '../changes.ts';
 import { compareFigures } from '../compare-figures.ts';
 import { describeComparison } from '../describe-comparison.ts';
 import type { CheckedFile } from '../gather.ts';
-import { FACTS_ID, type PageFacts } from '../page-facts.ts';
+import type { PageFacts } from '../page-facts.ts';
 import type { Figure } from '../../register/register.ts';
 import { assumptionInputs } from './assumption-inputs.ts';
 import { Desk, PUBLISHED_LEVEL, withChange } from './desk.ts';
 import { element, found } from '../../scripts/dom.ts';
+import { loadedFacts } from '../../scripts/facts.ts';
 import { figureTable } from './figure-table.ts';
 import { keepForLater } from './keep.ts';
 import { chosenFiles, fetchedFiles } from './raw-files.ts';
@@ -19,7 +20,7 @@ import { readingInputs } from './reading-inputs.ts';
 
 const WHOLE = '*';
 const ROOT = new URL('../', document.baseURI);
-const facts = JSON.parse(found(FACTS_ID).textContent) as PageFacts;
+const facts = loadedFacts<PageFacts>();
 const isSaved = location.protocol === 'file:';
 
 /** What the reader asked last; an answer to anything else is out of date. */

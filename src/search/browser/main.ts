@@ -1,12 +1,13 @@
-/** The script of the page that searches. It asks nobody for anything: what can be found stands on the page. */
+/** The script of the page that searches. It asks nobody for anything: what can be found came with it. */
 import { element, found } from '../../scripts/dom.ts';
-import { SEARCH_FACTS_ID, type SearchFacts } from '../facts.ts';
+import { loadedFacts } from '../../scripts/facts.ts';
+import type { SearchFacts } from '../facts.ts';
 import { finderOf, type Found, type FoundSection } from '../find.ts';
 
 /** Of each section; the others when they are asked for. */
 const SHOWN_FIRST = 8;
 const ROOT = new URL('../', document.baseURI);
-const find = finderOf(JSON.parse(found(SEARCH_FACTS_ID).textContent) as SearchFacts);
+const find = finderOf(loadedFacts<SearchFacts>());
 const input = found('question') as HTMLInputElement;
 
 function start(): void {

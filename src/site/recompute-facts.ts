@@ -3,15 +3,11 @@ import { labelSessions } from '../register/labels.ts';
 import type { Published } from '../register/published.ts';
 import { publishedFiles } from '../register/published-files.ts';
 import { inBenchOrder } from '../register/select.ts';
-import { FACTS_ID, type PageFacts } from '../recompute/page-facts.ts';
+import type { PageFacts } from '../recompute/page-facts.ts';
 import { askedFamilies } from '../write-ups/asked-families.ts';
 
-/** What the page that recomputes is printed from: what its script has to know of the publication, and where it looks. */
-export function recomputePage(published: Published): { readonly facts: PageFacts; readonly factsId: string } {
-  return { facts: factsOf(published), factsId: FACTS_ID };
-}
-
-function factsOf({ bench, register }: Published): PageFacts {
+/** What the page that recomputes has to know of the publication. */
+export function recomputeFacts({ bench, register }: Published): PageFacts {
   const standing = standingFamilies(bench);
   const sessions = inBenchOrder(bench, bench.sessions);
   const labels = labelSessions(bench, sessions);
