@@ -2,7 +2,7 @@
  * What the script of a page knows of the publication stands in a script of its own, loaded before it: it grows with the
  * publication, and the page does not; and a page that was opened from a disk may load scripts and ask for nothing else.
  */
-export const FACTS_FILE = 'facts.js';
+const FACTS_FILE = 'facts.js';
 
 interface Scope {
   publicationFacts?: unknown;
