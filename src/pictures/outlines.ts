@@ -42,7 +42,7 @@ function outlineOf(character: string, weight: Weight): Outline {
   const holder = SUBSETS.map((subset) => font(subset, weight)).find((each) => each.hasGlyphForCodePoint(code));
   const glyph = holder?.glyphForCodePoint(code);
   const made = glyph
-    ? { path: rounded(glyph.path.toSVG()), advance: glyph.advanceWidth }
+    ? { path: relativePath(rounded(glyph.path.toSVG())), advance: glyph.advanceWidth }
     : { path: DRAWN[character] ?? BOX, advance: UNITS_PER_EM };
   outlines.set(key, made);
   return made;
@@ -51,6 +51,30 @@ function outlineOf(character: string, weight: Weight): Outline {
 /** To a thousandth of an em, which nobody sees. */
 function rounded(path: string): string {
   return path.replace(/-?\d+\.\d+/g, (number) => String(Math.round(Number(number))));
+}
+
+/**
+ * The same path, of absolute M, L, Q, C and Z in whole numbers, in relative commands: `M60 222L760 222` is `m60 222h700`.
+ * Letters are most of a picture, and their points lie close to each other.
+ */
+export function relativePath(path: string): string {
+  let [x, y, startX, startY] = [0, 0, 0, 0];
+  return [...path.matchAll(/([MLQCZ])([^MLQCZ]*)/g)]
+    .map(([, command = '', written = '']) => {
+      if (command === 'Z') {
+        [x, y] = [startX, startY];
+        return 'z';
+      }
+      const numbers = (written.match(/-?\d+/g) ?? []).map(Number);
+      const steps = numbers.map((number, index) => number - (index % 2 === 0 ? x : y));
+      const [dx = 0, dy = 0] = steps.slice(-2);
+      [x, y] = [x + dx, y + dy];
+      if (command === 'M') [startX, startY] = [x, y];
+      if (command === 'L' && dy === 0) return `h${dx}`;
+      if (command === 'L' && dx === 0) return `v${dy}`;
+      return command.toLowerCase() + steps.join(' ').replaceAll(' -', '-');
+    })
+    .join('');
 }
 
 export interface TextRun {
