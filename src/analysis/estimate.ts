@@ -36,17 +36,17 @@ import { phaseErrors, readingVarianceMs2, type PhaseErrors } from './phase-error
 import { withLevel } from './level-change.ts';
 import { sessionBudget } from './session-budget.ts';
 import type { SessionInput } from './session-input.ts';
-import { DEFAULT_VARIATION, LEVELS, checkVariation, type Level, type Variation } from './variation.ts';
+import {
+  DEFAULT_VARIATION,
+  LEVELS,
+  LEVEL_COMPONENTS,
+  checkVariation,
+  type Level,
+  type Variation,
+} from './variation.ts';
 import { twoTimersEvidence } from './two-timers.ts';
 import { intervalMs } from '../model/rate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-
-/** Components that the levels above the clips add to a budget. */
-const LEVEL_COMPONENTS: Readonly<Record<Level, string>> = {
-  clips: 'between runs',
-  day: 'from clip to clip',
-  condition: 'from day to day',
-};
 
 export interface Estimate {
   readonly value: number;

@@ -13,6 +13,13 @@
 export const LEVELS = ['clips', 'day', 'condition'] as const;
 export type Level = (typeof LEVELS)[number];
 
+/** What each level's variation is called in a budget. */
+export const LEVEL_COMPONENTS: Readonly<Record<Level, string>> = {
+  clips: 'between runs',
+  day: 'from clip to clip',
+  condition: 'from day to day',
+};
+
 /** A few sizes with weights that sum to 1. */
 export type Sizes = readonly { readonly size: number; readonly weight: number }[];
 

@@ -30,6 +30,7 @@ export function statesBesides(figure: Figure): string {
           ...named('adjusted p', verdict.pAdjusted),
           ...named('adjusted p of the same', verdict.pSameAdjusted),
           ...named('further runs', verdict.furtherRuns),
+          ...named('further sessions', verdict.furtherSessions),
         ]),
     ...(reason === undefined ? [] : [`no interval: ${reason}`]),
     `readings ${readings} in ${runs}, ${excluded} excluded`,

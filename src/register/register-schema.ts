@@ -72,8 +72,9 @@ const verdict = object(
     pAdjusted: probability('Holm-adjusted p of no difference.'),
     pSameAdjusted: probability('Holm-adjusted p of a difference of the margin or more.'),
     furtherRuns: count('On each side, where that many would settle it.'),
+    furtherSessions: count('Of each side on other days, where that many would settle it with less work.'),
   },
-  ['claimed', 'pAdjusted', 'pSameAdjusted', 'furtherRuns'],
+  ['claimed', 'pAdjusted', 'pSameAdjusted', 'furtherRuns', 'furtherSessions'],
 );
 const weight = object('How much of another figure is in a value that is a sum of others.', {
   figure: text('Id of the other.'),

@@ -114,6 +114,8 @@ export interface VerdictData {
   readonly pSameAdjusted?: number;
   /** On each side, where that many would settle it. */
   readonly furtherRuns?: number;
+  /** The same of sessions on other days, where those are less work. */
+  readonly furtherSessions?: number;
 }
 
 export type Severity = 'note' | 'caution' | 'warning';

@@ -68,6 +68,21 @@ describe('further runs', () => {
     expect(powerOfT({ kind: 'two-sample', sided: 2, alpha: 0.05, standardDeviation: 1 }, 64, 0.5)).toBeGreaterThan(0.8);
   });
 
+  // Normal errors: seen with probability 0.8 once D/u is z₀.₉₇₅ + z₀.₈ = 2.8016, so that u² is at most (3/2.8016)² = 1.1466.
+  const known = (standardUncertainty: number) => ({ standardUncertainty, degreesOfFreedom: Infinity });
+  const withDays = (ofRuns: number, ofDays: number, runs: number): RunPlan => ({
+    sides: [
+      { ...known(ofRuns), runs },
+      { ...known(ofRuns), runs },
+    ],
+    fixed: known(Math.SQRT2 * ofDays),
+    otherDays: { sides: [known(Math.hypot(ofRuns, ofDays)), known(Math.hypot(ofRuns, ofDays))], fixed: known(0) },
+  });
+  it('asks for other days where runs leave what days differ by: 2/(1 + m) ≤ 1.1466 for m = 1', () =>
+    expect(planFurtherRuns(3, withDays(0, 1, 3), 0.1)).toMatchObject({ kind: 'sessions', each: 1, as: 'difference' }));
+  it('and for runs where those are less work: 8/(1 + m) + 0.02 ≤ 1.1466 for m = 7', () =>
+    expect(planFurtherRuns(3, withDays(2, 0.1, 1), 0.1)).toMatchObject({ kind: 'runs', each: 7, as: 'difference' }));
+
   it('shows sameness where the difference is small against the margin', () => {
     const got = planFurtherRuns(0, plan, 3);
     expect(got).toMatchObject({ kind: 'runs', as: 'sameness' });

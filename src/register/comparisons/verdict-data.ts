@@ -21,6 +21,9 @@ export function verdictData(
     ...(verdict.kind === 'not-settled' && verdict.furtherRuns.kind === 'runs'
       ? { furtherRuns: verdict.furtherRuns.each }
       : {}),
+    ...(verdict.kind === 'not-settled' && verdict.furtherRuns.kind === 'sessions'
+      ? { furtherSessions: verdict.furtherRuns.each }
+      : {}),
   };
 }
 

@@ -62,5 +62,7 @@ function describeFurtherRuns(further: FurtherRuns): string {
       ? 'nor would a thousand further runs on each side settle it'
       : 'how many further runs would settle it cannot be told';
   }
-  return `about ${plural(further.each, 'further run')} on each side would settle it`;
+  return further.kind === 'sessions'
+    ? `about ${plural(further.each, 'further session')} of each, on other days, would settle it`
+    : `about ${plural(further.each, 'further run')} on each side would settle it`;
 }

@@ -48,6 +48,14 @@ it.each<readonly [string, Pick<Comparison, 'verdict' | 'difference'>, string]>([
     'too close to call (about 14 further runs on each side would settle it)',
   ],
   [
+    'other days',
+    {
+      verdict: { kind: 'not-settled', furtherRuns: { kind: 'sessions', each: 1, as: 'difference', power: 0.8 } },
+      difference: difference(5, 6),
+    },
+    'too close to call (about 1 further session of each, on other days, would settle it)',
+  ],
+  [
     'out of reach',
     {
       verdict: { kind: 'not-settled', furtherRuns: { kind: 'out-of-reach', reason: 'too-many' } },
