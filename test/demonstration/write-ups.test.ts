@@ -10,10 +10,9 @@ import { SESSIONS } from './sessions.ts';
 const CONTENT = fileURLToPath(new URL('../../content/', import.meta.url));
 
 const read = (folder: string): { name: string; text: string }[] =>
-  readdirSync(`${CONTENT}${folder}`).map((name) => ({
-    name,
-    text: readFileSync(`${CONTENT}${folder}/${name}`, 'utf8'),
-  }));
+  readdirSync(`${CONTENT}${folder}`)
+    .filter((name) => name.endsWith('.mdx'))
+    .map((name) => ({ name, text: readFileSync(`${CONTENT}${folder}/${name}`, 'utf8') }));
 
 const REPORTS = read('reports');
 const METHODS = read('methods');
