@@ -83,7 +83,8 @@ function whatToSet(site: Site, { session, total }: AdvisedSession, found: readon
       `, at ${describeCondition(bench, session)}.`,
     ];
   const levels = matters.map(({ setting, free }) => either(free.map((level) => describeLevel(find, setting, level))));
-  return [`For the least delay, set ${listWords(levels)}: `, total, ` ${on}, the lowest measured.`];
+  const inThese = (total.speaksOf ?? 'condition') === 'condition' ? '' : ' in these sessions';
+  return [`For the least delay, set ${listWords(levels)}: `, total, ` ${on}, the lowest measured${inThese}.`];
 }
 
 /** Settings of which several levels reach the lowest, and none costs. */
@@ -93,7 +94,7 @@ function whatIsFree({ find }: Site, found: readonly Found[]): Sentence {
     .map(({ setting, free }) => either(free.map((level) => describeLevel(find, setting, level))));
   return choices.length === 0
     ? []
-    : [` ${capitalize(choices.join('; '))}: no difference found, so choose for the picture and the work.`];
+    : [` ${capitalize(choices.join('; '))}: too close to call, so choose for the picture and the work.`];
 }
 
 function whatItCosts({ bench, find }: Site, found: readonly Found[]): Sentence {

@@ -1,4 +1,5 @@
 /** The first thing a reader asks, which camera lags least, answered from all sessions: one sentence, and what to draw under it. */
+import type { Level } from '../analysis/variation.ts';
 import { conditionsOf } from '../register/comparisons/body-families.ts';
 import { describeCondition } from '../register/comparisons/describe-condition.ts';
 import { byTotal, lowestOfBody, type Standing } from '../register/comparisons/lowest-of-body.ts';
@@ -37,6 +38,13 @@ export interface Answer {
   /** The body that the sentence names first; undefined where it compares nothing. */
   readonly lowest: string | undefined;
 }
+
+/** Of what it speaks, where the publication does not tell how other days differ. */
+const SPEAKS_OF: Readonly<Record<Level, string>> = {
+  clips: ' That is of the clips in these sessions; how much other days differ, nothing here tells yet.',
+  day: ' That is of the days of these sessions; how much other days differ, nothing here tells yet.',
+  condition: '',
+};
 
 type Site = Pick<Published, 'bench' | 'find' | 'figure'>;
 
@@ -101,7 +109,10 @@ function compared(site: Site, standing: readonly Standing[]): Answer {
         ' later',
       ],
     );
-  const after: Sentence = later.length === 0 ? [] : [' ', ...listed(later, 'comes'), '.'];
+  const after: Sentence = [
+    ...(later.length === 0 ? [] : [' ', ...listed(later, 'comes'), '.']),
+    SPEAKS_OF[best.total.speaksOf ?? 'condition'],
+  ];
   return {
     sentence:
       tied.length === 0

@@ -1,4 +1,5 @@
 /** What repeat sessions and firmware changes say, as computed sentences. */
+import { intervalMs } from '../model/rate.ts';
 import type { Figure } from '../register/register.ts';
 import type { Sentence } from '../register/sentence.ts';
 import { plural } from '../register/provenance.ts';
@@ -26,17 +27,29 @@ export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureO
   ];
 }
 
-/** `Firmware 2.20 against 2.11: −17 ± 12 ms, faster.` The interval decides the word. */
+/**
+ * `Firmware 2.20 against 2.11: −17 ± 12 ms, faster.` The interval decides the word; that nothing changed is said only
+ * where the whole of it lies within half a frame.
+ */
 export function describeFirmwareChange({ name, from, to, earlier, later }: FirmwareChange, figure: FigureOf): Sentence {
   const change = figure(`firmware-change/${name}`);
   if (change?.interval === undefined) return [];
   const { low, high } = change.interval;
-  const verdict = low > 0 ? 'slower' : high < 0 ? 'faster' : 'too close to call';
+  const halfFrameMs = Math.min(...[...earlier, ...later].map(({ rate }) => intervalMs(rate))) / 2;
+  const isWithin = Math.max(-low, high) <= halfFrameMs;
+  const verdict =
+    low > 0 ? 'slower' : high < 0 ? 'faster' : isWithin ? 'the same within half a frame' : 'too close to call';
   const sameDay = [...earlier, ...later].every(({ date }) => date === earlier[0]?.date);
   return [
     `Firmware ${to} against ${from}, everything else alike: `,
     change,
     `, ${verdict}.`,
-    ...(sameDay ? [] : [' They were measured on different days, so what varies from day to day is part of it.']),
+    ...(sameDay
+      ? []
+      : [
+          change.speaksOf === 'condition'
+            ? ' They were measured on different days; the interval allows for what varies from day to day.'
+            : ' They were measured on different days, so what varies from day to day is part of it, and nothing here tells how much that is.',
+        ]),
   ];
 }

@@ -140,7 +140,7 @@ describe('advice', () => {
     ]);
     const said = advice?.sentence.map((part) => (typeof part === 'string' ? part : `[${part.id}]`)).join('');
     expect(said).toBe(
-      'For the least delay, set embedded audio off: [total/a] on the rig Attic, the lowest measured. 24 or 25 frames/s: no difference found, so choose for the picture and the work. One step away, embedded audio on costs [cost/b]. Not measured one step away: resolution.',
+      'For the least delay, set embedded audio off: [total/a] on the rig Attic, the lowest measured in these sessions. 24 or 25 frames/s: too close to call, so choose for the picture and the work. One step away, embedded audio on costs [cost/b]. Not measured one step away: resolution.',
     );
   });
 
@@ -171,7 +171,7 @@ describe('advice', () => {
     );
     const said = advice?.sentence.map((part) => (typeof part === 'string' ? part : `[${part.id}]`)).join('');
     expect(said).toMatch(
-      /embedded audio off or on: no difference found.* Over all sessions on this rig together, and averaged over the other settings, embedded audio Off → On: \[effect-verdict\/alba-one\/attic\/audio-out\/off\/on\]\./i,
+      /embedded audio off or on: too close to call.* Over all sessions on this rig together, and averaged over the other settings, embedded audio Off → On: \[effect-verdict\/alba-one\/attic\/audio-out\/off\/on\]\./i,
     );
   });
 
