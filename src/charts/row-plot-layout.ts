@@ -21,6 +21,8 @@ const LEFT_BRACKET = 'M0.5,-1L0,-1L0,1L0.5,1';
 const RIGHT_BRACKET = 'M-0.5,-1L0,-1L0,1L-0.5,1';
 /** Two strokes across the begin of an axis that does not begin at zero. */
 const BREAK = 'M-0.8,1L0,-1M0,1L0.8,-1';
+/** Keeps it clear of the label under it. */
+const BREAK_RISE = 5;
 
 /** Rows stacked from y = 0 down; texts and lines with x from the left edge of the drawing. */
 interface Stack {
@@ -102,7 +104,7 @@ export function layOutRows(
       shaded: shaded ? bands.map((band) => ({ ...band, low: shaded.low, high: shaded.high })) : [],
       grid: bands.flatMap((band) => axis.ticks.filter((tick) => tick !== 0).map((value) => ({ value, ...band }))),
       zero: isBroken ? [] : bands.map((band) => ({ value: 0, ...band })),
-      breaks: isBroken ? bands.map(({ y2 }) => ({ y: y2, value: axis.domain[0], shape: BREAK })) : [],
+      breaks: isBroken ? bands.map(({ y2 }) => ({ y: y2 - BREAK_RISE, value: axis.domain[0], shape: BREAK })) : [],
       marked: bands.flatMap((band) => marked.map((value) => ({ value, ...band }))),
       lines: lines.map(({ x, x2, y }) => ({ x: x - plotLeft, x2: x2 - plotLeft, y })),
       intervals,
