@@ -10,10 +10,19 @@ const SIMULATIONS = ['test/{coverage,simulation,slips}/**/*.test.ts'];
 /** Tests that build and serve the real site. */
 const SITE = ['test/site/**/*.test.ts'];
 
-/** Tests of a kind, with the time that they may take where the machine is busy. */
-const project = (name: string, include: readonly string[], hookTimeout: number, more: object = {}) => ({
+const MINUTE = 60_000;
+
+/** Tests of a kind, with the minutes that one and its preparation may take where the machine is busy. */
+const project = (name: string, include: readonly string[], minutes: number, more: object = {}) => ({
   root,
-  test: { name, include: [...include], environment: 'node' as const, testTimeout: 120_000, hookTimeout, ...more },
+  test: {
+    name,
+    include: [...include],
+    environment: 'node' as const,
+    testTimeout: minutes * MINUTE,
+    hookTimeout: minutes * MINUTE,
+    ...more,
+  },
 });
 
 export default defineConfig({
@@ -23,10 +32,10 @@ export default defineConfig({
     maxWorkers: '100%',
     maxConcurrency: 3,
     projects: [
-      project('unit', ['test/**/*.test.ts'], 60_000, { exclude: [...COMMANDS, ...SIMULATIONS, ...SITE] }),
-      project('commands', COMMANDS, 120_000),
-      project('simulation', SIMULATIONS, 120_000),
-      project('site', SITE, 300_000, { globalSetup: ['test/site/global-setup.ts'] }),
+      project('unit', ['test/**/*.test.ts'], 2, { exclude: [...COMMANDS, ...SIMULATIONS, ...SITE] }),
+      project('commands', COMMANDS, 5),
+      project('simulation', SIMULATIONS, 10),
+      project('site', SITE, 5, { globalSetup: ['test/site/global-setup.ts'] }),
     ],
   },
 });

@@ -169,7 +169,7 @@ describe('the last good site', () => {
     expect(folder.site()).toEqual(['first']);
   });
 
-  it('stands whole after builds killed at fifty seeded moments', { timeout: 120_000 }, async () => {
+  it('stands whole after builds killed at fifty seeded moments', async () => {
     using folder = place();
     await folder.build('site');
     const random = seededRandom(20_260_511);

@@ -3,13 +3,10 @@ import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/analysis/random.ts';
 import { VALID_FILES, writeBenchFolder, type Files } from '../support/bench-folder.ts';
 import { PROJECT } from '../support/project-files.ts';
-
-/** Each test starts several processes, which take long where the machine is busy. */
-vi.setConfig({ testTimeout: 240_000 });
 
 /** What the first record of the bench wrote: the same in every test that goes on from there. */
 let firstRecord: Files | undefined;

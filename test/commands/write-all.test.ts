@@ -100,7 +100,7 @@ describe('files written together', () => {
     expect(folder.sessions()).toEqual([]);
   });
 
-  it('are all there or none after kills at thirty seeded moments', { timeout: 120_000 }, async () => {
+  it('are all there or none after kills at thirty seeded moments', async () => {
     using folder = publication();
     const random = seededRandom(20_260_512);
     const outcomes = new Set<string>();

@@ -6,13 +6,13 @@ import { ProblemsError } from '../../src/model/problem.ts';
 import { compileSite } from '../../src/site/compile.ts';
 import { demonstrationCopy, remembering, runSlips } from './run-slips.ts';
 
-it('a few single slips of the demonstration are refused, found, or change nothing', { timeout: 120_000 }, async () => {
+it('a few single slips of the demonstration are refused, found, or change nothing', async () => {
   const outcomes = await runSlips(1, 40);
   expect(outcomes.length).toBe(40);
   expect(outcomes.filter(({ end }) => end === 'got through' || end === 'crash')).toEqual([]);
 });
 
-it('files with bytes cut, doubled or replaced never end as an error without a file', { timeout: 120_000 }, async () => {
+it('files with bytes cut, doubled or replaced never end as an error without a file', async () => {
   using copy = demonstrationCopy();
   const estimator = remembering();
   const random = seededRandom(7);
