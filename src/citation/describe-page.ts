@@ -2,7 +2,7 @@
 import { entryGroups } from '../register/entry-groups.ts';
 import { labelSessions } from '../register/labels.ts';
 import { listWords } from '../register/comparisons/pair-words.ts';
-import { DISPLAY_PAIRS, PATHS } from '../register/paths.ts';
+import { DISPLAY_PAIRS, PATHS, readAloudPath } from '../register/paths.ts';
 import { describeBasis } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import { plainSentence } from '../register/sentence.ts';
@@ -59,7 +59,12 @@ const SINGLE: Readonly<Record<string, (site: Site) => PageDescription>> = {
 
 /** Pages that there are several of, by where they stand; undefined where there is no such page. */
 const SEVERAL: Readonly<Record<string, (site: Site, id: string) => PageDescription | undefined>> = {
-  [PATHS.reports]: ({ bench }, id) => summaryOf(bench.reports, id),
+  [PATHS.reports]: ({ bench }, id) => {
+    const spoken = bench.reports.find((report) => readAloudPath(report.id) === `${PATHS.reports}${id}/`);
+    return spoken
+      ? says(`Every number of the report “${spoken.title}”, in words that can be spoken.`)
+      : summaryOf(bench.reports, id);
+  },
   [PATHS.method]: ({ bench }, id) => summaryOf(bench.methods, id),
   [PATHS.bodies]: ({ bench }, id) => {
     const body = bench.bodies.find((each) => each.id === id);

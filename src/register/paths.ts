@@ -29,6 +29,8 @@ export const CHARTS = '/charts/';
 export const ILLUSTRATIONS = '/pictures/';
 
 export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
+/** Its numbers for those who speak them. */
+export const readAloudPath = (id: string): string => `${reportPath(id)}read-aloud/`;
 export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
 export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
 export const DISPLAY_PAIRS = '/display-pairs/';

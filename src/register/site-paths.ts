@@ -9,6 +9,7 @@ import {
   filePath,
   methodPath,
   PATHS,
+  readAloudPath,
   reportPath,
   rigPath,
   sessionPath,
@@ -46,7 +47,7 @@ export function pagePaths({
   return [
     ...Object.values(PATHS),
     ...DOCUMENTATION.map(documentationPath),
-    ...reports.map(reportPath),
+    ...reports.flatMap((id) => [reportPath(id), readAloudPath(id)]),
     ...bodies.map(bodyPath),
     ...rigs.map(rigPath),
     ...methods.map(methodPath),

@@ -7,6 +7,7 @@ import {
   documentationPath,
   methodPath,
   PATHS,
+  readAloudPath,
   reportPath,
   rigPath,
   sessionPath,
@@ -37,7 +38,7 @@ import { guidePage } from '../write-ups/guide-page.ts';
 import type { Answering } from '../write-ups/parts/definition.ts';
 import type { PlacedWriteUp } from '../write-ups/write-up-kind.ts';
 import { usesOfSessions } from '../write-ups/used-in.ts';
-import { writeUpPage, type WriteUpPage } from '../write-ups/write-up-page.ts';
+import { readAloudPage, writeUpPage } from '../write-ups/write-up-page.ts';
 import { documentationPages } from './documentation.ts';
 import { reportProgress } from './progress.ts';
 import { searchPage } from './search-page.ts';
@@ -64,7 +65,8 @@ const each =
 const PAGES = {
   home: one(homePage),
   reports: one(({ bench }) => reportLines(bench)),
-  report: writeUps('report'),
+  report: writeUps('report', writeUpPage),
+  readAloud: writeUps('report', readAloudPage),
   comparison: one(bodyGrids),
   carried: one(carriedPage),
   bodies: one(bodiesPage),
@@ -77,7 +79,7 @@ const PAGES = {
   chain: one(chainPage),
   displayPair: each(({ bench }) => bench.displayPairs, displayPairPage),
   method: one(methodPage),
-  methodNote: writeUps('method'),
+  methodNote: writeUps('method', writeUpPage),
   coverage: one(coveragePage),
   data: one((site) => ({ ...dataPage(site), analysis: site.register.analysis })),
   guide: one(guidePage),
@@ -108,6 +110,7 @@ const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefin
   home: PATHS.home,
   reports: PATHS.reports,
   report: reportPath,
+  readAloud: readAloudPath,
   comparison: PATHS.comparison,
   carried: PATHS.carried,
   bodies: PATHS.bodies,
@@ -189,13 +192,16 @@ function pathOf(route: Route, { id, group }: Page<unknown>['params']): string | 
   return typeof place === 'function' ? place(id ?? group ?? '') : place;
 }
 
-function writeUps(kind: PlacedWriteUp['kind']) {
-  return (site: Site): readonly Page<WriteUpPage>[] =>
+function writeUps<View>(
+  kind: PlacedWriteUp['kind'],
+  view: (site: Site, placed: PlacedWriteUp, answering: Answering) => View,
+) {
+  return (site: Site): readonly Page<View>[] =>
     answeringAll(site)
       .filter((placed) => placed.kind === kind)
       .map(({ writeUp, answering }) => ({
         params: { id: writeUp.id },
-        view: () => writeUpPage(site, { kind, writeUp }, answering),
+        view: () => view(site, { kind, writeUp }, answering),
         ...(site.bench.site.writeUpsRunCode ? { answering } : {}),
       }));
 }

@@ -1,6 +1,7 @@
 /** What the page of a report or method note prints around and in its text. */
 import type { WriteUp } from '../model/bench.ts';
 import type { Illustration } from '../model/illustration.ts';
+import { readAloudPath, reportPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { reportChanges, type ReportChange } from '../views/corrections-page.ts';
 import { illustrationsIn } from '../views/note.ts';
@@ -18,12 +19,12 @@ export interface WriteUpPage extends Pick<WriteUp, 'title' | 'summary' | 'date' 
   readonly illustrations: readonly Illustration[];
   /** What moved after it came out. */
   readonly changes: readonly ReportChange[];
-  /** Its numbers for those who speak them; of a report. */
-  readonly aloud: readonly SpokenRow[];
+  /** Site path of its numbers for those who speak them; of a report. */
+  readonly aloud?: string;
 }
 
 export function writeUpPage(site: Published, { kind, writeUp }: PlacedWriteUp, answering: Answering): WriteUpPage {
-  const { title, summary, date, author, draft, file } = writeUp;
+  const { id, title, summary, date, author, draft, file } = writeUp;
   const shown = statementsShown(writeUp, answering);
   return {
     title,
@@ -36,12 +37,18 @@ export function writeUpPage(site: Published, { kind, writeUp }: PlacedWriteUp, a
     answers: Object.fromEntries(answersOf(writeUp, answering).map(({ key, view }) => [key, view])),
     illustrations: illustrationsIn(site.bench, file.path),
     changes: kind === 'report' ? reportChanges(site, shown, writeUp) : [],
-    aloud:
-      kind === 'report'
-        ? readAloud(
-            site,
-            figuresShown(writeUp, answering).filter(({ id }) => shown.has(id)),
-          )
-        : [],
+    ...(kind === 'report' ? { aloud: readAloudPath(id) } : {}),
   };
+}
+
+/** What the page with the numbers of a report, as they are read aloud, prints. */
+export interface ReadAloudPage extends Pick<WriteUp, 'title'> {
+  readonly path: string;
+  readonly rows: readonly SpokenRow[];
+}
+
+export function readAloudPage(site: Published, { writeUp }: PlacedWriteUp, answering: Answering): ReadAloudPage {
+  const shown = statementsShown(writeUp, answering);
+  const figures = figuresShown(writeUp, answering).filter(({ id }) => shown.has(id));
+  return { title: writeUp.title, path: reportPath(writeUp.id), rows: readAloud(site, figures) };
 }

@@ -53,9 +53,27 @@ describe('the pages', () => {
     const ids = idsIn(folder, ending);
     expect(ids.length).toBeGreaterThan(1);
     const expected = ids.map((id) => `/${section}/${id}/`);
+    const beside = /\/read-aloud\/$/;
     expect(
-      site.pages.map(({ path }) => path).filter((path) => path.startsWith(`/${section}/`) && path !== `/${section}/`),
+      site.pages
+        .map(({ path }) => path)
+        .filter((path) => path.startsWith(`/${section}/`) && path !== `/${section}/` && !beside.test(path)),
     ).toEqual(expected.sort());
+  });
+
+  it('of a report lead to its numbers in words that can be spoken', () => {
+    const ids = idsIn('content/reports', '.mdx');
+    for (const id of ids) {
+      const path = `/reports/${id}/read-aloud/`;
+      const sheet = site.pages.find((page) => page.path === path);
+      expect(
+        sheet?.elements.filter((element) => attributeOf(element, 'data-of-figure') !== undefined),
+        path,
+      ).not.toEqual([]);
+      const report = site.pages.find((page) => page.path === `/reports/${id}/`);
+      const links = report?.elements.map((element) => attributeOf(element, 'href'));
+      expect(links).toContain('read-aloud/');
+    }
   });
 
   it('are all in the site map, but what leads on and what answers for lost addresses', () => {
