@@ -109,6 +109,7 @@ describe('the pages', () => {
     const ofFiles = KINDS_OF_PAGE.flatMap(([, folder, ending, section]) =>
       idsIn(folder, ending).map((id) => `/${section}/${id}/`),
     );
+    const readAloud = idsIn('content/reports', '.mdx').map((id) => `/reports/${id}/read-aloud/`);
     // on a page of their section, where a group has sections; the group's own page then leads to them
     const ofEntries = register.figures.flatMap(({ entry }) =>
       [/^\/figures\/[^#]+/, /^\/figures\/[^/]+\//].flatMap((part) => part.exec(entry)?.[0] ?? []),
@@ -118,7 +119,7 @@ describe('the pages', () => {
       path.replace(/^src|\.md$/g, '').concat('/'),
     );
     expect(site.pages.map(({ path }) => path).sort()).toEqual(
-      [...ofFiles, ...INDEXES, ...ofDocumentation, ...new Set(ofEntries)].sort(),
+      [...ofFiles, ...readAloud, ...INDEXES, ...ofDocumentation, ...new Set(ofEntries)].sort(),
     );
   });
 });
