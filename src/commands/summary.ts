@@ -3,7 +3,8 @@ import type { PageAudit } from '../audit/audit-page.ts';
 import type { Changes } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
 import { describeCount, roundTo } from '../register/text.ts';
-import type { Finding, Register, Severity } from '../register/register.ts';
+import type { Finding, Register } from '../register/register.ts';
+import { alikeFindings } from './describe-to-do.ts';
 import type { Bench } from '../model/bench.ts';
 import { typedQuantities } from '../write-ups/prose/typed-quantities.ts';
 
@@ -56,7 +57,6 @@ export function describeSummary({ bench, register, changes, byReport, audit, pag
 }
 
 const FINDINGS_SHOWN = 8;
-const WEIGHT: Readonly<Record<Severity, number>> = { warning: 0, caution: 1, note: 2 };
 
 /** All of them, however many: a strict build refuses each. */
 function describeTyped(bench: Bench): string {
@@ -73,15 +73,12 @@ function describeAudit({ unaccounted }: PageAudit): string {
   return [heading, ...unaccounted.map(({ page, number, around }) => `  ${page}  ${number}, in “${around}”`)].join('\n');
 }
 
-/** The gravest first, those that say the same together; the data page of the site lists them all. */
+/** The gravest first, those that say the same together; `npm run to-do` lists them all. */
 function describeFindings(all: readonly Finding[]): string {
   const findings = all.filter(({ rule }) => rule !== 'typed-quantity');
-  const sorted = findings.toSorted((a, b) => WEIGHT[a.severity] - WEIGHT[b.severity]);
-  const alike = [...Map.groupBy(sorted, ({ message, hint }) => `${message} ${hint}`)];
+  const alike = alikeFindings(findings);
   const shown = alike.slice(0, FINDINGS_SHOWN);
-  const lines = shown.map(
-    ([text, same]) => `  ${same.map(({ where }) => Object.values(where).join(', ')).join('; ')}\n    ${text}`,
-  );
-  const more = findings.length - shown.reduce((sum, [, same]) => sum + same.length, 0);
-  return [...lines, ...(more > 0 ? [`  and ${describeCount(more)} more, on the site's data page`] : [])].join('\n');
+  const lines = shown.map(({ where, message, hint }) => `  ${where.join('; ')}\n    ${message} ${hint}`);
+  const more = findings.length - shown.reduce((sum, { where }) => sum + where.length, 0);
+  return [...lines, ...(more > 0 ? [`  and ${describeCount(more)} more: npm run to-do`] : [])].join('\n');
 }

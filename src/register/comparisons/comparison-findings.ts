@@ -32,8 +32,8 @@ function severalSettings({ session, find }: Compilation, { of }: Family, pair: S
       rule: 'settings-differ',
       severity: 'caution',
       where: { ...of, session: pair.a, than: pair.b },
-      message: `${pair.a} is compared with ${pair.b}, and the two differ${a.body === b.body ? '' : ' not only in the body, but also'} in ${listWords(counted)}.`,
-      hint: 'The figure is of all of these together: say so beside it, or compare sessions that differ in one thing.',
+      message: `${pair.a} is compared with ${pair.b}, and the two differ${a.body === b.body ? '' : ' not only in the body, but also'} in ${listWords(counted)}: the figure is of all of these together.`,
+      hint: 'Say so beside the figure, or compare sessions that differ in one thing.',
     },
   ];
 }
@@ -46,8 +46,8 @@ function differentRigs({ session, find }: Compilation, { of }: Family, pair: Ses
       rule: 'rigs-differ',
       severity: 'caution',
       where: { ...of, session: pair.a, than: pair.b },
-      message: `${pair.a} is compared with ${pair.b}, and they were taken on different rigs (${find.rig(a.rig).name}, ${find.rig(b.rig).name}).`,
-      hint: 'The rigs’ own terms and displays do not cancel: say so beside the figure, or compare sessions on one rig.',
+      message: `${pair.a} is compared with ${pair.b}, and they were taken on different rigs (${find.rig(a.rig).name}, ${find.rig(b.rig).name}), so the rigs’ own terms and displays do not cancel.`,
+      hint: 'Say so beside the figure, or compare sessions on one rig.',
     },
   ];
 }

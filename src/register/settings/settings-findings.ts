@@ -61,8 +61,8 @@ function notAdditive(
       rule: 'settings-do-not-add-up',
       severity: 'note',
       where: { body, rig },
-      message: `On ${find.rig(rig).name}, the settings of ${find.body(body).name} do not simply add up: the sessions scatter about the model ${roundTo(consistency.ratio, 1)} times as far as their own uncertainties say, and its effects are widened by as much.`,
-      hint: 'A setting may cost more at one rate or output than at another: go by the matched pairs.',
+      message: `On ${find.rig(rig).name}, the settings of ${find.body(body).name} do not simply add up: the sessions scatter about the model ${roundTo(consistency.ratio, 1)} times as far as their own uncertainties say, and its effects are widened by as much. A setting may cost more at one rate or output than at another: go by the matched pairs.`,
+      hint: 'Measure the setting at each rate and output for which it matters, beside a session without it.',
     },
   ];
 }
