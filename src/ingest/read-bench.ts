@@ -1,5 +1,6 @@
 import type { Bench, Prose, WriteUp } from '../model/bench.ts';
 import { checkWorkbooks } from './check-workbooks.ts';
+import { FORMAT, neededChange } from './formats.ts';
 import { freezeDeep } from './freeze.ts';
 import { Folder, type Records } from './folder.ts';
 import type { ImageReference } from './illustrations/image-references.ts';
@@ -70,6 +71,12 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
 
   // 2. what each file says
   const site = await content.readOne('site.md', siteSchema);
+  const format = site?.value.format ?? FORMAT;
+  if (format > FORMAT && site) {
+    const found = { found: String(format), expected: String(FORMAT) };
+    site.source.report({ code: 'newer-format', key: 'format', ...site.front.locate(['format']), ...found });
+    problems.throwIfAny();
+  }
   const [methods, reports] = [
     await content.readRecords('methods', '.mdx', writeUpSchema, false),
     await content.readRecords('reports', '.mdx', writeUpSchema, false),
@@ -85,6 +92,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     sessions: await readSessions(data, problems, 'sessions', true),
     displayPairs: await readSessions(data, problems, 'display-pairs', false),
   };
+  for (const source of textsOf(sources)) checkFormat(source, format);
   const shown = new Map<string, readonly ImageReference[]>();
   const readProse = (source: Source): readonly Prose[] => {
     const { prose, images } = readNote(source);
@@ -135,6 +143,21 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     ...(reports.drafts.length === 0 ? {} : { drafts: reports.drafts }),
     ...(ledger === undefined ? {} : { ledger }),
   });
+}
+
+/** Every file of front matter and notes that could be read. */
+function textsOf({ bodies, displays, links, rigs, sessions, displayPairs }: DataSources): readonly Source[] {
+  const records = [bodies, displays, links, rigs].flat().map(({ source }) => source);
+  const fronts = [...sessions, ...displayPairs].map(({ front }) => front);
+  return [...records, ...fronts].filter((source) => source !== undefined);
+}
+
+/** Reports a file that a later format has changed. */
+function checkFormat({ file, bytes, report }: Source, format: number): void {
+  if (format === FORMAT) return;
+  const needed = neededChange(format, file.path, new TextDecoder().decode(bytes));
+  if (needed === undefined) return;
+  report({ code: 'older-format', line: needed.line, found: needed.says, expected: String(needed.to) });
 }
 
 interface Out extends Records<WriteUpFrontMatter> {

@@ -265,6 +265,8 @@ export interface SiteInfo {
   readonly title: string;
   readonly tagline: string;
   readonly publisher: string;
+  /** The version of the formats that its files were written for. */
+  readonly format?: number;
   /** Whether write-ups may hold code and any markup: their publisher trusts every author. */
   readonly writeUpsRunCode: boolean;
   /** Whether the documentation of the tool is part of the site. */

@@ -129,6 +129,15 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'Remove it; it may have come along when text was copied',
   ],
 
+  'bad-format': (p) => [`${found(p)} is no version of the format`, 'Write a whole number: format: 2'],
+  'newer-format': (p) => [
+    `these files were written for format ${asIs(p.found)}, and this version of the tool reads up to format ${asIs(p.expected)}`,
+    'Update the tool',
+  ],
+  'older-format': (p) => [
+    `${asIs(p.found)} (since format ${asIs(p.expected)})`,
+    'npm run bring-over writes it anew, and every other file that needs it; with --dry it only says which',
+  ],
   'no-front-matter': (p) => [
     `expected the opening line ---, found ${found(p)}`,
     'Begin the file with front matter: a line ---, keys and values, a line ---',

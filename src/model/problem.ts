@@ -25,6 +25,10 @@ export type ProblemCode =
   | 'not-utf-8'
   | 'nul-byte'
   | 'control-character'
+  // what the files were written for
+  | 'bad-format'
+  | 'newer-format'
+  | 'older-format'
   // front matter and YAML
   | 'no-front-matter'
   | 'front-matter-language'

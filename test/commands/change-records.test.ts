@@ -119,3 +119,48 @@ describe('npm run remove', () => {
     expect(own.has('data/sessions/a.md')).toBe(true);
   });
 });
+
+describe('npm run bring-over', () => {
+  const PLANS: Files = {
+    'data/sessions/a.md': VALID_FILES['data/sessions/a.md'].replace(
+      'A quiet morning.',
+      'Session 1 of 2, in an order drawn at random. Plan: 4 clips of 5 readings.\nLet the body warm up for 15 min with these settings before the first reading. If it shows a temperature warning, stop, switch it off and let it cool.\n\nA quiet morning.',
+    ),
+  };
+
+  it('is what a build asks for, once, and writes all that needs it', async () => {
+    using own = publication(PLANS);
+    const refused = own.call('figures');
+    expect([refused.status, refused.stderr]).toEqual([
+      1,
+      expect.stringContaining(
+        'data/sessions/a.md:12  words of the planner stand in the notes, where they would be published; they belong into comments (since format 2). npm run bring-over writes it anew',
+      ),
+    ]);
+    const before = await own.all();
+    const dry = own.call('bring-over', '--dry');
+    expect([dry.status, dry.stdout]).toEqual([0, expect.stringContaining('Nothing was changed, as --dry says.')]);
+    expect(await own.all()).toEqual(before);
+    expect(own.call('bring-over').stdout).toContain(
+      'From format 1 to 2:\n  data/sessions/a.md:12  words of the planner',
+    );
+    expect(own.read('data/sessions/a.md').split('---')[2]?.trim()).toBe('A quiet morning.');
+    expect(own.read('content/site.md')).toMatch(/^format: 2$/m);
+    expect(own.call('figures').status).toBe(0);
+    expect(own.call('bring-over').stdout).toBe('Every file is of format 2, the present one. Nothing was changed.\n');
+  });
+
+  it('changes nothing of a publication that a build would refuse afterwards, or that is newer than the tool', async () => {
+    using faulty = publication({ ...PLANS, 'data/bodies/vennick.md': 'No front matter.\n' });
+    const before = await faulty.all();
+    expect(faulty.call('bring-over').status).toBe(1);
+    expect(await faulty.all()).toEqual(before);
+    using newer = publication({
+      'content/site.md': VALID_FILES['content/site.md'].replace('publisher', 'format: 99\npublisher'),
+    });
+    expect(newer.call('bring-over')).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('Update the tool.') as string,
+    });
+  });
+});

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { flag, text } from '../fields.ts';
+import { flag, parsed, text } from '../fields.ts';
+import { FIRST_FORMAT } from '../formats.ts';
 import { present } from '../present.ts';
 import { languageTag, licence, publicationIdentifier, siteAddress } from './site-fields.ts';
 
@@ -9,6 +10,7 @@ export const siteSchema = z
     title: text,
     tagline: text,
     publisher: text,
+    format: parsed('bad-format', (value) => (/^[1-9]\d{0,3}$/.test(value) ? Number(value) : undefined)).optional(),
     'write-ups-run-code': flag,
     documentation: flag,
     licence: licence.optional(),
@@ -16,6 +18,7 @@ export const siteSchema = z
     language: languageTag.optional(),
     identifier: publicationIdentifier.optional(),
   })
-  .transform(({ 'write-ups-run-code': writeUpsRunCode = false, documentation = true, ...rest }) =>
-    present({ ...rest, writeUpsRunCode, documentation }),
+  .transform(
+    ({ 'write-ups-run-code': writeUpsRunCode = false, documentation = true, format = FIRST_FORMAT, ...rest }) =>
+      present({ ...rest, writeUpsRunCode, documentation, format }),
   );

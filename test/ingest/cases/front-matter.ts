@@ -1,3 +1,4 @@
+import { FORMAT } from '../../../src/ingest/formats.ts';
 import { edit, type ProblemCase } from './case.ts';
 
 const SESSION_KEYS =
@@ -86,6 +87,32 @@ const YAML_CASES: readonly (readonly [string, string, string, string])[] = [
 
 /** Front matter, YAML, keys and the form of values. */
 export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
+  {
+    name: 'a version of the format that is none',
+    changes: edit('content/site.md', 'publisher: Nobody', 'publisher: Nobody\nformat: second'),
+    lines: ['content/site.md:5:9  format  "second" is no version of the format. Write a whole number: format: 2.'],
+  },
+  {
+    name: 'files of a version of the format that is not known yet, beside which nothing else is reported',
+    changes: {
+      ...edit('content/site.md', 'publisher: Nobody', 'publisher: Nobody\nformat: 99'),
+      'data/bodies/vennick.md': 'No front matter.\n',
+    },
+    lines: [
+      `content/site.md:5:9  format  these files were written for format 99, and this version of the tool reads up to format ${FORMAT}. Update the tool.`,
+    ],
+  },
+  {
+    name: 'words of the planner in a session of the first format',
+    changes: edit(
+      'data/sessions/a.md',
+      'A quiet morning.',
+      'Session 1 of 2, in an order drawn at random. Plan: 4 clips.\nLet the body warm up for 15 min with these settings before the first reading. If it shows a temperature warning, stop, switch it off and let it cool.',
+    ),
+    lines: [
+      'data/sessions/a.md:12  words of the planner stand in the notes, where they would be published; they belong into comments (since format 2). npm run bring-over writes it anew, and every other file that needs it; with --dry it only says which.',
+    ],
+  },
   {
     name: 'what a publication says of itself to be cited by',
     changes: edit(
