@@ -84,7 +84,7 @@ describe('what a rig adds', () => {
     );
     expect(difference.inWords).toContain('different rigs (Cellar, Attic): the uncertain terms of both rigs are kept');
     expect(register.findings.filter(({ rule }) => rule === 'rigs-differ').map(({ message }) => message)).toEqual([
-      'elsewhere is compared with off, and they were taken on different rigs (Cellar, Attic).',
+      'elsewhere is compared with off, and they were taken on different rigs (Cellar, Attic), so the rigs’ own terms and displays do not cancel.',
     ]);
   });
 });
@@ -99,7 +99,7 @@ describe('a comparison that a write-up asks for', () => {
       'The two differ in frame rate (25, 24) and resolution (HD 1920 × 1080, UHD 3840 × 2160), so the figure is of all of these together.',
     );
     expect(register.findings.filter(({ rule }) => rule === 'settings-differ').map(({ message }) => message)).toEqual([
-      'far is compared with off, and the two differ in frame rate (25, 24) and resolution (HD 1920 × 1080, UHD 3840 × 2160).',
+      'far is compared with off, and the two differ in frame rate (25, 24) and resolution (HD 1920 × 1080, UHD 3840 × 2160): the figure is of all of these together.',
     ]);
   });
 
