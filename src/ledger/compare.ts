@@ -85,8 +85,8 @@ export function compareWithState(base: State, statements: readonly Statement[], 
     renames.length === 0
       ? []
       : lost.flatMap((was) => {
-          const id = renamedId(was, renames);
-          return published.has(id) && !base.has(id) ? [[id, was] as const] : [];
+          const id = renamedId(was, renames, (one) => published.has(one) && !base.has(one));
+          return id === undefined ? [] : [[id, was] as const];
         }),
   );
   const moved = statements.flatMap((now) => {

@@ -29,13 +29,25 @@ export function formerPath(path: string, renames: readonly Rename[]): string {
   return rename === undefined ? path : rename.from + path.slice(rename.to.length);
 }
 
-/** An id with every part that names what was renamed as it is called now. */
-export function renamedId(id: string, renames: readonly Rename[]): string {
-  const names = new Map(renames.flatMap(namesOf));
-  return id
-    .split('/')
-    .map((part) => names.get(part) ?? part)
-    .join('/');
+/**
+ * An id as it is called now, of what was renamed; undefined where no such id is there. A name is a part of the id, or
+ * stands within one, as a body and a rig do in that of their family: `settings-fenn-3-attic`.
+ */
+export function renamedId(
+  id: string,
+  renames: readonly Rename[],
+  isThere: (id: string) => boolean,
+): string | undefined {
+  const names = renames.flatMap(namesOf);
+  const byPart = new Map(names);
+  const parts = id.split('/').map((part) => byPart.get(part) ?? part);
+  const within = parts.map((part) => names.reduce((now, [from, to]) => replaceWithin(now, from, to), part));
+  return [parts, within].map((each) => each.join('/')).find((each) => each !== id && isThere(each));
+}
+
+/** Between hyphens: `fenn` in `settings-fenn-attic`. */
+function replaceWithin(part: string, from: string, to: string): string {
+  return `-${part}-`.replace(`-${from}-`, `-${to}-`).slice(1, -1);
 }
 
 /** A write-up also names the family of what it compares: `report-x`. */

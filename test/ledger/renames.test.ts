@@ -138,13 +138,24 @@ describe('a rename', () => {
     expect(renamesBetween(inputs(recorded), inputs(then)).map((rename) => rename.to)).toEqual(to),
   );
 
+  it('is known in ids that hold the name between others, where that id is there', () => {
+    const renames = [{ from: 'data/bodies/fenn', to: 'data/bodies/dell-2' }];
+    const there = new Set(['family/settings-dell-2-attic', 'family/settings-dell-2-3-attic']);
+    const now = (id: string): string | undefined => renamedId(id, renames, (one) => there.has(one));
+    expect(now('family/settings-fenn-attic')).toBe('family/settings-dell-2-attic');
+    expect(now('family/settings-fennel-attic')).toBe(undefined);
+    expect(now('family/settings-fenn-loft')).toBe(undefined);
+  });
+
   it('reaches every part of an id, and families that a write-up asked for', () => {
     const renames = [
       { from: 'data/sessions/a', to: 'data/sessions/x' },
       { from: 'content/reports/r', to: 'content/reports/s' },
     ];
-    expect(renamedId('verdict/report-r/a/b/within-8-ms', renames)).toBe('verdict/report-s/x/b/within-8-ms');
-    expect(renamedId('total/ab', renames)).toBe('total/ab');
+    const anywhere = (): boolean => true;
+    expect(renamedId('verdict/report-r/a/b/within-8-ms', renames, anywhere)).toBe('verdict/report-s/x/b/within-8-ms');
+    expect(renamedId('total/ab', renames, anywhere)).toBe(undefined);
+    expect(renamedId('total/a', renames, () => false)).toBe(undefined);
   });
 });
 
