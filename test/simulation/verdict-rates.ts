@@ -4,13 +4,18 @@
  *
  * Verdicts of intervals that speak of their clips are held to the delays that these clips had; those that speak of a
  * condition (where variation was learnt from six conditions repeated on another day) to the condition's own delay.
+ *
+ * The same write-up then claims of each of its pairs that the slower takes longer by at least half of what was measured,
+ * judged as `<Claim>` is; what it asserts is false where the truth is less.
  */
 import { rankWithTies } from '../../src/analysis/best.ts';
 import type { Chain } from '../../src/analysis/chain.ts';
 import type { BudgetedValue } from '../../src/analysis/components.ts';
 import { normalLowerTail } from '../../src/analysis/distributions.ts';
 import { estimateSession, runLikelihoods } from '../../src/analysis/estimate.ts';
-import { compareFamily } from '../../src/analysis/family.ts';
+import type { Difference } from '../../src/analysis/difference.ts';
+import { probabilityOfErrorAbove, probabilityOfErrorBelow } from '../../src/analysis/error-tail.ts';
+import { compareFamily, type Comparison, type ComparisonQuestion } from '../../src/analysis/family.ts';
 import { adjustHolm } from '../../src/analysis/holm.ts';
 import { learnVariation, type SessionClips } from '../../src/analysis/learn-variation.ts';
 import type { SessionInput } from '../../src/analysis/session-input.ts';
@@ -18,6 +23,7 @@ import { simulateTwoTimers } from '../../src/analysis/simulate.ts';
 import { DEFAULT_VARIATION, type Level, type Variation } from '../../src/analysis/variation.ts';
 import { seededRandom, type Random } from '../../src/analysis/random.ts';
 import { intervalMs, parseRate, type Rate } from '../../src/model/rate.ts';
+import { adjustAmong } from '../../src/register/comparisons/adjust-among.ts';
 import { normalNoise } from '../support/normal-noise.ts';
 
 export interface BenchRow {
@@ -38,6 +44,8 @@ export interface BenchRow {
 export interface VerdictRates {
   readonly benches: number;
   readonly anyFalse: number;
+  /** With a claim of every pair, any false verdict or claim. */
+  readonly anyFalseClaimed: number;
   readonly wrongLowest: number;
   /** True differences found, over those that a z test finds which knows the variances (Holm in both). */
   readonly power: number;
@@ -65,32 +73,60 @@ const RESOLUTION_MS = 1;
 export function verdictRates(row: BenchRow, benches: number, seed: number): VerdictRates {
   const all = Array.from({ length: benches }, (_, b) => estimateBench(row, seed + b));
   const variances = all[0]!.map((_, i) => all.reduce((sum, bench) => sum + errorOf(bench[i]!) ** 2, 0) / benches);
-  let [anyFalse, wrongLowest, found, findable] = [0, 0, 0, 0];
+  let [anyFalse, anyFalseClaimed, wrongLowest, found, findable] = [0, 0, 0, 0, 0];
   for (const bench of all) {
     const pairs = pairsOf(row.rates.length);
-    const compared = compareFamily(
-      pairs.map(([i, j]) => ({ id: `${i} ${j}`, a: bench[i]!.budget, b: bench[j]!.budget, margin: 1 })),
-      ALPHA,
-    );
+    const questions = pairs.map(([i, j]) => ({ id: `${i} ${j}`, a: bench[i]!.budget, b: bench[j]!.budget, margin: 1 }));
+    const compared = compareFamily(questions, ALPHA);
+    const truths = pairs.map(([i, j]) => bench[i]!.truthMs - bench[j]!.truthMs);
     const knowing = adjustHolm(
       pairs.map(([i, j]) => {
         const u = Math.sqrt(variances[i]! + variances[j]!);
         return Math.min(1, 2 * normalLowerTail(-Math.abs(bench[i]!.budget.value - bench[j]!.budget.value) / u));
       }),
     );
-    let wrong = false;
-    compared.forEach(({ verdict: { kind } }, k) => {
-      const [i, j] = pairs[k]!;
-      const truth = bench[i]!.truthMs - bench[j]!.truthMs;
-      const said = kind === 'slower' ? 1 : kind === 'faster' ? -1 : 0;
-      if (said !== 0 && said * truth < 1e-9) wrong = true;
-      if (said !== 0 && said * truth > 0) found += 1;
+    compared.forEach((comparison, k) => {
+      if (saidOf(comparison) * truths[k]! > 0) found += 1;
       if (knowing[k]! <= ALPHA) findable += 1;
     });
-    if (wrong) anyFalse += 1;
+    if (compared.some((comparison, k) => isFalse(comparison, truths[k]!))) anyFalse += 1;
+    if (saysFalseWithClaims(questions, truths)) anyFalseClaimed += 1;
     if (bodiesOf(bench).some(lowestIsWrong)) wrongLowest += 1;
   }
-  return { benches, anyFalse: anyFalse / benches, wrongLowest: wrongLowest / benches, power: found / findable };
+  return {
+    benches,
+    anyFalse: anyFalse / benches,
+    anyFalseClaimed: anyFalseClaimed / benches,
+    wrongLowest: wrongLowest / benches,
+    power: found / findable,
+  };
+}
+
+/** 1 for "slower", −1 for "faster", 0 for neither. */
+function saidOf({ verdict: { kind } }: Comparison): -1 | 0 | 1 {
+  return kind === 'slower' ? 1 : kind === 'faster' ? -1 : 0;
+}
+
+/** A verdict is false where it has the wrong sign, or where there is nothing to tell. */
+function isFalse(comparison: Comparison, truthMs: number): boolean {
+  return saidOf(comparison) !== 0 && saidOf(comparison) * truthMs < 1e-9;
+}
+
+function saysFalseWithClaims(questions: readonly ComparisonQuestion[], truths: readonly number[]): boolean {
+  const compared = compareFamily(questions, ALPHA, questions.length);
+  const differences = compared.map(({ difference }) => difference as Difference);
+  const bounds = differences.map(({ value }) => value / 2);
+  const claims = differences.map((difference, k) => {
+    const { value } = difference;
+    const side = value > 0 ? probabilityOfErrorAbove : probabilityOfErrorBelow;
+    return Math.min(1, 2 * side(difference, value - bounds[k]!));
+  });
+  const adjusted = adjustAmong([...differences.map(({ p }) => p), ...claims], claims);
+  return questions.some(
+    (_, k) =>
+      isFalse(compared[k]!, truths[k]!) ||
+      (adjusted[k]! <= ALPHA && Math.sign(bounds[k]!) * (truths[k]! - bounds[k]!) < -1e-9),
+  );
 }
 
 function errorOf({ budget, truthMs }: Estimated): number {
@@ -127,8 +163,8 @@ function estimateBench(row: BenchRow, seed: number): readonly Estimated[] {
       .filter((condition) => day === 0 || condition % BODIES === 0)
       .map((condition) => drawSession(row, condition, day, random)),
   );
-  const variation = row.learnt ? learn(sessions) : DEFAULT_VARIATION;
-  return sessions.slice(0, conditions).map((session, i) => estimated(session, variation, i));
+  const learnt = row.learnt ? learn(sessions, row.rates.length) : () => DEFAULT_VARIATION;
+  return sessions.slice(0, conditions).map((session, i) => estimated(session, learnt(session), i));
 }
 
 function estimated({ input, clipsMs, conditionMs }: Session, variation: Variation, i: number): Estimated {
@@ -144,19 +180,21 @@ function estimated({ input, clipsMs, conditionMs }: Session, variation: Variatio
   };
 }
 
-function learn(sessions: readonly Session[]): Variation {
-  const { knows, others } = learnVariation(
+/** What a statement of variation learnt from these sessions says of the body of each. */
+function learn(sessions: readonly Session[], conditionsOfBody: number): (session: Session) => Variation {
+  const bodyOf = ({ condition }: Session): string => String(Math.floor(condition / conditionsOfBody));
+  const { knows, bodies } = learnVariation(
     sessions.map(
-      ({ input, frameMs, condition, day }): SessionClips => ({
-        body: 'one',
-        condition: String(condition),
-        day: String(day),
-        frameMs,
-        clips: runLikelihoods(input),
+      (session): SessionClips => ({
+        body: bodyOf(session),
+        condition: String(session.condition),
+        day: String(session.day),
+        frameMs: session.frameMs,
+        clips: runLikelihoods(session.input),
       }),
     ),
   );
-  return { ...DEFAULT_VARIATION, knows, ...others };
+  return (session) => ({ ...DEFAULT_VARIATION, knows, ...bodies.get(bodyOf(session))! });
 }
 
 /** Every other condition is alike in both bodies; the second is half a frame slower in the rest. */
