@@ -10,7 +10,6 @@ import { DEFAULT_VARIATION } from '../../src/analysis/variation.ts';
 import type { BudgetedValue } from '../../src/analysis/components.ts';
 import { estimateDrift } from '../../src/analysis/drift.ts';
 import { compareFamily } from '../../src/analysis/family.ts';
-import { modifiedZScores, testGrubbs } from '../../src/analysis/outliers.ts';
 import { estimateRandomEffects } from '../../src/analysis/random-effects.ts';
 import { findRateFloor } from '../../src/analysis/rate-floor.ts';
 import { estimateRateLaw, predictRateLaw } from '../../src/analysis/rate-law.ts';
@@ -97,8 +96,6 @@ const QUESTIONS: readonly (readonly [name: string, ask: fc.IProperty<unknown>])[
     'a list of readings',
     ask(latencies, (x) => [
       summarize(x),
-      testGrubbs(x),
-      modifiedZScores(x),
       estimateDrift(
         x.map((_, i) => i),
         x,
