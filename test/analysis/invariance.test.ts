@@ -103,3 +103,35 @@ describe('an estimate does not depend on', () => {
     );
   });
 });
+
+describe('an estimate is smooth', () => {
+  const halfWidth = (input: SessionInput): number => estimateSession(input).expandedUncertainty;
+  const inFirst = (input: SessionInput, of: (values: readonly number[]) => number[]): SessionInput => ({
+    ...input,
+    runs: input.runs.map(({ sourceMs, latenciesMs }, i) =>
+      i === 0 ? { sourceMs: of(sourceMs!), latenciesMs: of(latenciesMs) } : { sourceMs: sourceMs!, latenciesMs },
+    ),
+  });
+
+  it('a further reading widens no interval by a fifth', () => {
+    fc.assert(
+      fc.property(sessions, (input) => {
+        const less = halfWidth(inFirst(input, (values) => values.slice(0, -1)));
+        expect(halfWidth(input)).toBeLessThan(1.2 * less);
+      }),
+      RUNS,
+    );
+  });
+
+  it('one reading changed by 1 ms moves the half-width by less than 15 %', () => {
+    fc.assert(
+      fc.property(sessions, (input) => {
+        const [first, ...others] = input.runs;
+        const moved = { ...first!, latenciesMs: first!.latenciesMs.map((ms, i) => (i === 1 ? ms + 1 : ms)) };
+        const [before, after] = [halfWidth(input), halfWidth({ ...input, runs: [moved, ...others] })];
+        expect(Math.abs(after / before - 1)).toBeLessThan(0.15);
+      }),
+      RUNS,
+    );
+  });
+});
