@@ -2,7 +2,7 @@
 import { describePage } from '../citation/describe-page.ts';
 import { entryGroups, groupPath } from '../register/entry-groups.ts';
 import { labelSessions } from '../register/labels.ts';
-import { bodyPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
+import { bodyPath, methodPath, PATHS, readAloudPath, reportPath, rigPath, sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { inBenchOrder } from '../register/select.ts';
@@ -54,6 +54,11 @@ function pagesOf(site: Published): readonly SearchedPage[] {
       words: [id, wordsOf(prose)].join(' '),
     })),
     ...bench.reports.map((report) => writeUp('Reports', reportPath(report.id), report)),
+    ...bench.reports.map(({ id, title }) => ({
+      section: 'More' as const,
+      title: `${title}, for reading aloud`,
+      path: readAloudPath(id),
+    })),
     ...sessions(site),
     ...bench.rigs.map(({ id, name, prose }) => ({
       section: 'Rigs' as const,
@@ -90,6 +95,7 @@ function pagesOf(site: Published): readonly SearchedPage[] {
 /** Pages that there is one of. */
 const SINGLE = [
   ['Comparison', PATHS.comparison],
+  ['Carried to another display', PATHS.carried],
   ['Chain', PATHS.chain],
   ['Method', PATHS.method],
   ['How often intervals hold', PATHS.coverage],
