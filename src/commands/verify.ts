@@ -6,36 +6,49 @@ import { checkLedger } from '../ledger/check.ts';
 import { describeChanges } from '../ledger/describe.ts';
 import { problemsError } from '../model/problem-text.ts';
 import { publicationFolder } from '../site/publication.ts';
+import { leadsOn } from '../verify/links.ts';
 import { readBuiltSite } from '../verify/built-site.ts';
 import { verifySite, type NamedCheck } from '../verify/verify-site.ts';
+import { checkAccessibility } from './check-accessibility.ts';
 import { buildSite } from './build-site.ts';
 import { runCommand } from './run.ts';
 import { complain, say } from './say.ts';
 import type { BuildSummary } from './summary.ts';
 
-const USAGE = `Usage: npm run verify
+const USAGE = `Usage: npm run verify [-- --no-browser]
+
+  --no-browser  do not look at pages in a browser
 
 Builds the site into a folder of its own, which it removes again, and checks what can be checked without its author:
 that all of it compiles, that nothing moved or came since it was recorded, that every link leads somewhere, that
-every number on every page comes from a file, and that no page runs anything or asks another host.`;
+every number on every page comes from a file, that no page runs anything or asks another host, and that pages are
+accessible, as far as a program can tell. That last one needs Chromium, the one in $CHROMIUM or the system's; without
+one it says so.`;
 
 const FAULTS_SHOWN = 20;
+const HOW_TO_LOOK = 'Install one, or name it: CHROMIUM=/path/to/chromium.';
 
-await runCommand(USAGE, {}, async () => {
+await runCommand(USAGE, { 'no-browser': { type: 'boolean' } }, async ({ 'no-browser': isWithoutBrowser = false }) => {
   const root = publicationFolder();
   const outer = await mkdtemp(join(tmpdir(), 'verify-'));
   try {
     const path = join(outer, 'site');
     const summary = await buildSite({ root, output: { path, name: 'dist' } });
     say(`${summary.bench.site.title}: it compiles, into ${summary.pages} pages.\n`);
+    const site = readBuiltSite(path);
+    const pages = site.pages.map((page) => page.path).filter((page) => !leadsOn(site.page(page)));
+    const looked = isWithoutBrowser ? { why: '--no-browser says so' } : await checkAccessibility(path, pages);
     const checks = [
       ledgerCheck(summary),
       numbersCheck(summary),
-      ...verifySite(readBuiltSite(path), summary.bench.site),
+      ...verifySite(site, summary.bench.site),
+      ...('why' in looked ? [] : [looked]),
     ];
     say(describeChecks(checks));
+    if ('why' in looked) say(`  – Whether pages are accessible was not looked at: ${looked.why}. ${HOW_TO_LOOK}`);
     const failed = checks.filter(({ faults }) => faults.length > 0);
-    if (failed.length === 0) return say('\nEverything holds.');
+    if (failed.length === 0)
+      return say('why' in looked ? '\nEverything that was looked at holds.' : '\nEverything holds.');
     for (const check of failed) complain(`\n${describeFaults(check)}`);
     process.exitCode = 1;
   } finally {

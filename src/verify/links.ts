@@ -102,6 +102,7 @@ export function checkReach(site: BuiltSite): Checked {
 /** What a server shows for an address that leads nowhere. */
 const NOT_FOUND = '/404.html';
 
-function leadsOn({ elements }: Page): boolean {
+/** Whether a page only leads on, from an address that something has left. */
+export function leadsOn({ elements }: Page): boolean {
   return elements.some(({ tagName, attrs }) => tagName === 'meta' && attrs.some(({ value }) => value === 'refresh'));
 }

@@ -6,6 +6,8 @@ import axe from 'axe-core';
 import { chromium } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, it } from 'vitest';
 import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { checkAccessibility } from '../../src/commands/check-accessibility.ts';
+import type { NamedCheck } from '../../src/verify/verify-site.ts';
 import { launchOptions } from '../support/chromium.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder } from '../support/serve-folder.ts';
@@ -24,13 +26,13 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(outer, { recursive: true, force: true }));
 
-const verify = () => tool.run('verify', ['--publication', root]);
+const verify = (...more: readonly string[]) => tool.run('verify', ['--publication', root, ...more]);
 const read = (path: string): string => readFileSync(join(root, path), 'utf8');
 
 it('holds what it promises at once, and verifying leaves nothing behind', () => {
   const { code, stdout, stderr } = verify();
   expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-  expect(stdout).toMatch(/\n\nEverything holds\.\n$/);
+  expect(stdout).toMatch(/✓ +\d+ pages: are accessible, as far as a program can tell\n\nEverything holds\.\n$/);
   expect(existsSync(join(root, 'dist'))).toBe(false);
 });
 
@@ -59,13 +61,28 @@ it('has pages that are accessible, on a phone too, and that ask nobody for anyth
   expect(asked.filter((url) => !url.startsWith(server.origin) && !url.startsWith('data:'))).toEqual([]);
 });
 
+it('tells what shuts readers out, in light and in dark colours', async () => {
+  using _page = writeFiles(root, {
+    'faulty/index.html':
+      '<!doctype html><html lang="en"><head><meta name="color-scheme" content="light dark"><title>A page</title><style>@media (prefers-color-scheme: dark) { body { background: #000; color: #fff } p { color: #333 } }</style></head><body><main><h1>A page</h1><p>Words.</p><img src="data:,"></main></body></html>',
+  });
+  const { faults } = (await checkAccessibility(join(root, 'faulty'), ['/'])) as NamedCheck;
+  expect(faults).toEqual([
+    expect.stringMatching(/^\/: Images must have alternative text \(1\): <img/),
+    expect.stringMatching(
+      /^\/: in dark colours, Elements must meet minimum color contrast ratio thresholds \(1\): <p>/,
+    ),
+  ]);
+});
+
 it('is told of numbers from nowhere and of anchors that are not there', () => {
   using _report = writeFiles(root, {
     'content/reports/first.mdx':
       '---\ntitle: First\nsummary: A first look.\ndate: 2026-04-21\n---\n\nThe body takes 123 ms, see [there](/method/#nowhere).\n',
   });
-  const { code, stdout, stderr } = verify();
+  const { code, stdout, stderr } = verify('--no-browser');
   expect(code).toBe(1);
+  expect(stdout).toContain('Whether pages are accessible was not looked at');
   expect(stdout).toContain('✗');
   expect(stderr).toContain('/reports/first/: nothing accounts for “123 ms” in “The body takes 123 ms, see there.”');
   expect(stderr).toContain('leads to #nowhere, which that page does not have');
@@ -77,13 +94,13 @@ it('is told to record what it measured, and holds once that is done, until somet
     [`${SESSION}.md`]: read(`${SESSION}.md`).replace('planned: true\n', '').replace('# date:', 'date:'),
     [`${SESSION}.csv`]: `${read(`${SESSION}.csv`)}1,10.120,10.004,,\n1,13.377,13.254,,\n2,4.551,4.436,,\n2,7.903,7.781,,\n`,
   });
-  const before = verify();
+  const before = verify('--no-browser');
   expect([before.code, before.stderr]).toEqual([1, expect.stringContaining('content/ledger/figures.csv')]);
   const record = ['--publication', root, '--reason', 'The first state', '--date', '2026-04-22'];
   expect(tool.run('record', record).code).toBe(0);
-  expect(verify()).toMatchObject({ code: 0, stderr: '' });
+  expect(verify('--no-browser')).toMatchObject({ code: 0, stderr: '' });
   writeFileSync(join(root, `${SESSION}.csv`), read(`${SESSION}.csv`).replace('10.004', '10.014'));
-  const moved = verify();
+  const moved = verify('--no-browser');
   expect([moved.code, moved.stderr]).toEqual([
     1,
     expect.stringMatching(/fenn-3-50-a\.csv changed:\n.*mean\/fenn-3-50-a/s),

@@ -1,15 +1,8 @@
 /** Coming by what the tests need and npm does not bring: Debian's packages, where this machine can install them. */
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
-import { delimiter, join } from 'node:path';
+import { firstInPath, isRoot } from '../../src/commands/chromium.ts';
 
-export const isRoot = process.getuid?.() === 0;
-
-/** The first of these commands in the folders of a path. */
-export function firstInPath(commands: readonly string[], path: string): string | undefined {
-  const folders = path.split(delimiter).filter((folder) => folder !== '');
-  return commands.flatMap((command) => folders.map((folder) => join(folder, command))).find((file) => existsSync(file));
-}
+export { firstInPath } from '../../src/commands/chromium.ts';
 
 /** Whether a Debian package could be installed: as root, or by sudo without a question. */
 export function installPackage(name: string): boolean {
