@@ -1,4 +1,4 @@
-import type { Condition, Design, Term } from './design-matrix.ts';
+import type { FactorLevels, Design, Term } from './design-matrix.ts';
 import type { AliasedColumn, LeastSquaresFit } from './least-squares.ts';
 
 /** Terms that these conditions cannot tell apart. */
@@ -7,7 +7,7 @@ export interface Alias {
   readonly kind: 'confounded' | 'empty-cells';
   readonly terms: readonly Term[];
   /** Conditions nobody measured that would tell them apart: fewest changes from a measured one first, three at most. */
-  readonly separatedBy: readonly Condition[];
+  readonly separatedBy: readonly FactorLevels[];
 }
 
 const MOST_SUGGESTIONS = 3;
@@ -19,14 +19,14 @@ const MOST_SUGGESTIONS = 3;
  * condition separates them if its row breaks that equation, so rows one change away from a measured condition are
  * tried first, then rows two changes away, within the factors concerned.
  */
-export function nameAliases(fit: LeastSquaresFit, design: Design, conditions: readonly Condition[]): Alias[] {
+export function nameAliases(fit: LeastSquaresFit, design: Design, conditions: readonly FactorLevels[]): Alias[] {
   const found = new Map<string, Alias>();
   for (const alias of fit.aliased) {
     const { column, combination } = alias;
     const kind = isEmptyCell(alias, design) ? 'empty-cells' : 'confounded';
     const columns = [...combination.map((part) => part.column), column].sort((a, b) => a - b);
     const terms = distinctTerms(columns.map((j) => design.termOf[j] ?? []));
-    const breaksEquation = (condition: Condition): boolean => {
+    const breaksEquation = (condition: FactorLevels): boolean => {
       const row = design.rowOf(condition);
       const implied = combination.reduce((sum, part) => sum + part.coefficient * (row[part.column] ?? 0), 0);
       return Math.abs((row[column] ?? 0) - implied) > 1e-7 * Math.max(1, ...row.map(Math.abs));
@@ -48,19 +48,20 @@ function isEmptyCell({ column, combination }: AliasedColumn, { termOf }: Design)
 }
 
 function suggest(
-  conditions: readonly Condition[],
+  conditions: readonly FactorLevels[],
   design: Design,
   terms: readonly Term[],
-  wanted: (c: Condition) => boolean,
-): Condition[] {
+  wanted: (c: FactorLevels) => boolean,
+): FactorLevels[] {
   const factors = design.factors.filter((factor) => terms.some((term) => term.includes(factor.id)));
-  const keyOf = (condition: Condition): string => JSON.stringify(design.factors.map((factor) => condition[factor.id]));
+  const keyOf = (condition: FactorLevels): string =>
+    JSON.stringify(design.factors.map((factor) => condition[factor.id]));
   const seen = new Set(conditions.map(keyOf));
-  let frontier: Condition[] = conditions.map((condition) =>
+  let frontier: FactorLevels[] = conditions.map((condition) =>
     Object.fromEntries(design.factors.map((factor) => [factor.id, condition[factor.id] ?? ''])),
   );
   for (let changes = 1; changes <= 2; changes += 1) {
-    const next: Condition[] = [];
+    const next: FactorLevels[] = [];
     for (const condition of frontier) {
       for (const factor of factors) {
         for (const level of factor.levels) {

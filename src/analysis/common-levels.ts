@@ -1,4 +1,4 @@
-import type { Condition, Factor, Term } from './design-matrix.ts';
+import type { FactorLevels, Factor, Term } from './design-matrix.ts';
 
 /**
  * Over which levels of other factors the effect of a step may be averaged: of each factor that shares a term with the
@@ -8,7 +8,7 @@ import type { Condition, Factor, Term } from './design-matrix.ts';
  * Only factors whose levels matter are named: without a term in common, an effect is the same at every level.
  */
 export function commonLevels(
-  conditions: readonly Condition[],
+  conditions: readonly FactorLevels[],
   factors: readonly Factor[],
   terms: readonly Term[],
   { setting, from, to }: { readonly setting: string; readonly from: string; readonly to: string },

@@ -9,7 +9,7 @@ export interface Factor {
 }
 
 /** Level by factor id: one condition. */
-export type Condition = Readonly<Record<string, string>>;
+export type FactorLevels = Readonly<Record<string, string>>;
 
 /** The factors whose product a term is: `['stabiliser']`, or `['stabiliser', 'output']` for their interaction. */
 export type Term = readonly string[];
@@ -24,12 +24,12 @@ export interface Design {
   /** Ids of factors that never vary, and so have no column. */
   readonly constant: readonly string[];
   /** The row of a condition. */
-  readonly rowOf: (condition: Condition) => number[];
+  readonly rowOf: (condition: FactorLevels) => number[];
   /**
    * The row at the levels given, averaged with equal weight over every combination of the other factors' levels: all that
    * occur, or those named in `over`.
    */
-  readonly averageRowOf: (levels: Condition, over?: Readonly<Record<string, readonly string[]>>) => number[];
+  readonly averageRowOf: (levels: FactorLevels, over?: Readonly<Record<string, readonly string[]>>) => number[];
 }
 
 /**
@@ -41,7 +41,7 @@ export interface Design {
  * Source: R, model.matrix with contr.treatment.
  */
 export function buildDesign(
-  conditions: readonly Condition[],
+  conditions: readonly FactorLevels[],
   declared: readonly Factor[],
   terms: readonly Term[],
 ): Design {
@@ -76,7 +76,7 @@ export function buildDesign(
       ),
     ),
   ];
-  const rowOf = (condition: Condition): number[] => rowFrom((factor) => codesOf(factor, condition[factor.id] ?? ''));
+  const rowOf = (condition: FactorLevels): number[] => rowFrom((factor) => codesOf(factor, condition[factor.id] ?? ''));
   const rows = conditions.map(rowOf);
   const widths = terms.map((term) => term.reduce((width, id) => width * widthOf(byId.get(id)), 1));
   return {
@@ -94,7 +94,7 @@ export function buildDesign(
 }
 
 /** The factor with the levels that occur. */
-function occurring(factor: Factor, conditions: readonly Condition[]): Factor {
+function occurring(factor: Factor, conditions: readonly FactorLevels[]): Factor {
   const seen = new Set<string>();
   for (const condition of conditions) {
     const level = condition[factor.id];

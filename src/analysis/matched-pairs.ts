@@ -1,11 +1,11 @@
-import type { Condition } from './design-matrix.ts';
+import type { FactorLevels } from './design-matrix.ts';
 import { compareText } from '../model/compare-text.ts';
 
 export interface PairCandidate {
   readonly id: string;
   /** Everything but settings that must be the same: body, firmware, rig, links, display, method. */
   readonly context: string;
-  readonly settings: Condition;
+  readonly settings: FactorLevels;
 }
 
 export interface MatchedPair {
@@ -17,7 +17,7 @@ export interface MatchedPair {
 }
 
 /** Ids of the settings in which two conditions differ, sorted; one that only one of them states differs. */
-export function differingSettings(a: Condition, b: Condition): string[] {
+export function differingSettings(a: FactorLevels, b: FactorLevels): string[] {
   const ids = new Set([...Object.keys(a), ...Object.keys(b)]);
   return [...ids].filter((id) => a[id] !== b[id]).sort();
 }

@@ -1,5 +1,5 @@
 import { commonLevels } from './common-levels.ts';
-import type { Condition, Design, Factor, Term } from './design-matrix.ts';
+import type { FactorLevels, Design, Factor, Term } from './design-matrix.ts';
 import { testEquivalence } from './equivalence.ts';
 import { intervalAt, probabilityOfZero } from './error-tail.ts';
 import { adjustHolm } from './holm.ts';
@@ -46,7 +46,7 @@ export function estimateEffects(
   fit: LeastSquaresFit,
   design: Design,
   terms: readonly Term[],
-  observations: readonly (Weighed & { readonly condition: Condition })[],
+  observations: readonly (Weighed & { readonly condition: FactorLevels })[],
   scale: FitScale,
   level: number,
 ): SettingEffect[] {

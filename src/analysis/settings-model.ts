@@ -1,7 +1,7 @@
 import { fsum } from 'd3-array';
 import { nameAliases, type Alias } from './aliases.ts';
 import { judgeConsistency, type Consistency } from './birge.ts';
-import { buildDesign, type Condition, type Design, type Factor, type Term } from './design-matrix.ts';
+import { buildDesign, type FactorLevels, type Design, type Factor, type Term } from './design-matrix.ts';
 import { chiSquareUpperTail, fUpperTail } from './distributions.ts';
 import { DEFAULT_LEVEL } from './interval.ts';
 import { fitLeastSquares, type LeastSquaresFit } from './least-squares.ts';
@@ -15,7 +15,7 @@ import {
 
 /** One session's estimate, or one reading of a replicated experiment. */
 export interface SettingsObservation extends Weighed {
-  readonly condition: Condition;
+  readonly condition: FactorLevels;
   readonly value: number;
 }
 

@@ -1,4 +1,4 @@
-import { buildDesign, type Condition, type Factor, type Term } from './design-matrix.ts';
+import { buildDesign, type FactorLevels, type Factor, type Term } from './design-matrix.ts';
 import { fitLeastSquares } from './least-squares.ts';
 
 /**
@@ -12,7 +12,7 @@ import { fitLeastSquares } from './least-squares.ts';
  * in the main terms, the frame interval as a number carries an interaction that levels here and there cannot.
  */
 export function proposeTerms(
-  conditions: readonly Condition[],
+  conditions: readonly FactorLevels[],
   factors: readonly Factor[],
   spare = 1,
   more: readonly Term[] = [],

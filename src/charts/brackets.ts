@@ -1,5 +1,5 @@
 import type { Chart } from './chart.ts';
-import type { Range } from './plot-row.ts';
+import type { Range } from './row-plot-input.ts';
 import { renderRowPlot } from './row-plot.ts';
 
 export interface BracketRow {

@@ -1,5 +1,5 @@
 import type { Figure } from '../register/register.ts';
-import type { PlotRow } from './plot-row.ts';
+import type { PlotRow } from './row-plot-input.ts';
 
 export interface EstimateRow {
   readonly label: string;

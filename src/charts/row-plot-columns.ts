@@ -1,6 +1,6 @@
 import type { Axis } from './axis.ts';
 import { CHART_WIDTH, type Variant } from './chart.ts';
-import type { PlotRow } from './plot-row.ts';
+import type { PlotRow } from './row-plot-input.ts';
 import { textWidth } from './text-width.ts';
 import { TEXT_GAP, TEXT_SIZE } from './theme.ts';
 

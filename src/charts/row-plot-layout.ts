@@ -2,7 +2,7 @@ import { axisAround, axisFromZero, placeOnAxis, tickText } from './axis.ts';
 import { CHART_WIDTH, type PlacedText, type Variant } from './chart.ts';
 import { layOutColumns, type Columns } from './row-plot-columns.ts';
 import type { Drawing } from './render.ts';
-import type { PlotRow, RowPlot } from './plot-row.ts';
+import type { PlotRow, RowPlot } from './row-plot-input.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import { bodyLook, DESCENT, HALF_X_HEIGHT, LINE_HEIGHT, NO_BODY, TEXT_GAP, TEXT_SIZE } from './theme.ts';
 

@@ -1,6 +1,6 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { Chart, Variant } from './chart.ts';
-import type { RowPlot } from './plot-row.ts';
+import type { RowPlot } from './row-plot-input.ts';
 import { renderSvg } from './render.ts';
 import { layOutRows } from './row-plot-layout.ts';
 import { COLOUR } from './theme.ts';

@@ -1,6 +1,6 @@
 /** What the commands that plan sessions take, from text to values. */
 import { planRig, type PlannedCondition, type Wanted } from '../planning/plan-rig.ts';
-import type { Condition } from '../planning/planned-session.ts';
+import type { ConditionToMeasure } from '../planning/planned-session.ts';
 import { findLevel } from '../ingest/settings.ts';
 import { nearest } from '../ingest/nearest.ts';
 import { parseDurationMs } from '../ingest/quantities.ts';
@@ -60,7 +60,7 @@ export function conditionsOf(
   bench: Bench,
   rates: string | undefined,
   sets: readonly string[] = [],
-): readonly Condition[] {
+): readonly ConditionToMeasure[] {
   if (rates === undefined) throw new CallError('Say at which frame rate: --rate 59.94');
   const given = new Map<string, readonly string[]>([['rate', rates.split(',')], ...sets.map(parseSet)]);
   for (const name of given.keys()) choose('set', name, bench.settings, 'setting');
@@ -85,7 +85,7 @@ export function conditionsOf(
 export function planConditions(
   bench: Bench,
   rig: Rig,
-  conditions: readonly Condition[],
+  conditions: readonly ConditionToMeasure[],
   wanted: Wanted | undefined,
 ): readonly PlannedCondition[] {
   return conditions.map((condition) => ({ condition, ...planRig(bench, rig, condition.rate, wanted) }));

@@ -1,9 +1,9 @@
 import type { Bench, Rig } from '../model/bench.ts';
 import { conditionKey } from '../register/comparisons/conditions.ts';
 import { inBenchOrder } from '../register/select.ts';
-import type { Condition } from './planned-session.ts';
+import type { ConditionToMeasure } from './planned-session.ts';
 
-export interface ComparableCondition extends Condition {
+export interface ComparableCondition extends ConditionToMeasure {
   /** Bodies that have been measured in it. */
   readonly bodies: number;
 }

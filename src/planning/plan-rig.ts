@@ -2,13 +2,13 @@ import { planLadder, planSession, type Ladder, type Plan, type Wanted } from '..
 import type { Bench, Rig } from '../model/bench.ts';
 import type { Rate } from '../model/rate.ts';
 import { lookup } from '../register/lookup.ts';
-import type { Condition } from './planned-session.ts';
+import type { ConditionToMeasure } from './planned-session.ts';
 import { methodOfRig, setupOfRig } from './setup-of-rig.ts';
 
 export type { Ladder, Plan, Wanted };
 
 export interface PlannedCondition {
-  readonly condition: Condition;
+  readonly condition: ConditionToMeasure;
   readonly plan: Plan;
   /** Where nothing particular was wanted: what more and less would give. */
   readonly ladder?: Ladder;

@@ -2,7 +2,7 @@ import type { Design } from '../analysis/precision.ts';
 import type { Bench, MethodId } from '../model/bench.ts';
 import type { Rate } from '../model/rate.ts';
 
-export interface Condition {
+export interface ConditionToMeasure {
   /** Level by setting. */
   readonly settings: Readonly<Record<string, string>>;
   readonly rate: Rate;
@@ -13,7 +13,7 @@ export interface NewSession {
   readonly body: string;
   readonly rig: string;
   readonly method: MethodId;
-  readonly condition: Condition;
+  readonly condition: ConditionToMeasure;
   readonly plan: Design;
   /** 1-based, in the order in which they are to be measured. */
   readonly position: number;
@@ -24,7 +24,12 @@ export interface NewSession {
  * An id for a session that says what it is of and is not taken: body, frame rate, then the levels that are not
  * this bench's usual ones, then a letter: `fenn-3-25-stabiliser-on-a`.
  */
-export function newSessionId(body: string, { settings }: Condition, bench: Bench, taken: ReadonlySet<string>): string {
+export function newSessionId(
+  body: string,
+  { settings }: ConditionToMeasure,
+  bench: Bench,
+  taken: ReadonlySet<string>,
+): string {
   const levels = bench.settings.flatMap(({ id }) => {
     const level = settings[id];
     if (level === undefined || id === 'rate' || level === usualLevel(bench, id)) return [];

@@ -10,11 +10,11 @@ export function describeProvenance({ label, interval, unit, readings, runs, excl
 
 /** `95 % interval 292.0 to 309.6 ms`. */
 export function describeCoverage({ low, high, level }: NonNullable<Figure['interval']>, unit: string): string {
-  return `${describeLevel(level)} interval ${describeInterval(low, high, unit)}`;
+  return `${describeCoverageLevel(level)} interval ${describeInterval(low, high, unit)}`;
 }
 
 /** `95 %`. */
-export function describeLevel(level: number): string {
+export function describeCoverageLevel(level: number): string {
   return `${Number((level * 100).toFixed(2))} %`;
 }
 

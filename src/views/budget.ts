@@ -1,5 +1,5 @@
 /** The budget of a figure as published: text of every component, of the corrections, and of the whole. */
-import { describeLevel } from '../register/provenance.ts';
+import { describeCoverageLevel } from '../register/provenance.ts';
 import type { Figure } from '../register/register.ts';
 import { capitalize, describeSignificant, MINUS, placeOfUncertainty, roundTo } from '../register/text.ts';
 
@@ -54,7 +54,7 @@ export function describeBudget({
     rows,
     total: {
       uncertainty: describeSignificant(standardUncertainty, 2, unit),
-      expanded: `Expanded uncertainty U = ${describeSignificant(half, 2, unit)} at ${describeLevel(interval?.level ?? 0)} coverage${coverageFactor === undefined ? '' : `, coverage factor k = ${roundTo(coverageFactor, 2)}`}.`,
+      expanded: `Expanded uncertainty U = ${describeSignificant(half, 2, unit)} at ${describeCoverageLevel(interval?.level ?? 0)} coverage${coverageFactor === undefined ? '' : `, coverage factor k = ${roundTo(coverageFactor, 2)}`}.`,
     },
     corrections: describeCorrections(corrections, uncorrected, value, half, unit),
   };

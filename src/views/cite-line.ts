@@ -3,7 +3,7 @@ import type { Bench } from '../model/bench.ts';
 import { once } from '../model/once.ts';
 import { describeCondition } from '../register/comparisons/describe-condition.ts';
 import type { Published } from '../register/published.ts';
-import { describeCoverage, describeLevel } from '../register/provenance.ts';
+import { describeCoverage, describeCoverageLevel } from '../register/provenance.ts';
 import type { Figure } from '../register/register.ts';
 import { recordedOn } from './earlier-values.ts';
 
@@ -15,7 +15,7 @@ export function citeFigure(site: Site, figure: Figure): string {
     interval === undefined
       ? text
       : text.includes(' to ')
-        ? `${text}, ${describeLevel(interval.level)} interval`
+        ? `${text}, ${describeCoverageLevel(interval.level)} interval`
         : `${text} (${describeCoverage(interval, unit)})`;
   return `${describeCiteSubject(site, figure)}: ${value}. ${citePlace(citedPublication(site), entry)}`;
 }

@@ -2,7 +2,7 @@
 import type { DisplayPair, SourceFile } from '../model/bench.ts';
 import { rateLabel } from '../model/rate.ts';
 import { methodPath, PATHS } from '../register/paths.ts';
-import { describeBasis, describeLevel } from '../register/provenance.ts';
+import { describeBasis, describeCoverageLevel } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
 import { describeBudget, type BudgetText } from './budget.ts';
@@ -41,7 +41,7 @@ export function displayPairPage({ bench, find, figure, findingsOf }: Published, 
     note: noteOf(bench, pair.notes, pair.file),
     title: `${display.name} against ${against.name}`,
     figure: found,
-    level: describeLevel(found.interval?.level ?? 0),
+    level: describeCoverageLevel(found.interval?.level ?? 0),
     basis: describeBasis(found),
     budget: describeBudget(found),
     findings: findingsOf('display-pair', id),

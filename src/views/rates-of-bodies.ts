@@ -1,7 +1,7 @@
 /** Bodies against their frame rates: of each chain the configuration in which most bodies were measured at several rates. */
 import type { Session } from '../model/bench.ts';
 import { rateHz } from '../model/rate.ts';
-import type { Condition } from '../register/comparisons/body-families.ts';
+import type { MeasuredCondition } from '../register/comparisons/body-families.ts';
 import { standingBodies } from '../register/comparisons/standing.ts';
 import { labelSessions } from '../register/labels.ts';
 import type { Published } from '../register/published.ts';
@@ -20,7 +20,7 @@ export interface RatesOfBodies {
 }
 
 /** undefined where no two bodies were measured at two rates each, alike in everything else. */
-export function ratesOfBodies(site: Published, conditions: readonly Condition[]): RatesOfBodies | undefined {
+export function ratesOfBodies(site: Published, conditions: readonly MeasuredCondition[]): RatesOfBodies | undefined {
   const alike = Map.groupBy(conditions, ({ sessions: [{ settings }] }) => {
     const { rate: _rate, ...others } = settings;
     return JSON.stringify(Object.entries(others).sort());
@@ -51,7 +51,7 @@ export function ratesOfBodies(site: Published, conditions: readonly Condition[])
 type Sessions = readonly [Session, ...Session[]];
 
 /** Of each body that has two rates or more among these conditions, one session for each, slowest first. */
-function bodiesOf({ bench }: Published, conditions: readonly Condition[]): readonly Sessions[] {
+function bodiesOf({ bench }: Published, conditions: readonly MeasuredCondition[]): readonly Sessions[] {
   return bench.bodies.flatMap(({ id }): readonly Sessions[] => {
     const [first, ...others] = conditions
       .flatMap(({ sessions }) =>

@@ -5,7 +5,7 @@ import { badgesOf } from '../register/badges.ts';
 import { labelSessions } from '../register/labels.ts';
 import { bodyPath, methodPath, rigPath, sessionPath } from '../register/paths.ts';
 import { describeImport } from './imported-from.ts';
-import { describeBasis, describeLevel } from '../register/provenance.ts';
+import { describeBasis, describeCoverageLevel } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
 import { inBenchOrder } from '../register/select.ts';
@@ -111,7 +111,7 @@ function headlineOf({ figure }: Published, id: string): SessionPage['headline'] 
     frames && {
       total,
       frames,
-      level: describeLevel(total.interval?.level ?? 0),
+      level: describeCoverageLevel(total.interval?.level ?? 0),
       basis: describeBasis(total),
       budget: describeBudget(total),
     }

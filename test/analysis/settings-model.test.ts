@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Condition, Factor, Term } from '../../src/analysis/design-matrix.ts';
+import type { FactorLevels, Factor, Term } from '../../src/analysis/design-matrix.ts';
 import { fitSettings, type SettingsFit, type SettingsObservation } from '../../src/analysis/settings-model.ts';
 import { proposeTerms } from '../../src/analysis/settings-terms.ts';
 import { normalError } from '../support/budgeted.ts';
@@ -11,7 +11,7 @@ import { readReference } from '../support/r-reference.ts';
 const r = readReference('linear-models');
 
 function observations(
-  rows: readonly { condition: Condition; value: number }[],
+  rows: readonly { condition: FactorLevels; value: number }[],
   u: (i: number) => number = () => 1,
 ): SettingsObservation[] {
   return rows.map((row, i) => ({ ...row, standardUncertainty: u(i), error: normalError(u(i)) }));
@@ -128,7 +128,7 @@ describe('what cannot be separated', () => {
 
   it('a condition that is missing and would not separate them is no suggestion', () => {
     // plot 110 of block 5 belongs to the half that block holds anyway; with 110 of block 1 first it is the nearest change
-    const plotOf = ({ condition: { block, N, P, K } }: { condition: Condition }): string => `${block} ${N}${P}${K}`;
+    const plotOf = ({ condition: { block, N, P, K } }: { condition: FactorLevels }): string => `${block} ${N}${P}${K}`;
     const rest = NPK.filter((row) => plotOf(row) !== '5 110').sort(
       (a, b) => Number(plotOf(b) === '1 110') - Number(plotOf(a) === '1 110'),
     );
@@ -372,7 +372,7 @@ it('an ordered setting is given step by step, an unordered one against its first
 
 describe('bad questions get a reason', () => {
   const factors: Factor[] = [{ id: 'x', kind: 'unordered', levels: ['a', 'b'] }];
-  const at = (level: string, value: number): { condition: Condition; value: number } => ({
+  const at = (level: string, value: number): { condition: FactorLevels; value: number } => ({
     condition: { x: level },
     value,
   });

@@ -1,4 +1,4 @@
-import type { Condition, Factor } from '../../src/analysis/design-matrix.ts';
+import type { FactorLevels, Factor } from '../../src/analysis/design-matrix.ts';
 import { readReference } from './r-reference.ts';
 
 /** Data sets of R's `datasets` package, as test/reference/datasets.R prints them. */
@@ -36,7 +36,7 @@ export const PLANT_GROWTH = groupsOf(data('PlantGrowth.weight'), data('PlantGrow
 function rowsOf(
   values: readonly number[],
   columns: Readonly<Record<string, readonly number[]>>,
-): { condition: Condition; value: number }[] {
+): { condition: FactorLevels; value: number }[] {
   return values.map((value, i) => ({
     value,
     condition: Object.fromEntries(Object.entries(columns).map(([id, levels]) => [id, String(levels[i])])),

@@ -1,6 +1,6 @@
 /** The script of the page that recomputes: the only one of the site. It asks nobody but the site itself. */
 import './buffer.ts';
-import { describeLevel, plural } from '../../register/provenance.ts';
+import { describeCoverageLevel, plural } from '../../register/provenance.ts';
 import { assumptionsOf } from '../assumptions.ts';
 import { familiesOf, type Question } from '../answer.ts';
 import { describeChange, type Change } from '../changes.ts';
@@ -245,7 +245,7 @@ async function recompute(work: Work): Promise<void> {
     ...[...changes.values()].map(describeChange),
     ...(level === PUBLISHED_LEVEL
       ? []
-      : [`coverage of the intervals: ${describeLevel(PUBLISHED_LEVEL)} → ${describeLevel(level)}`]),
+      : [`coverage of the intervals: ${describeCoverageLevel(PUBLISHED_LEVEL)} → ${describeCoverageLevel(level)}`]),
   ];
   found('changed').replaceChildren(
     ...(said.length === 0

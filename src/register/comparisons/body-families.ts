@@ -9,13 +9,13 @@ import { standingBodies } from './standing.ts';
 import { once } from '../../model/once.ts';
 
 /** Every session of one condition through one chain, whatever its body. */
-export interface Condition {
+export interface MeasuredCondition {
   readonly sessions: readonly [Session, ...Session[]];
   readonly chain: string;
 }
 
 /** In bench order, which does not look at the body first: frame rate, then the other settings. */
-export const conditionsOf: (bench: Bench) => readonly Condition[] = once((bench) => {
+export const conditionsOf: (bench: Bench) => readonly MeasuredCondition[] = once((bench) => {
   const ordered = inBenchOrder(
     bench,
     bench.sessions.map((session) => ({ ...session, body: '' })),

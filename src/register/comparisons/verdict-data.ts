@@ -3,7 +3,7 @@ import type { DifferenceResult } from '../../analysis/difference-result.ts';
 import type { Comparison } from '../../analysis/family.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS } from '../kinds.ts';
-import { describeLevel, plural } from '../provenance.ts';
+import { describeCoverageLevel, plural } from '../provenance.ts';
 import type { Figure, VerdictData } from '../register.ts';
 import { describeCount } from '../text.ts';
 import { familySizeId, type Family } from './family.ts';
@@ -43,7 +43,7 @@ export function describeDecision(
   const size =
     familySize + claimed === 1
       ? 'It is the only comparison of its family, so nothing is adjusted.'
-      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${inWords})${claimed === 0 ? '' : `, with ${plural(claimed, 'statement')} that its claims make`}: the probability of any false “slower” or “faster” among them is at most ${describeLevel(alpha)}, and so is that of any false “the same”. The interval is this comparison’s own.`;
+      : `One of ${describeCount(familySize)} comparisons that are adjusted together by Holm’s method (${inWords})${claimed === 0 ? '' : `, with ${plural(claimed, 'statement')} that its claims make`}: the probability of any false “slower” or “faster” among them is at most ${describeCoverageLevel(alpha)}, and so is that of any false “the same”. The interval is this comparison’s own.`;
   const p =
     pAdjusted === undefined || pSameAdjusted === undefined
       ? []

@@ -1,6 +1,6 @@
 /** What a model of settings cannot tell, and which session would. */
 import type { Alias } from '../../analysis/aliases.ts';
-import type { Condition } from '../../analysis/design-matrix.ts';
+import type { FactorLevels } from '../../analysis/design-matrix.ts';
 import type { SettingsFit } from '../../analysis/settings-model.ts';
 import type { Compilation } from '../compilation.ts';
 import { listWords } from '../comparisons/pair-words.ts';
@@ -67,7 +67,7 @@ function notAdditive(
   ];
 }
 
-function describe(find: Lookup, condition: Condition, varying: readonly string[]): string {
+function describe(find: Lookup, condition: FactorLevels, varying: readonly string[]): string {
   return listWords(
     varying
       .filter((id) => id !== INTERVAL_FACTOR)
