@@ -98,7 +98,9 @@ const MUTATIONS: readonly Mutation[] = [
       for (const end of ['csv', 'md']) rmSync(join(copy.root, `data/sessions/${UNNAMED}.${end}`));
     },
     says: [
-      new RegExp(` {2}count/sessions {2}was "\\d+", is now "\\d+": .*data/sessions/${UNNAMED}\\.csv is gone`),
+      new RegExp(
+        `\n {2}data/sessions/${UNNAMED}\\.csv is gone; data/sessions/${UNNAMED}\\.md is gone:\n {4}count/sessions +\\d+ → \\d+\n`,
+      ),
       new RegExp(
         ` {2}\\S+ {2}was "[^"]+", is no longer published: data/sessions/${UNNAMED}\\.csv is gone\\b[^;]*; data/sessions/${UNNAMED}\\.md is gone\\b`,
       ),

@@ -25,6 +25,7 @@ const TEXT_KEYS = new Set([
   'warm-up',
   'cut-short',
   'reason',
+  'in-words',
 ]);
 
 /** A session that no other shares rig, settings and method with. */
@@ -106,7 +107,7 @@ beforeAll(() => {
   for (const path of projectFiles('content')) {
     if (path.endsWith('.yaml')) copy.edit(path, (text) => markYaml(text, path));
     // The rest of the ledger is written by a command: what it holds is checked where it is read.
-    else if (!path.endsWith('.csv')) copy.edit(path, (text) => markFrontMatter(text, path, path.endsWith('.md')));
+    else if (/\.mdx?$/.test(path)) copy.edit(path, (text) => markFrontMatter(text, path, path.endsWith('.md')));
   }
   copy.build();
   site = readBuiltSite(copy.dist);
@@ -124,6 +125,7 @@ describe('markup in every text field', () => {
         'content/ledger/entries/*.yaml',
         'content/methods/*.mdx',
         'content/reports/*.mdx',
+        'content/reports/pictures/*.yaml',
         'data/bodies/*.md',
         'data/display-pairs/*.csv',
         'data/display-pairs/*.md',
