@@ -33,11 +33,13 @@ const whole = {
 };
 const site = compileBench(whole);
 
+const note = (text: string, file: string) => ({ text, file, illustrations: [] });
+
 it('describes links, then displays, says which are the rig’s own, and leaves out what has no description', () => {
   expect(rigPage(site, 'attic').described).toEqual([
-    { name: 'Cable', description: 'Ten metres.', isOwn: true, file: 'data/links/cable.md' },
-    { name: 'Screen', description: 'On the desk.', isOwn: true, file: 'data/displays/screen.md' },
-    { name: 'Monitor', description: 'In the pit.', isOwn: false, file: 'data/displays/monitor.md' },
+    { name: 'Cable', note: note('Ten metres.', 'data/links/cable.md'), isOwn: true },
+    { name: 'Screen', note: note('On the desk.', 'data/displays/screen.md'), isOwn: true },
+    { name: 'Monitor', note: note('In the pit.', 'data/displays/monitor.md'), isOwn: false },
   ]);
 });
 
