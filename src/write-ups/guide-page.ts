@@ -1,4 +1,5 @@
 /** What the guide for authors prints: every part, by its definition. */
+import type { Bench } from '../model/bench.ts';
 import { needOf, type PartDefinition, type PartGroup } from './parts/definition.ts';
 import { GUIDE_REPORT } from './parts/worked-example.ts';
 import { PARTS } from './parts.ts';
@@ -28,6 +29,8 @@ export interface GuidePage {
     readonly heading: string;
     readonly parts: readonly GuidePart[];
   }[];
+  /** What parts can be asked for in this publication: `bodies`, then their ids; of a setting its levels. */
+  readonly own: readonly { readonly name: string; readonly ids: readonly string[] }[];
 }
 
 const HEADINGS: Readonly<Record<PartGroup, string>> = {
@@ -37,7 +40,7 @@ const HEADINGS: Readonly<Record<PartGroup, string>> = {
   words: 'Words bound to data, and numbers that are meant',
 };
 
-export function guidePage(): GuidePage {
+export function guidePage({ bench }: { readonly bench: Bench }): GuidePage {
   return {
     report: GUIDE_REPORT,
     names: PARTS.map(({ name }) => name).toSorted(),
@@ -46,7 +49,19 @@ export function guidePage(): GuidePage {
       heading: HEADINGS[id],
       parts: PARTS.filter(({ group }) => group === id).map(guidePart),
     })),
+    own: ownIds(bench),
   };
+}
+
+function ownIds({ bodies, rigs, displays, links, settings }: Bench): GuidePage['own'] {
+  const ids = (list: readonly { readonly id: string }[]): readonly string[] => list.map(({ id }) => id);
+  return [
+    { name: 'bodies', ids: ids(bodies) },
+    { name: 'rigs', ids: ids(rigs) },
+    { name: 'displays', ids: ids(displays) },
+    { name: 'links', ids: ids(links) },
+    ...settings.map(({ id, levels }) => ({ name: `setting ${id}`, ids: ids(levels) })),
+  ].filter((kind) => kind.ids.length > 0);
 }
 
 function guidePart(part: PartDefinition): GuidePart {
