@@ -47,7 +47,6 @@ const PAGES = [
   '/data/',
   '/recompute/',
   '/search/',
-  '/guide/',
   '/sessions/vennick-uhd50-a/',
   '/sessions/vennick-flash-uhd60/',
   '/sessions/skelby-sensor-hd50/',

@@ -41,7 +41,7 @@ it('charts are drawn as PNG by command', () => {
   const sizes = readdirSync(folder).map((name) => sizeOf(readFileSync(join(folder, name))).join('x'));
   expect(new Set(sizes)).toEqual(new Set(['1920x1080', '1080x1080', '1080x1920']));
   const refused = project.run('pictures', [folder, '--only', 'no such chart']);
-  expect(refused.code).not.toBe(0);
+  expect(refused.code).toBe(2);
   expect(refused.stderr).toContain('no chart has “no such chart” in its title');
 });
 
@@ -54,6 +54,6 @@ it('the readings of a session are drawn by command, as PNG and as SVG that says 
   const drawn = names.filter((name) => name.endsWith('.svg')).map((name) => readFileSync(join(folder, name), 'utf8'));
   expect(drawn.map((svg) => /<title>[^<]*Dunmere 30[^<]*<\/title>/.test(svg))).toEqual(Array(6).fill(true));
   const refused = project.run('pictures', [folder, '--session', 'no-such-session']);
-  expect(refused.code).not.toBe(0);
+  expect(refused.code).toBe(2);
   expect(refused.stderr).toContain("there is no session 'no-such-session'");
 });

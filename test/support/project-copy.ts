@@ -33,7 +33,7 @@ export interface ProjectCopy extends Disposable {
   remove(path: string): void;
   /** Changes the text of a file. Throws when the change changes nothing: such a test would test nothing. */
   edit(path: string, change: (text: string) => string): void;
-  /** Runs a script of package.json as `npm run` does, by Node itself, which takes half a second less. */
+  /** Runs a script of package.json as `npm run` does, without npm, which takes half a second of its own. */
   run(script: string, words?: readonly string[], env?: NodeJS.ProcessEnv): CommandResult;
   /** Builds its site. Throws with what was printed when that fails. */
   build(env?: NodeJS.ProcessEnv): void;
@@ -80,7 +80,9 @@ export function openCopy(root: string, dispose: () => void = () => {}): ProjectC
     const path = [join(PROJECT, 'node_modules', '.bin'), process.env['PATH']].join(delimiter);
     // What the test runner says about itself, and what its caller works on, is not for the product.
     const { NODE_ENV, VITEST, TEST, DEV, PROD, MODE, INIT_CWD, LAGFOLIO_PUBLICATION, ...rest } = process.env;
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['--run', script, '--', ...words], {
+    const [runtime, ...line] = scriptOf(root, script).split(' ');
+    if (runtime !== 'node') throw new Error(`npm run ${script} is no program of Node's alone`);
+    const { status, stdout, stderr } = spawnSync(process.execPath, [...line, ...words], {
       cwd: root,
       env: { ...rest, PATH: path, NODE_COMPILE_CACHE: compiledFolder(root), ...env },
       encoding: 'utf8',
@@ -109,4 +111,11 @@ export function openCopy(root: string, dispose: () => void = () => {}): ProjectC
     },
     [Symbol.dispose]: dispose,
   };
+}
+
+function scriptOf(root: string, name: string): string {
+  const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+    readonly scripts: Readonly<Record<string, string>>;
+  };
+  return scripts[name] ?? '';
 }
