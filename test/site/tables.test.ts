@@ -9,7 +9,15 @@ import { hiddenColumns, overflowPx } from './in-page.ts';
 
 const { dist } = openCopy(inject('builtProject'));
 const site = readBuiltSite(dist);
-const withTables = site.pages.filter(({ elements }) => elements.some(({ tagName }) => tagName === 'table'));
+/** Of pages that are alike, such as those of sessions, the longest stand for the rest; all with `EVERY_PAGE=1`. */
+const OF_A_KIND = process.env['EVERY_PAGE'] === undefined ? 6 : Infinity;
+const kindOf = (path: string): string => path.replace(/^(\/[\w-]+\/).+/, '$1…');
+const withTables = [
+  ...Map.groupBy(
+    site.pages.filter(({ elements }) => elements.some(({ tagName }) => tagName === 'table')),
+    ({ path }) => kindOf(path),
+  ).values(),
+].flatMap((alike) => alike.toSorted((a, b) => b.html.length - a.html.length).slice(0, OF_A_KIND));
 
 /** Phones, the widths at which columns have just come to stand side by side again, and a desk. */
 const WIDTHS = [320, 390, 640, 720, 1024];
@@ -38,7 +46,7 @@ async function open(path: string): Promise<void> {
 
 describe('no table hides a column', () => {
   it('of any page with tables', () => {
-    expect(withTables.length).toBeGreaterThan(60);
+    expect(withTables.length).toBeGreaterThan(30);
   });
 
   it.each(withTables.map(({ path }) => [path]))('%s', async (path) => {
