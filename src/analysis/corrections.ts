@@ -13,20 +13,25 @@
  * scan-out on 0 to one refresh (JCGM 100, 4.3.7: a rectangular distribution of half-width a has u = a/√3). Of an
  * observer that nobody described nothing is corrected; its rows are unknown and its readout lies between 0 and a sixtieth
  * of a second (common practice, no source), which counts as an uncertainty.
+ *
+ * Clips that were not read. Where a total speaks of its day, it is the mean over all clips of that day: less the mean of
+ * the clips that were read, by how many of them seem to have begun a frame deeper (`clip-mean.ts`). How well that is known
+ * is part of the session's own error.
  */
 import { intervalMs } from '../model/rate.ts';
 import type { SharedKey } from './budget.ts';
 import type { Chain, Method } from './chain.ts';
+import { meanOf, type Distribution } from './distribution.ts';
 
 /** The longest readout of an observer that nobody described. */
 const UNSTATED_READOUT_MS = 1000 / 60;
 
 export interface Correction {
-  readonly name: 'observer row skew' | 'display scan-out';
+  readonly name: 'observer row skew' | 'display scan-out' | 'clips that were not read';
   /** To be added to the uncorrected value. */
   readonly valueMs: number;
   readonly standardUncertaintyMs: number;
-  /** What the error of the correction is the same for. */
+  /** What the error of the correction is the same for; null for one that is the session's own. */
   readonly sharedKey: SharedKey;
 }
 
@@ -55,6 +60,11 @@ export function correctionsFor(chain: Chain, method: Method): Correction[] {
     ),
   );
   return corrections;
+}
+
+/** From the mean of the clips that were read to that of all clips of their day; `dayError` as `Estimate['errors']`. */
+export function correctionToDay(dayError: Distribution): Correction {
+  return { name: 'clips that were not read', valueMs: meanOf(dayError), standardUncertaintyMs: 0, sharedKey: null };
 }
 
 function boundedBy(known: number | undefined, high: number): Bounded {

@@ -18,7 +18,7 @@
 import type { Budget, BudgetComponent, BudgetLine } from './budget.ts';
 import { freeRunningIntervalMs } from './chain.ts';
 import { changesOf, type Change } from './clip-mean.ts';
-import { correctionsFor, type Correction } from './corrections.ts';
+import { correctionToDay, correctionsFor, type Correction } from './corrections.ts';
 import { delayPosterior, type DelayPosterior } from './delay-posterior.ts';
 import { describeSession, type Diagnostics } from './diagnostics.ts';
 import {
@@ -45,6 +45,7 @@ import {
   type Variation,
 } from './variation.ts';
 import { twoTimersEvidence } from './two-timers.ts';
+import { lazy } from '../model/once.ts';
 import { intervalMs } from '../model/rate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 
@@ -67,11 +68,22 @@ export interface Estimate {
   /** Of which level `interval` speaks: what the statement of variation knows. */
   readonly speaksOf: Level;
   /**
-   * Error of this session's own part for each level that it may speak of: value + error is the truth. About 0 for the
-   * clips; clips that agree tell that their day, where some start deeper, lies later. Shared parts are `components` with a
-   * key.
+   * Error of this session's own part for each level that it may speak of: value + error is the truth. Its mean is 0 at
+   * the level of which `interval` speaks; `estimateAt` says how it is at another. Shared parts are `components` with a key.
    */
   readonly errors: Readonly<Record<Level, Distribution>>;
+}
+
+/** The value of a level, with its own error about 0. */
+export interface LevelEstimate {
+  readonly value: number;
+  readonly error: Distribution;
+}
+
+/** The same session at another level than it speaks of: the clips that were read need not lie where all of their day do. */
+export function estimateAt({ value, errors }: Pick<Estimate, 'value' | 'errors'>, level: Level): LevelEstimate {
+  const offMs = meanOf(errors[level]);
+  return { value: value + offMs, error: shifted(errors[level], -offMs) };
 }
 
 /** What one run's readings say of its delay, before anything is assumed of how delays change from clip to clip. */
@@ -105,16 +117,19 @@ export function estimateSession(input: SessionInput): Estimate {
   const delay = posteriorOfDelay(input, waitsMs);
   const uncorrectedValue = meanOf(delay.distribution) + waitsMs;
 
-  const corrections = correctionsFor(chain, method);
-  const value = uncorrectedValue + corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
-  const errors = errorsByLevel(ownErrors(delay), delay.clipChanges, variation, intervalMs(chain.body.rate));
+  const own = ownErrors(delay, variation, intervalMs(chain.body.rate));
   const speaksOf = variation.knows;
+  const ofRig = correctionsFor(chain, method);
+  const ofClips = speaksOf !== 'clips' && delay.day ? [correctionToDay(own.day())] : [];
+  const errors = errorsByLevel(own, total(ofClips));
+  const corrections = [...ofRig, ...ofClips];
+  const value = uncorrectedValue + total(corrections);
   const meanVarianceMs2 = expected.meanMs2;
   const budget = sessionBudget({
     input,
     delay,
     value,
-    corrections,
+    corrections: ofRig,
     meanVarianceMs2,
     levels: levelLines(errors, speaksOf),
   });
@@ -141,37 +156,41 @@ export function keepEstimate({ errors: { clips, day, condition }, ...rest }: Est
   return { ...rest, errors: { clips, day, condition } };
 }
 
-interface OwnErrors {
-  readonly clips: Distribution;
-  /** Where several clips tell of their day more than one does. */
-  readonly day?: Distribution;
-}
+/** Truth less the mean of the clips that were read, in ms: of each level when it is asked for, for few are. */
+type OwnErrors = Readonly<Record<Level, () => Distribution>>;
 
-/** About the mean of the clips, which is the value. */
-function ownErrors({ distribution, day }: DelayPosterior): OwnErrors {
-  const mean = meanOf(distribution);
-  return { clips: shifted(distribution, -mean), ...(day && { day: shifted(day, -mean) }) };
-}
-
-/** Each level's when it is asked for: most estimates speak of their clips, and nobody asks for more. */
-function errorsByLevel(
-  { clips, day: known }: OwnErrors,
-  clipChanges: readonly Change[],
+function ownErrors(
+  { distribution, day, clipChanges }: DelayPosterior,
   variation: Variation,
   frameMs: number,
-): Estimate['errors'] {
-  let [day, condition]: (Distribution | undefined)[] = [known];
+): OwnErrors {
+  const mean = meanOf(distribution);
+  const clips = shifted(distribution, -mean);
+  const ofDay = lazy(() => (day ? shifted(day, -mean) : withLevel(clips, clipChanges, frameMs, 1)));
   return {
-    clips,
+    clips: () => clips,
+    day: ofDay,
+    condition: lazy(() => withLevel(ofDay(), changesOf(variation.day, frameMs), frameMs, 1)),
+  };
+}
+
+/** The same about a value that lies `correctionMs` above the mean of the clips that were read. */
+function errorsByLevel(own: OwnErrors, correctionMs: number): Estimate['errors'] {
+  return {
+    get clips() {
+      return shifted(own.clips(), -correctionMs);
+    },
     get day() {
-      day ??= withLevel(clips, clipChanges, frameMs, 1);
-      return day;
+      return shifted(own.day(), -correctionMs);
     },
     get condition() {
-      condition ??= withLevel(this.day, changesOf(variation.day, frameMs), frameMs, 1);
-      return condition;
+      return shifted(own.condition(), -correctionMs);
     },
   };
+}
+
+function total(corrections: readonly Correction[]): number {
+  return corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
 }
 
 /** What each level above the clips adds to the variance, up to the one that is spoken of. */

@@ -7,3 +7,12 @@ export function once<Key extends object, Value>(compute: (key: Key) => Value): (
     return found.value;
   };
 }
+
+/** A value that is computed when it is first asked for, and kept. */
+export function lazy<Value>(compute: () => Value): () => Value {
+  let kept: { readonly value: Value } | undefined;
+  return () => {
+    kept ??= { value: compute() };
+    return kept.value;
+  };
+}

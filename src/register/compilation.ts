@@ -1,5 +1,5 @@
 import type { BudgetedValue } from '../analysis/components.ts';
-import { estimateSession } from '../analysis/estimate.ts';
+import { estimateAt, estimateSession } from '../analysis/estimate.ts';
 import { estimateRatios, type NoRatio, type Ratio, type RatiosAsked } from '../analysis/ratio.ts';
 import type { Level } from '../analysis/variation.ts';
 import type { Bench } from '../model/bench.ts';
@@ -9,7 +9,7 @@ import { compilePairs, type CompiledPair } from './displays/compile-pairs.ts';
 import { lookup, type Lookup } from './lookup.ts';
 import { refusalOf } from './refusal.ts';
 import type { Figure, Finding } from './register.ts';
-import { compileSession, keyOf, sessionError, type Estimator, type SessionFigures } from './session-figures.ts';
+import { compileSession, keyOf, type Estimator, type SessionFigures } from './session-figures.ts';
 
 /** A bench whose sessions are estimated: what every further comparison starts from. */
 export interface Compilation {
@@ -91,9 +91,10 @@ export function compilationOf(
     session,
     budgetOf: (id, level) => {
       const { estimate, session: measured } = session(id);
+      const { value, error } = estimateAt(estimate, level ?? estimate.speaksOf);
       return {
-        value: estimate.value,
-        own: level === undefined ? sessionError(id, estimate) : { key: id, error: estimate.errors[level] },
+        value,
+        own: { key: id, error },
         components: estimate.components.map((component) => ({
           ...component,
           sharedKey: keyOf(component.sharedKey, measured),

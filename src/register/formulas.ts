@@ -99,7 +99,10 @@ export const FORMULAS: Readonly<Record<KindName, Formula>> = {
       ],
       ['T', 'frame interval of the body'],
       ['M', 'refresh interval of the display where it runs free; otherwise 0'],
-      ['cⱼ', 'the corrections for what is known of the rig, as the budget lists them'],
+      [
+        'cⱼ',
+        'the corrections, as the budget lists them: for what is known of the rig and, where the total speaks of more than the clips that were read, from their mean to that of all clips of the day, ∫ D·p(D) dD − L̂',
+      ],
     ],
     'From the distribution p, convolved with every line of the budget that is shared: y ± U, U the half-width that holds the level. Where the total speaks of its day, of p(D), D = μ + q·T the mean of all clips of that day, in the place of p(L); where it speaks of its condition, also convolved with how days differ by data/variation.yaml. It takes a computer: npm run recompute does it from the files alone.',
   ),

@@ -105,7 +105,7 @@ function sourceOf({ file: { path, sha256 } }: { readonly file: SourceFile }): Fi
 }
 
 /** The error that a session shares with no other, under its name. */
-export function sessionError(session: string, { errors, speaksOf }: Estimate): OwnError {
+function sessionError(session: string, { errors, speaksOf }: Estimate): OwnError {
   return { key: session, error: errors[speaksOf] };
 }
 

@@ -79,7 +79,9 @@ describe('what sessions say of their day, drawn as the statement says (seed 611)
       held: Math.abs(value - truthMs) <= halfWidthAbout(errors.day, 0, 0.95),
       uMs: Math.sqrt(varianceOf(errors.day)),
       apartMs: Math.sqrt(varianceOf(apart)),
-      offMs: value + meanOf(errors.day) - truthMs,
+      centreMs: meanOf(errors.day),
+      offMs: value - truthMs,
+      clipsOffMs: value + meanOf(errors.clips) - truthMs,
     };
   });
   const mean = (of: (session: (typeof sessions)[number]) => number): number =>
@@ -89,6 +91,11 @@ describe('what sessions say of their day, drawn as the statement says (seed 611)
     // four standard deviations of a share of 0.95 among 300
     expect(Math.abs(mean(({ held }) => Number(held)) - 0.95)).toBeLessThan(4 * Math.sqrt((0.05 * 0.95) / 300));
   });
+  it('has its value in the middle of what is known of the day', () => {
+    for (const { centreMs } of sessions) expect(Math.abs(centreMs)).toBeLessThan(1e-9);
+  });
+  it('comes nearer to the day than the mean of the clips that were read', () =>
+    expect(mean(({ offMs }) => offMs ** 2)).toBeLessThan(mean(({ clipsOffMs }) => clipsOffMs ** 2)));
   it('is off by nothing on the mean', () => {
     const sd = Math.sqrt(mean(({ offMs }) => offMs ** 2));
     expect(Math.abs(mean(({ offMs }) => offMs))).toBeLessThan((4 * sd) / Math.sqrt(300));

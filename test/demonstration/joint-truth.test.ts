@@ -199,3 +199,15 @@ function conditionOf({ body, firmware, settings }: PlannedSession): string {
   ];
   return `${body satisfies BodyId}/${firmware}/${order.map((key) => settings[key]).join('-')}`;
 }
+
+describe('what is printed as a value and a half-width', () => {
+  it('has the value in the middle of its interval', () => {
+    const plusMinus = register.figures.filter(({ text, interval }) => interval !== undefined && text.includes('±'));
+    expect(plusMinus.length).toBeGreaterThan(300);
+    const offCentre = plusMinus.filter(({ value, interval }) => {
+      const { low, high } = interval ?? { low: Number.NaN, high: Number.NaN };
+      return !(Math.abs(value - (low + high) / 2) <= 0.1 * (high - low));
+    });
+    expect(offCentre.map(({ id, text }) => `${id}: ${text}`)).toEqual([]);
+  });
+});

@@ -8,6 +8,7 @@ import {
   type Repeats,
 } from '../../analysis/learn-variation.ts';
 import { gainOfRepeat } from '../../analysis/repeat-gain.ts';
+import { estimateAt } from '../../analysis/estimate.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import type { VariationStatement } from '../../model/variation-statement.ts';
 import type { Compilation } from '../compilation.ts';
@@ -72,7 +73,10 @@ function disagreeing(bench: Bench, statement: VariationStatement): readonly Find
 
 /** What a repeat would buy, for the session whose condition is known worst. */
 function daysUnknown(repeats: Repeats, sessions: readonly SessionFigures[]): readonly Finding[] {
-  const gains = sessions.map(({ session, estimate }) => ({ session, ...gainOfRepeat(estimate.errors.condition) }));
+  const gains = sessions.map(({ session, estimate }) => ({
+    session,
+    ...gainOfRepeat(estimateAt(estimate, 'condition').error),
+  }));
   const best = gains.reduce((a, b) => (b.aloneMs - b.togetherMs > a.aloneMs - a.togetherMs ? b : a));
   const missing = FEWEST_REPEATS - repeats.days;
   return [
