@@ -1,10 +1,9 @@
 import { createHash } from 'node:crypto';
-import { readdir, readFile } from 'node:fs/promises';
-import { join, sep } from 'node:path';
 import { Store } from 'lagfolio/memory';
 import { auditPage, type PageAudit } from '../audit/audit-page.ts';
 import type { Facts, Site } from '../audit/site-facts.ts';
 import { watched } from '../audit/watch.ts';
+import { builtPages } from './built-pages.ts';
 
 /** What is kept of the audits of all pages: each holds as long as its page and all that it asked of the site is the same. */
 interface Kept {
@@ -24,7 +23,6 @@ const store = new Store('audits', ['src']);
 
 /** Every page of a built site, in the order of their paths; what was found of a page before is taken over where it still holds. */
 export async function auditPages(folder: string, site: Site): Promise<PageAudit> {
-  const files = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith('.html')).sort();
   const before = keptAudits();
   const facts = new Map<string, string>();
   const digestOf = (asked: Facts): string => {
@@ -34,12 +32,7 @@ export async function auditPages(folder: string, site: Site): Promise<PageAudit>
     return digest;
   };
   const pages = new Map<string, KeptAudit>();
-  for (const file of files) {
-    const page = `/${file
-      .split(sep)
-      .join('/')
-      .replace(/(^|\/)index\.html$/, '$1')}`;
-    const html = await readFile(join(folder, file), 'utf8');
+  for await (const { path: page, html } of builtPages(folder)) {
     const sha256 = createHash('sha256').update(html).digest('hex');
     const known = before?.pages.get(page);
     const holds =

@@ -1,14 +1,17 @@
 /** `npm run pictures`: the charts of the built site as PNG, for video and print. */
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
-import { basename, join, resolve } from 'node:path';
+import { existsSync } from 'node:fs';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
 import { keepResultsIn, sweepResults } from 'lagfolio/memory';
 import { loadSite } from 'lagfolio/site';
+import type { Bench } from '../model/bench.ts';
 import { chartPictures } from '../pictures/chart-files.ts';
-import { findCharts } from '../pictures/find-charts.ts';
+import { findCharts, type ShownChart } from '../pictures/find-charts.ts';
 import { pictureName } from '../pictures/picture-name.ts';
 import { drawPng } from '../pictures/draw-png.ts';
-import { CHARTS, sessionPath } from '../register/paths.ts';
+import { sessionPath } from '../register/paths.ts';
 import { fromCaller, publicationFolder } from '../site/publication.ts';
+import { builtPages } from './built-pages.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { outputFolder } from './output-folder.ts';
 import { chartSource } from './put-out-charts.ts';
@@ -23,16 +26,13 @@ each light and dark. About a tenth of a second each; what was drawn before is ta
   FOLDER        is made where it is missing; pictures of the same names in it are replaced
   --only WORDS  only charts whose title holds these words
   --session ID  the charts of this session's readings, of which the site itself has no pictures; may be said again
-  --svg         also as SVG, as the site has the others`;
+  --svg         also as SVG`;
 
 const NOT_BUILT = 'there is no built site with charts: run npm run build first.';
 
-interface Picture {
-  /** Of the chart. */
-  readonly id: string;
-  /** `square-dark` */
-  readonly form: string;
-  readonly svg: string;
+interface Found {
+  readonly page: string;
+  readonly chart: ShownChart;
 }
 
 await runCommand(
@@ -43,15 +43,20 @@ await runCommand(
     const root = publicationFolder();
     const dist = (await outputFolder(root, undefined)).path;
     keepResultsIn(join(cacheFolder(root), 'results'));
+    const source = chartSource(await loadSite());
     const into = resolve(fromCaller(folder));
     await mkdir(into, { recursive: true });
     let drawn = 0;
-    for await (const { id, form, svg } of session === undefined ? publishedPictures(dist) : readingsOf(dist, session)) {
-      const { title, file } = pictureName(svg, id, form);
-      if (!title.toLowerCase().includes(only.toLowerCase())) continue;
-      await writeFile(join(into, `${file}.png`), await drawPng(svg));
-      if (keepsSvg) await writeFile(join(into, `${file}.svg`), svg);
-      drawn += 1;
+    for await (const { page, chart } of session === undefined
+      ? picturedCharts(dist)
+      : chartsOf(dist, source.bench, session)) {
+      if (!chart.caption.toLowerCase().includes(only.toLowerCase())) continue;
+      for (const { form, svg } of chartPictures(source, page, chart)) {
+        const file = pictureName(chart, form);
+        await writeFile(join(into, `${file}.png`), await drawPng(svg));
+        if (keepsSvg) await writeFile(join(into, `${file}.svg`), svg);
+        drawn += 1;
+      }
     }
     sweepResults();
     if (drawn === 0) throw new CallError(`no chart has “${only}” in its title.`);
@@ -60,27 +65,26 @@ await runCommand(
   { takesWords: true },
 );
 
-/** Those that the built site has. */
-async function* publishedPictures(dist: string): AsyncGenerator<Picture> {
-  const charts = join(dist, CHARTS);
-  const ids = await readdir(charts).catch(() => undefined);
-  if (ids === undefined) throw new CallError(NOT_BUILT);
-  for (const id of ids.sort())
-    for (const file of (await readdir(join(charts, id))).filter((name) => name.endsWith('.svg')).sort())
-      yield { id, form: basename(file, '.svg'), svg: await readFile(join(charts, id, file), 'utf8') };
+/** Those of which the built site has a picture, each once. */
+async function* picturedCharts(dist: string): AsyncGenerator<Found> {
+  if (!existsSync(dist)) throw new CallError(NOT_BUILT);
+  const done = new Set<string>();
+  for await (const { path: page, html } of builtPages(dist))
+    for (const chart of findCharts(html)) {
+      if (!chart.pictured || done.has(chart.id)) continue;
+      done.add(chart.id);
+      yield { page, chart };
+    }
 }
 
 /** The readings of sessions, as their pages in the built site draw them. */
-async function* readingsOf(dist: string, sessions: readonly string[]): AsyncGenerator<Picture> {
-  const source = chartSource(await loadSite());
+async function* chartsOf(dist: string, bench: Bench, sessions: readonly string[]): AsyncGenerator<Found> {
   for (const session of sessions) {
-    if (!source.bench.sessions.some(({ id }) => id === session))
+    if (!bench.sessions.some(({ id }) => id === session))
       throw new CallError(`there is no session '${session}': its id is the name of its file in data/sessions.`);
     const page = sessionPath(session);
     const html = await readFile(join(dist, page, 'index.html'), 'utf8').catch(() => undefined);
     if (html === undefined) throw new CallError(NOT_BUILT);
-    for (const chart of findCharts(html))
-      for (const { path, text } of chartPictures(source, page, chart))
-        yield { id: chart.id, form: basename(path, '.svg'), svg: text };
+    for (const chart of findCharts(html)) yield { page, chart };
   }
 }

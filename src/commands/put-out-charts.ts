@@ -1,13 +1,14 @@
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
-import { dirname, join, sep } from 'node:path';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { card } from '../pictures/card.ts';
 import { chartFiles, type ChartSource } from '../pictures/chart-files.ts';
 import { drawPng } from '../pictures/draw-png.ts';
 import { findCharts, readHead } from '../pictures/find-charts.ts';
-import { CARD_FILE, hasCard } from '../register/paths.ts';
+import { CARD_FILE, chartPath, hasCard } from '../register/paths.ts';
 import { citedPublication } from '../views/cite-line.ts';
 import { pageFrame } from '../views/page-frame.ts';
 import type { Site } from '../site/site.ts';
+import { builtPages } from './built-pages.ts';
 
 /** What charts of a site are drawn from, and what stands on each. */
 export function chartSource(site: Site): ChartSource {
@@ -23,21 +24,15 @@ export function chartSource(site: Site): ChartSource {
 /** Writes beside the finished pages of a site every chart as files of its own, and the cards of reports and bodies. */
 export async function putOutCharts(folder: string, site: Site): Promise<void> {
   const source = chartSource(site);
-  const names = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith('.html')).sort();
   const done = new Set<string>();
-  for (const name of names) {
-    const page = `/${name
-      .split(sep)
-      .join('/')
-      .replace(/(^|\/)index\.html$/, '$1')}`;
-    const html = await readFile(join(folder, name), 'utf8');
+  for await (const { path: page, html } of builtPages(folder)) {
     const charts = findCharts(html);
     for (const chart of charts) {
       // A chart that several pages show is the same on all of them.
       if (done.has(chart.id)) continue;
       done.add(chart.id);
       const files = chartFiles(source, page, chart);
-      await mkdir(join(folder, dirname(files[0]?.path ?? '')), { recursive: true });
+      await mkdir(join(folder, chartPath(chart.id)), { recursive: true });
       for (const { path, text } of files) await writeFile(join(folder, path), text);
     }
     if (hasCard(page)) {

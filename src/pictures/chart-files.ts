@@ -1,13 +1,13 @@
-/** The files of one chart: pictures that stand alone, its numbers, its specification. */
+/** The files of one chart: a picture that stands alone, its numbers, its specification. */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { Store } from 'lagfolio/memory';
 import { readMarkup } from '../model/markup-text.ts';
-import { chartFile, chartPath } from '../register/paths.ts';
+import { chartNumbers, chartPicture, chartSpecification } from '../register/paths.ts';
 import type { CitedPublication } from '../views/cite-line.ts';
 import { citePlace } from '../views/cite-line.ts';
 import { chartData, renderRows, type DataSource } from './chart-data.ts';
 import type { ShownChart } from './find-charts.ts';
-import { FORMATS, SCHEMES } from './formats.ts';
+import { FORMATS, PUBLISHED, SCHEMES, type Format } from './formats.ts';
 import { specification } from './specification.ts';
 import { inColours, standAlone, type PictureWords } from './stand-alone.ts';
 
@@ -30,38 +30,40 @@ export function chartFiles(site: ChartSource, page: string, chart: ShownChart): 
   const words = pictureWords(site, page, chart);
   const data = chartData(site, chart.from, titleOf(chart));
   return [
-    ...(chart.pictured ? chartPictures(site, page, chart) : []),
-    { path: `${chartPath(chart.id)}data.csv`, text: renderRows(data.rows) },
+    ...(chart.pictured
+      ? [{ path: chartPicture(chart.id), text: inColours(drawn(chart, words, PUBLISHED), 'light') }]
+      : []),
+    { path: chartNumbers(chart.id), text: renderRows(data.rows) },
     {
-      path: `${chartPath(chart.id)}specification.json`,
-      text: `${JSON.stringify(specification(data, chart.caption, words.description), null, 2)}\n`,
+      path: chartSpecification(chart.id),
+      text: `${JSON.stringify(specification(data, chart.caption, words.description))}\n`,
     },
   ];
 }
 
-/**
- * The pictures alone, as SVG; also of a chart that is put out without. What was drawn before is taken from disk, where it
- * is kept packed: its letters repeat.
- */
-export function chartPictures(site: ChartSource, page: string, chart: ShownChart): readonly ChartFile[] {
-  const { id, wide, narrow } = chart;
+export interface ChartPicture {
+  /** `square-dark` */
+  readonly form: string;
+  readonly svg: string;
+}
+
+/** The chart in every format, light and dark, as SVG; also one that is put out without a picture. */
+export function chartPictures(site: ChartSource, page: string, chart: ShownChart): readonly ChartPicture[] {
   const words = pictureWords(site, page, chart);
-  const name = kept.nameOf([wide, narrow, words]);
+  return FORMATS.flatMap((format) => {
+    const picture = drawn(chart, words, format);
+    return SCHEMES.map((scheme) => ({ form: `${format.name}-${scheme}`, svg: inColours(picture, scheme) }));
+  });
+}
+
+/** What was drawn before is taken from disk, where it is kept packed: its letters repeat. */
+function drawn({ wide, narrow }: ShownChart, words: PictureWords, format: Format): string {
+  const name = kept.nameOf([wide, narrow, words, format.name]);
   const known = kept.get(name);
-  const texts =
-    known instanceof Uint8Array
-      ? (JSON.parse(inflateRawSync(known).toString('utf8')) as readonly string[])
-      : FORMATS.flatMap((format) => {
-          const picture = standAlone([wide, narrow], words, format);
-          return SCHEMES.map((scheme) => inColours(picture, scheme));
-        });
-  if (known === undefined) kept.put(name, deflateRawSync(JSON.stringify(texts), { level: 1 }));
-  return FORMATS.flatMap((format, row) =>
-    SCHEMES.map((scheme, column) => ({
-      path: chartFile(id, format.name, scheme),
-      text: texts[row * SCHEMES.length + column] ?? '',
-    })),
-  );
+  if (known instanceof Uint8Array) return inflateRawSync(known).toString('utf8');
+  const picture = standAlone([wide, narrow], words, format);
+  kept.put(name, deflateRawSync(picture, { level: 1 }));
+  return picture;
 }
 
 function pictureWords(

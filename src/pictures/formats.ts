@@ -40,6 +40,9 @@ const UPRIGHT: Format = {
 };
 export const FORMATS: readonly Format[] = [LANDSCAPE, SQUARE, UPRIGHT];
 
+/** The one that a site has of each chart, light; the others are drawn by command. */
+export const PUBLISHED = LANDSCAPE;
+
 /** What previews of links show; nothing is laid over it. */
 export const CARD: Format = {
   name: 'card',

@@ -87,22 +87,22 @@ export interface TextRun {
   readonly align?: 'left' | 'center' | 'right';
 }
 
-/** The glyphs of one picture, each drawn once and used wherever it stands. */
+/** The glyphs and words of one picture, each drawn once and used wherever it stands: labels of rows repeat theirs. */
 export class Glyphs {
   /** Ids by weight and path. */
   readonly #used = new Map<string, string>();
+  /** By weight and text. */
+  readonly #words = new Map<string, { readonly id: string; readonly drawn: string; readonly advance: number }>();
 
   /** A line of text as SVG. */
   draw(text: string, { x, y, size, weight, fill, align = 'left' }: TextRun): string {
     let pen = 0;
-    const uses = [...text].map((character) => {
-      const { path, advance } = outlineOf(character, weight);
+    const uses = text.split(' ').map((word, index) => {
+      if (index > 0) pen += outlineOf(' ', weight).advance;
+      if (word === '') return '';
+      const { id, advance } = this.#word(word, weight);
       const at = pen;
       pen += advance;
-      if (path === '') return '';
-      const key = `${weight} ${path}`;
-      const id = this.#used.get(key) ?? `g${this.#used.size.toString(36)}`;
-      this.#used.set(key, id);
       return `<use xlink:href="#${id}" x="${at}"/>`;
     });
     const scale = size / UNITS_PER_EM;
@@ -113,7 +113,32 @@ export class Glyphs {
 
   /** What the uses refer to. */
   get definitions(): string {
-    return `<defs>${[...this.#used].map(([key, id]) => `<path id="${id}" d="${key.slice(4)}"/>`).join('')}</defs>`;
+    const letters = [...this.#used].map(([key, id]) => `<path id="${id}" d="${key.slice(4)}"/>`);
+    const words = [...this.#words.values()].map(({ id, drawn }) => `<g id="${id}">${drawn}</g>`);
+    return `<defs>${[...letters, ...words].join('')}</defs>`;
+  }
+
+  #word(text: string, weight: Weight): { readonly id: string; readonly advance: number } {
+    const key = `${weight} ${text}`;
+    const known = this.#words.get(key);
+    if (known !== undefined) return known;
+    let advance = 0;
+    const letters = [...text].map((character) => {
+      const outline = outlineOf(character, weight);
+      const at = advance;
+      advance += outline.advance;
+      return outline.path === '' ? '' : `<use xlink:href="#${this.#letter(outline.path, weight)}" x="${at}"/>`;
+    });
+    const word = { id: `w${this.#words.size.toString(36)}`, drawn: letters.join(''), advance };
+    this.#words.set(key, word);
+    return word;
+  }
+
+  #letter(path: string, weight: Weight): string {
+    const key = `${weight} ${path}`;
+    const id = this.#used.get(key) ?? `g${this.#used.size.toString(36)}`;
+    this.#used.set(key, id);
+    return id;
   }
 }
 

@@ -24,7 +24,7 @@ export const PATHS = {
 } as const;
 
 /** Folders of files; no pages. */
-export const CHARTS = '/charts/';
+const CHARTS = '/charts/';
 /** Photographs and clips of authors, in the sizes and formats of pages. */
 export const ILLUSTRATIONS = '/pictures/';
 
@@ -68,10 +68,11 @@ export const countAnchor = (figureId: string): string => figureId.replaceAll('/'
 /** Raw files are published under the path at which the author keeps them. */
 export const filePath = ({ path }: Pick<SourceFile, 'path'>): string => `/${path}`;
 
-/** Files of one chart: pictures that stand alone, numbers, specification. */
+/** Files of one chart: a picture that stands alone, numbers, specification. */
 export const chartPath = (id: string): string => `${CHARTS}${id}/`;
-export const chartFile = (id: string, format: string, scheme: string): string =>
-  `${chartPath(id)}${format}-${scheme}.svg`;
+export const chartPicture = (id: string): string => `${chartPath(id)}picture.svg`;
+export const chartNumbers = (id: string): string => `${chartPath(id)}data.csv`;
+export const chartSpecification = (id: string): string => `${chartPath(id)}specification.json`;
 
 /** Beside the pages of reports and bodies: the picture that previews of links show. */
 export const CARD_FILE = 'card.png';

@@ -5,7 +5,7 @@ import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { renderEstimates } from '../../src/charts/estimates.ts';
-import { chartFiles, type ChartSource } from '../../src/pictures/chart-files.ts';
+import { chartFiles, chartPictures, type ChartSource } from '../../src/pictures/chart-files.ts';
 import { drawPng } from '../../src/pictures/draw-png.ts';
 import { findCharts, readHead } from '../../src/pictures/find-charts.ts';
 import { CARD, FORMATS, PALETTE, SCHEMES } from '../../src/pictures/formats.ts';
@@ -44,6 +44,7 @@ if (chart === undefined) throw new Error('no chart was found');
 const files = new Map(
   chartFiles(source, '/bodies/a/', chart).map(({ path, text }) => [path.split('/').at(-1) ?? '', text]),
 );
+const pictures = new Map(chartPictures(source, '/bodies/a/', chart).map(({ form, svg }) => [form, svg]));
 const sizeOf = (png: Uint8Array): readonly number[] => {
   const view = new DataView(png.buffer, png.byteOffset);
   // PNG (ISO/IEC 15948), 5.2 and 11.2.2: a signature of 8 bytes, then IHDR with width and height.
@@ -60,22 +61,25 @@ describe('a page', () => {
 });
 
 describe('a picture', () => {
-  it('comes in every format, light and dark, beside numbers and specification', () => {
-    expect([...files.keys()]).toEqual([
-      ...FORMATS.flatMap(({ name }) => SCHEMES.map((scheme) => `${name}-${scheme}.svg`)),
-      'data.csv',
-      'specification.json',
-    ]);
+  it('is put out once beside numbers and specification, and drawn in every format, light and dark', () => {
+    expect([...files.keys()]).toEqual(['picture.svg', 'data.csv', 'specification.json']);
+    expect([...pictures.keys()]).toEqual(FORMATS.flatMap(({ name }) => SCHEMES.map((scheme) => `${name}-${scheme}`)));
+    expect(files.get('picture.svg')).toBe(pictures.get('landscape-light'));
+  });
+
+  it('is not put out of a chart that says so', () => {
+    const names = chartFiles(source, '/bodies/a/', { ...chart, pictured: false }).map(({ path }) => path);
+    expect(names).toEqual(['/charts/chart-1/data.csv', '/charts/chart-1/specification.json']);
   });
 
   it.each(FORMATS)('needs no font, no page and no other host, and is as large as it says: $name', async (format) => {
     for (const scheme of SCHEMES) {
-      const svg = files.get(`${format.name}-${scheme}.svg`) ?? '';
+      const svg = pictures.get(`${format.name}-${scheme}`) ?? '';
       expect(svg).not.toMatch(/<text|font-|var\(|currentColor|<image|<style|<script/);
       expect(svg.replace(/xmlns(?::xlink)?="[^"]*"/g, '').replace(/<desc>[^]*?<\/desc>/, '')).not.toMatch(/https?:/);
     }
     // The program that draws it refuses what is no SVG.
-    const png = await drawPng(files.get(`${format.name}-dark.svg`) ?? '');
+    const png = await drawPng(pictures.get(`${format.name}-dark`) ?? '');
     expect(sizeOf(png)).toEqual([format.width, format.height]);
   });
 
@@ -91,7 +95,7 @@ describe('a picture', () => {
 
   it('says title, what rows share, what bars are, and its source, all within its margins', () => {
     for (const format of FORMATS) {
-      const svg = files.get(`${format.name}-light.svg`) ?? '';
+      const svg = pictures.get(`${format.name}-light`) ?? '';
       const runs = [...svg.matchAll(/<g fill="[^"]*" transform="translate\(([-\d.]+),([-\d.]+)\) scale\(([\d.]+),/g)];
       // The letters of the drawing stand in its own measure, and are smaller there.
       const outside = runs.filter(
@@ -102,10 +106,11 @@ describe('a picture', () => {
       expect(outside).toEqual([]);
       expect(runs.length).toBeGreaterThan(8);
     }
-    // Words as outlines: the same glyph is defined once, and a line of text refers to it.
-    const one = standAlone([], { title: 'aa', lines: [], source: '', description: '' }, CARD);
+    // Words as outlines: the same glyph is defined once and the same word once, and a line of text refers to both.
+    const one = standAlone([], { title: 'aa aa', lines: [], source: '', description: '' }, CARD);
     expect(one.match(/<path /g)).toHaveLength(1);
-    expect(one.match(/<use /g)).toHaveLength(2);
+    expect(one.match(/<use xlink:href="#g0"/g)).toHaveLength(2);
+    expect(one.match(/<use xlink:href="#w0"/g)).toHaveLength(2);
   });
 
   it('is the same each time', () => {
@@ -114,10 +119,9 @@ describe('a picture', () => {
   });
 
   it('is called by its title, its chart and its form', () => {
-    expect(pictureName('<svg><title>Lag of “A” &#38; B</title>', 'chart-5aed5fd42d', 'square-dark')).toEqual({
-      title: 'Lag of “A” & B',
-      file: 'lag-of-a-b-5aed5f-square-dark',
-    });
+    expect(pictureName({ id: 'chart-5aed5fd42d', caption: 'Lag of “A” & B' }, 'square-dark')).toBe(
+      'lag-of-a-b-5aed5f-square-dark',
+    );
   });
 });
 

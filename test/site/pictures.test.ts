@@ -18,7 +18,7 @@ it('every chart has an address on its page, and its files', () => {
     .filter((chart) => {
       const id = attributeOf(chart, 'id') ?? '';
       const pictured = attributeOf(chart, 'data-pictured') !== 'no';
-      return files.has(`charts/${id}/upright-dark.svg`) !== pictured || !files.has(`charts/${id}/specification.json`);
+      return files.has(`charts/${id}/picture.svg`) !== pictured || !files.has(`charts/${id}/specification.json`);
     })
     .map((chart) => attributeOf(chart, 'id'));
   expect(lacking).toEqual([]);
