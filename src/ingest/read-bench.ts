@@ -120,7 +120,7 @@ export async function readBench(folders: BenchFolders): Promise<Bench> {
     bodies: sources.bodies.map(({ id }) => id),
     rigs: sources.rigs.map(({ id }) => id),
     sessions: sources.sessions.map(({ id }) => id).filter((id) => !parsed.planned.some((plan) => plan.id === id)),
-    displayPairs: parsed.displayPairs.map(({ id }) => id),
+    displayPairs: sources.displayPairs.map(({ id }) => id),
     methods: methods.ids,
     reports: reports.ids,
     settings: parsed.settings ?? [],

@@ -46,9 +46,16 @@ export function knownOf(site: Published): KnownOfAll {
 
 /** Of a bench with mistakes: the figures and pages that it would have without them. Nothing can be answered from it. */
 export function expectedOf(inventory: Inventory): KnownOfAll {
-  const { sessions, bodies } = inventory;
+  const { sessions, displayPairs, bodies } = inventory;
+  const ofEach = (ids: readonly string[], kinds: readonly string[]): readonly string[] =>
+    ids.flatMap((id) => kinds.map((kind) => `${kind}/${id}`));
+  const kinds = Object.keys(KINDS);
   const figures = new Set([
-    ...sessions.flatMap((id) => Object.keys(KINDS).map((kind) => `${kind}/${id}`)),
+    ...ofEach(sessions, kinds),
+    ...ofEach(
+      displayPairs,
+      kinds.filter((kind) => kind.startsWith('display-')),
+    ),
     ...countIds(bodies),
   ]);
   return {
@@ -62,9 +69,9 @@ export function expectedOf(inventory: Inventory): KnownOfAll {
   };
 }
 
-/** Whether a figure with this id would be of several sessions: `difference/a/b`. */
+/** Whether a figure with this id would be of several sessions: `difference/a/b`, `family/report-a`. */
 function isOfSeveral(id: string): boolean {
-  return id.split('/').length > 2 && !id.startsWith('count/');
+  return id.startsWith('family/') || (id.split('/').length > 2 && !id.startsWith('count/'));
 }
 
 export function checkWriteUps(known: KnownOfAll): readonly Problem[] {

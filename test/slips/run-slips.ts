@@ -24,6 +24,8 @@ export interface Outcome {
   readonly file: string;
   readonly end: End;
   readonly says: string;
+  /** The files of problems that do not name the one with the slip as their cause. */
+  readonly elsewhere: readonly string[];
 }
 
 const GROUPS = [
@@ -87,7 +89,8 @@ async function classify(
   compile: () => Promise<Register>,
   sound: Register,
   file: string,
-): Promise<Pick<Outcome, 'end' | 'says'>> {
+): Promise<Pick<Outcome, 'end' | 'says' | 'elsewhere'>> {
+  const elsewhere: readonly string[] = [];
   try {
     const register = await compile();
     const known = new Set(sound.findings.map(keyOf));
@@ -97,17 +100,24 @@ async function classify(
     );
     const was = new Map(sound.figures.map((figure) => [figure.id, figure.text]));
     const moved = register.figures.filter((figure) => was.get(figure.id) !== figure.text);
-    if (named !== undefined) return { end: 'found', says: `${named.rule}: ${named.message}` };
-    if (moved.length === 0 && register.figures.length === sound.figures.length) return { end: 'unchanged', says: '' };
+    if (named !== undefined) return { end: 'found', says: `${named.rule}: ${named.message}`, elsewhere };
+    if (moved.length === 0 && register.figures.length === sound.figures.length) return { end: 'unchanged', says: '', elsewhere };
     const total = moved.find(({ kind }) => kind === 'total') ?? moved[0];
     return {
       end: 'got through',
       says: `${moved.length} moved, ${total?.id}: ${was.get(total?.id ?? '')} → ${total?.text}`,
+      elsewhere,
     };
   } catch (error) {
     if (error instanceof ProblemsError && error.problems.every((problem) => problem.file !== ''))
-      return { end: 'refused', says: error.message.split('\n')[2] ?? '' };
-    return { end: 'crash', says: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+      return {
+        end: 'refused',
+        says: error.message.split('\n')[2] ?? '',
+        elsewhere: error.problems.flatMap((problem) =>
+          problem.file === file || JSON.stringify(problem).includes(file) ? [] : [problem.file],
+        ),
+      };
+    return { end: 'crash', says: error instanceof Error ? (error.stack ?? error.message) : String(error), elsewhere };
   }
 }
 
