@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { betweenSessions } from '../../src/register/findings/inputs/between-sessions.ts';
+import { repeatedRows } from '../../src/register/findings/inputs/repeated-rows.ts';
+import type { SessionFigures } from '../../src/register/session-figures.ts';
 import { compileBench } from '../../src/site/compile.ts';
 import { isReason } from '../../src/ingest/reasons.ts';
 import { rate } from '../../src/model/rate.ts';
@@ -120,11 +122,16 @@ it('names a note that reads as if the reading did not count', () => {
     'ignore this one',
     'not to be excluded',
     'does not count',
+    'bad - skip',
+    'unreadable',
+    'struck out',
+    'tens unreadable; by guess',
+    'dropped frames before',
   ];
   const readings = notes.map((note, at) => reading(2 + at, 300 + at, { note }));
   const { findings } = compileBench(bench([session('a', AT_24, { readings })])).register;
   expect(findings.find(({ rule }) => rule === 'note-excludes')?.message).toBe(
-    'Counted, though the note reads as if it were not to be: line 3 (excluded: digits overlap), line 4 (ignore this one), line 6 (does not count).',
+    'Counted, though the note reads as if it were not to be: line 3 (excluded: digits overlap), line 4 (ignore this one), line 6 (does not count), line 7 (bad - skip), line 8 (unreadable), line 9 (struck out).',
   );
 });
 
@@ -169,4 +176,49 @@ it('names an instrument that is stated as finer than its readings are written', 
   expect(found(0.001)).toEqual([
     'The readings are written in steps of 0.1 ms, and data/rigs/attic.md states an instrument.expanded-uncertainty of 0.0010 ms, finer than that allows.',
   ]);
+});
+
+describe('rows that stand in a file twice', () => {
+  const found = (
+    method: 'instrument' | 'frame-count' | 'two-timers',
+    latencies: readonly number[],
+    runOf = (_: number) => 1,
+  ) => {
+    const readings = latencies.map((ms, at) => {
+      const { sourceMs, shownMs, ...counted } = reading(2 + at, ms, { run: runOf(at), cells: { latency: String(ms) } });
+      return method === 'two-timers' ? { ...counted, sourceMs, shownMs } : counted;
+    });
+    const one = repeatedRows({ session: session('a', AT_24, { method, readings }) } as SessionFigures);
+    return one && `${one.severity}: ${one.message}`;
+  };
+  // Twelve throws of a die, times four: that of all twelve in order stand there again has a chance of 6^-12.
+  const counts = [3, 6, 1, 4, 4, 2, 6, 5, 1, 3, 2, 5].map((frames) => 300 + frames * 4);
+
+  it('are named where a clip was pasted in as a further one', () => {
+    const run = (at: number): number => 1 + Math.floor(at / 12);
+    const own = [2, 2, 5, 1, 6, 3, 4, 1, 6, 4, 3, 5].map((frames) => 300 + frames * 4);
+    expect(found('frame-count', [...counts, ...own], run)).toBeUndefined();
+    expect(found('frame-count', [...counts, ...own, ...counts], run)).toBe(
+      'warning: The readings of lines 26 to 37 are those of lines 2 to 13, in the same order.',
+    );
+  });
+
+  it('pass where chance repeats as many', () => {
+    expect(found('frame-count', [...counts, ...counts.slice(0, 3)])).toBeUndefined();
+    expect(
+      found(
+        'frame-count',
+        Array.from({ length: 24 }, () => 304),
+      ),
+    ).toBeUndefined();
+  });
+
+  it('are named where an instrument gave one reading twice running, with how seldom that is', () => {
+    // Standard deviation of these twelve: 5.93 ms (Python’s statistics.stdev); 11 · 0.1 / (2 · √π · 5.93) = 5.2 %.
+    const values = [131.2, 149.4, 143.9, 141.8, 141.8, 139.5, 137.6, 146.2, 138.1, 131.7, 135.3, 147.9];
+    expect(found('instrument', values)).toBe(
+      'note: Lines 5 and 6 hold the same reading to the last digit, which chance brings to about 5 % of sessions like this.',
+    );
+    expect(found('instrument', values.map(Math.round))).toBeUndefined();
+  });
 });

@@ -64,6 +64,12 @@ export const CSV_KINDS: Readonly<Record<string, Kind>> = {
       cells.splice(-2, 2, 'slight blur', ' readable');
     })(text, draw),
   'all rows pasted twice': (text) => `${text.trimEnd()}\n${text.trimEnd().split('\n').slice(1).join('\n')}\n`,
+  'a clip pasted as a further one': (text) => {
+    const rows = text.trimEnd().split('\n');
+    const last = Number(rows.at(-1)?.split(',')[0]);
+    const again = rows.filter((row) => row.startsWith('1,')).map((row) => `${last + 1}${row.slice(1)}`);
+    return again.length < 4 ? undefined : [...rows, ...again, ''].join('\n');
+  },
   'a row pasted twice': (text, draw) => {
     const lines = text.trimEnd().split('\n');
     const at = 1 + Math.floor(draw() * (lines.length - 1));

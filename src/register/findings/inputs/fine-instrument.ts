@@ -1,3 +1,5 @@
+import { max } from 'd3-array';
+import type { Session } from '../../../model/bench.ts';
 import { describeSignificant } from '../../text.ts';
 import type { Rule } from '../rule.ts';
 
@@ -9,8 +11,7 @@ import type { Rule } from '../rule.ts';
 export const fineInstrument: Rule = ({ session, find }) => {
   const { instrument, file } = find.rig(session.rig);
   if (session.method !== 'instrument' || instrument === undefined) return undefined;
-  const decimals = Math.max(0, ...session.readings.map(({ cells }) => cells['latency']?.split('.')[1]?.length ?? 0));
-  const stepMs = 10 ** -decimals;
+  const stepMs = instrumentStepMs(session);
   const { expandedUncertaintyMs } = instrument;
   if (expandedUncertaintyMs >= stepMs / 2) return undefined;
   return {
@@ -19,3 +20,8 @@ export const fineInstrument: Rule = ({ session, find }) => {
     hint: 'Check the unit of the uncertainty, and whether the readings have all digits that the instrument shows.',
   };
 };
+
+/** Step of the last digit that any reading of an instrument is written with. */
+export function instrumentStepMs({ readings }: Pick<Session, 'readings'>): number {
+  return 10 ** -(max(readings, ({ cells }) => cells['latency']?.split('.')[1]?.length ?? 0) ?? 0);
+}

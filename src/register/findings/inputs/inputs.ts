@@ -5,6 +5,7 @@ import { fineInstrument } from './fine-instrument.ts';
 import { formulaCells } from './formula-cells.ts';
 import { noteExcludes } from './note-excludes.ts';
 import { offGrid } from './off-grid.ts';
+import { repeatedRows } from './repeated-rows.ts';
 import { runEach } from './run-each.ts';
 
 /** Rules about what was typed, by name. */
@@ -12,6 +13,7 @@ export const INPUT_RULES: Readonly<Record<string, Rule>> = {
   'across-restart': acrossRestart,
   'beyond-range': beyondRange,
   'off-grid': offGrid,
+  'repeated-rows': repeatedRows,
   'run-each': runEach,
   'fine-instrument': fineInstrument,
   'formula-cells': formulaCells,
