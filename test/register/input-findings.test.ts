@@ -179,14 +179,14 @@ it('names an instrument that is stated as finer than its readings are written', 
 });
 
 describe('rows that stand in a file twice', () => {
-  const found = (
-    method: 'instrument' | 'frame-count' | 'two-timers',
-    latencies: readonly number[],
-    runOf = (_: number) => 1,
-  ) => {
+  const found = (method: 'instrument' | 'frame-count', latencies: readonly number[], runOf = (_: number) => 1) => {
     const readings = latencies.map((ms, at) => {
-      const { sourceMs, shownMs, ...counted } = reading(2 + at, ms, { run: runOf(at), cells: { latency: String(ms) } });
-      return method === 'two-timers' ? { ...counted, sourceMs, shownMs } : counted;
+      const {
+        sourceMs: _source,
+        shownMs: _shown,
+        ...counted
+      } = reading(2 + at, ms, { run: runOf(at), cells: { latency: String(ms) } });
+      return counted;
     });
     const one = repeatedRows({ session: session('a', AT_24, { method, readings }) } as SessionFigures);
     return one && `${one.severity}: ${one.message}`;
