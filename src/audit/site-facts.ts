@@ -1,5 +1,5 @@
 /** What the numbers on built pages are held to: everything that a compiled site knows, looked up by what a mark names. */
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { earlierValues, entriesOf } from '../ledger/history.ts';
 import type { Bench, Reading, Session } from '../model/bench.ts';
 import { once } from '../model/once.ts';
@@ -120,10 +120,7 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
         ledger: () => earlier,
         settings: () => [bench.settings, bench.rigs, bench.displays],
       };
-      return createHash('sha256')
-        .update(JSON.stringify(facts[of]() ?? null))
-        .digest('hex')
-        .slice(0, 32);
+      return hash('sha256', JSON.stringify(facts[of]() ?? null)).slice(0, 32);
     },
   };
 }

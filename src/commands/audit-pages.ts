@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { Store } from 'lagfolio/memory';
 import { auditPage, type PageAudit } from '../audit/audit-page.ts';
 import type { Facts, Site } from '../audit/site-facts.ts';
@@ -33,7 +33,7 @@ export async function auditPages(folder: string, site: Site): Promise<PageAudit>
   };
   const pages = new Map<string, KeptAudit>();
   for await (const { path: page, html } of builtPages(folder)) {
-    const sha256 = createHash('sha256').update(html).digest('hex');
+    const sha256 = hash('sha256', html);
     const known = before?.pages.get(page);
     const holds =
       known?.sha256 === sha256 && known.asked.every((asked) => digestOf(asked) === before?.facts.get(nameOf(asked)));

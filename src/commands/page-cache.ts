@@ -9,7 +9,7 @@
  * back by a rename when it is whole, so that one that fails or is killed leaves none. What does not bear out its seal
  * is thrown away.
  */
-import { createHash, randomBytes } from 'node:crypto';
+import { hash, randomBytes } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { isRunning } from './lock.ts';
@@ -77,13 +77,7 @@ async function digestsOf(folder: string): Promise<Seal['sha256']> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   const files = entries.filter((entry) => !entry.isDirectory()).map(({ parentPath, name }) => join(parentPath, name));
   const digests: [string, string][] = [];
-  for (const file of files.sort())
-    digests.push([
-      relative(folder, file),
-      createHash('sha256')
-        .update(await readFile(file))
-        .digest('hex'),
-    ]);
+  for (const file of files.sort()) digests.push([relative(folder, file), hash('sha256', await readFile(file))]);
   return Object.fromEntries(digests);
 }
 

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 
 export interface TablePlace {
   readonly id: string;
@@ -30,10 +30,7 @@ export function placeTable(html: string, taken: Map<string, number>): TablePlace
   const [, head = ''] = /<thead\b[^>]*>([\s\S]*?)<\/thead>/.exec(html) ?? [];
   const columns = [...head.matchAll(/<th\b[^>]*>([\s\S]*?)<\/th>/g)].map(([, inside = '']) => textOf(inside));
   const name = textOf(caption) || columns.filter(Boolean).join(', ');
-  const digest = createHash('sha256')
-    .update([name, ...heads].join('\n'))
-    .digest('hex')
-    .slice(0, 10);
+  const digest = hash('sha256', [name, ...heads].join('\n')).slice(0, 10);
   const before = taken.get(digest) ?? 0;
   taken.set(digest, before + 1);
   return { id: `table-${digest}${before === 0 ? '' : `-${before + 1}`}`, caption: name };

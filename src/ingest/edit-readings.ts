@@ -1,8 +1,9 @@
 /**
- * A readings file as text, changed by one row: every other row stays as it is, byte for byte.
+ * A readings file as text, changed in some rows: every other row stays as it is, byte for byte.
  *
  * Rows are found as RFC 4180 says, so that a line break inside quotes ends none.
  */
+import { parse } from 'csv-parse/sync';
 import { inQuotes, quoteCell } from '../model/csv-text.ts';
 
 interface Row {
@@ -32,6 +33,24 @@ export function replaceRow(text: string, line: number, cells: readonly string[])
   return rows.map((row) => (row === old ? renderRow(cells) + ending : row.text)).join('');
 }
 
+/** New cells by the line on which their row starts, then by column. */
+export type CellEdits = ReadonlyMap<number, Readonly<Record<string, string>>>;
+
+/** The text with these cells. It is taken to be one that a build accepts, with a row on every line that is named. */
+export function replaceCells(text: string, edits: CellEdits): string {
+  const rows = splitRows(text);
+  const columns = rows[0] === undefined ? [] : cellsOf(rows[0]);
+  return rows
+    .map((row) => {
+      const edit = edits.get(row.line);
+      if (edit === undefined) return row.text;
+      const cells = cellsOf(row);
+      const ending = row.text.slice(bare(row).length);
+      return renderRow(columns.map((column, at) => edit[column] ?? cells[at] ?? '')) + ending;
+    })
+    .join('');
+}
+
 /** Blanks at an end stand in quotes too, so that they are seen. */
 function renderRow(cells: readonly string[]): string {
   return cells.map((cell) => (/^\s|\s$/.test(cell) ? inQuotes(cell) : quoteCell(cell))).join(',');
@@ -55,6 +74,10 @@ function splitRows(text: string): readonly Row[] {
 
 function bare({ text }: Row): string {
   return text.replace(/(?:\r\n|\n|\r)$/, '');
+}
+
+function cellsOf(row: Row): readonly string[] {
+  return parse(bare(row))[0] ?? [];
 }
 
 function firstCell(row: Row): string {

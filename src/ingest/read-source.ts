@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { lstat, readFile, realpath, stat } from 'node:fs/promises';
 import { sep } from 'node:path';
 import type { SourceFile } from '../model/bench.ts';
@@ -68,7 +68,7 @@ export async function readBytes(
       return undefined;
     }
     const bytes = await readFile(real);
-    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    const sha256 = hash('sha256', bytes);
     return { file: { path: published, sha256, bytes: bytes.length }, bytes };
   } catch (error) {
     const code = errorCode(error);
@@ -88,7 +88,7 @@ export async function checksumOf(path: string, published: string, area: Area): P
     const status = await stat(real);
     if (!isInside(real, area.realFolder) || !status.isFile() || status.size > LIMIT_MIB * MIB) return undefined;
     const bytes = await readFile(real);
-    return { path: published, sha256: createHash('sha256').update(bytes).digest('hex'), bytes: bytes.length };
+    return { path: published, sha256: hash('sha256', bytes), bytes: bytes.length };
   } catch (error) {
     errorCode(error);
     return undefined;

@@ -1,5 +1,8 @@
 import type { Reading } from '../model/bench.ts';
 
+/** Longer than any chain takes, and far shorter than the periods after which timers start again; in ms. */
+export const LONGEST_MS = 10_000;
+
 /** What a method adds to a reading, from the cells between `run` and `exclude`. */
 export interface ReadingParser {
   /** Names of those columns. */

@@ -1,9 +1,8 @@
 import type { MethodId, Reading, Rig } from '../model/bench.ts';
 import { parseCsv } from './csv.ts';
 import { parseFrames, parseLatencies } from './number-readings.ts';
-import type { ReadingParser } from './reading-parser.ts';
+import { LONGEST_MS, type ReadingParser } from './reading-parser.ts';
 import { hasInvisible } from './fields.ts';
-import { LONGEST_MS } from './longest.ts';
 import { isReason } from './reasons.ts';
 import { RowReports } from './row-reports.ts';
 import { RunCounter } from './run-counter.ts';

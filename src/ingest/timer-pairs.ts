@@ -1,6 +1,5 @@
 import type { SourceTimer } from '../model/bench.ts';
-import { LONGEST_MS } from './longest.ts';
-import type { ReadingParser } from './reading-parser.ts';
+import { LONGEST_MS, type ReadingParser } from './reading-parser.ts';
 import type { Report } from './source.ts';
 import { parseTime, stepsToMs, type TimerTime } from './time.ts';
 

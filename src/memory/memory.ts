@@ -4,7 +4,7 @@
  *
  * Imported by its name in package.json, `lagfolio/memory`, where pages use it: they and the command then have one.
  */
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
@@ -51,7 +51,7 @@ export function nameOf(version: string, input: unknown): string {
   const text = JSON.stringify(input, (_key, value: unknown) =>
     typeof value === 'number' && !Number.isFinite(value) ? { number: String(value) } : value,
   );
-  return createHash('sha256').update(`${version}\n${text}`).digest('hex');
+  return hash('sha256', `${version}\n${text}`);
 }
 
 /** Where the results of one kind are kept on disk; undefined where none are. */

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
@@ -27,7 +27,8 @@ export class Shelf {
     return unlessRefused(() => {
       const bytes = readFileSync(path);
       const held = bytes.subarray(DIGEST_BYTES);
-      if (bytes.length < DIGEST_BYTES || !sha256(held).equals(bytes.subarray(0, DIGEST_BYTES))) return undefined;
+      if (bytes.length < DIGEST_BYTES || !hash('sha256', held, 'buffer').equals(bytes.subarray(0, DIGEST_BYTES)))
+        return undefined;
       const now = new Date();
       utimesSync(path, now, now); // what is used is kept longest
       return held;
@@ -39,7 +40,9 @@ export class Shelf {
       if (!this.#exists) mkdirSync(this.#folder, { recursive: true });
       this.#exists = true;
       // Unsynced: what a power cut spoils, the digest finds.
-      writeFileAtomic.sync(join(this.#folder, name), Buffer.concat([sha256(held), held]), { fsync: false });
+      writeFileAtomic.sync(join(this.#folder, name), Buffer.concat([hash('sha256', held, 'buffer'), held]), {
+        fsync: false,
+      });
     });
   }
 
@@ -56,10 +59,6 @@ export class Shelf {
       if (total > this.#limitBytes) unlessRefused(() => rmSync(path));
     }
   }
-}
-
-function sha256(bytes: Uint8Array): Buffer {
-  return createHash('sha256').update(bytes).digest();
 }
 
 function unlessRefused<T>(act: () => T): T | undefined {

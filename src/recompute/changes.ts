@@ -1,6 +1,6 @@
 /** What a reader changes of the files, to see what moves. Each change names its file, its place, and both texts. */
 import { restateFrontMatter } from '../ingest/restate-front-matter.ts';
-import { correctReadings } from '../ingest/correct-readings.ts';
+import { replaceCells } from '../ingest/edit-readings.ts';
 
 export interface ReadingChange {
   readonly kind: 'reading';
@@ -57,7 +57,8 @@ function applyReadings(bytes: Uint8Array, changes: readonly Change[]): Uint8Arra
     if (change.kind !== 'reading') continue;
     edits.set(change.line, { ...edits.get(change.line), [change.column]: change.to });
   }
-  return edits.size === 0 ? bytes : correctReadings(bytes, edits);
+  if (edits.size === 0) return bytes;
+  return new TextEncoder().encode(replaceCells(new TextDecoder().decode(bytes), edits));
 }
 
 function applyStated(bytes: Uint8Array, changes: readonly Change[]): Uint8Array {

@@ -1,6 +1,6 @@
-import { variationOf } from './variation/variation-of.ts';
 import type { Bench, Body, Display, DisplayPair, Link, Rig, Session, Setting, SourceFile } from '../model/bench.ts';
 import type { Variation } from '../analysis/variation.ts';
+import type { VariationStatement } from '../model/variation-statement.ts';
 import { once } from '../model/once.ts';
 
 /** The bench by id. Ingest has checked every reference, so a miss is a bug, not an author's mistake. */
@@ -45,4 +45,10 @@ function finder<T extends { readonly id: string }>(what: string, list: readonly 
     if (item === undefined) throw new Error(`no ${what} '${id}' on this bench`);
     return item;
   };
+}
+
+/** What the statement says of one body. */
+function variationOf({ knows, reading, bodies, others }: VariationStatement, body: string): Variation {
+  const { clip, day } = (Object.hasOwn(bodies, body) ? bodies[body] : undefined) ?? others;
+  return { knows, reading, clip, day };
 }

@@ -4,6 +4,7 @@ import type { OwnError } from '../analysis/components.ts';
 import { estimateSession, type Estimate } from '../analysis/estimate.ts';
 import type { SessionInput } from '../analysis/session-input.ts';
 import { summarize } from '../analysis/summary.ts';
+import type { Level } from '../analysis/variation.ts';
 import type { Session, SourceFile } from '../model/bench.ts';
 import { rateHz } from '../model/rate.ts';
 import { KINDS, type KindName } from './kinds.ts';
@@ -145,4 +146,10 @@ export function keyOf(shared: SharedKey, { rig, display }: Session): string | nu
 
 function decimalsOf(resolutionMs: number | undefined): number {
   return resolutionMs === undefined ? 1 : Math.max(0, Math.ceil(-Math.log10(resolutionMs)));
+}
+
+/** Of which level the interval of a total speaks. */
+export function levelOf({ id, speaksOf }: Figure): Level {
+  if (speaksOf === undefined) throw new Error(`${id} does not say of what its interval speaks`);
+  return speaksOf;
 }

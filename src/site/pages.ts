@@ -1,5 +1,5 @@
 /** Every page of the site by its route: which there are, and the view that each is printed from. */
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { entryGroups } from '../register/entry-groups.ts';
 import {
   bodyPath,
@@ -168,7 +168,7 @@ export async function pagesOf(route: Route): Promise<StaticPath[]> {
       return text();
     };
     if (answering !== undefined) return { params, props: { text: print, answering } };
-    const key = remembered(() => createHash('sha256').update(text()).digest('hex'));
+    const key = remembered(() => hash('sha256', text()));
     return {
       params,
       props: { text: print },

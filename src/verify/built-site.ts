@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { attributeOf, elementsOf, parsePage, type Element, type Node } from './html.ts';
@@ -56,8 +55,4 @@ export function readBuiltSite(dist: string): BuiltSite {
       return page;
     },
   };
-}
-
-export function sha256(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
 }

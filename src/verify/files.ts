@@ -1,6 +1,7 @@
 /** That the files which figures rest on are published as they are, with the checksums that pages print. */
 import type { Register } from '../register/register.ts';
-import { sha256, type BuiltSite, type Page } from './built-site.ts';
+import { hash } from 'node:crypto';
+import type { BuiltSite, Page } from './built-site.ts';
 import type { Checked } from './checked.ts';
 import { attributeOf, elementsOf, hasClass, textOf, type Element } from './html.ts';
 
@@ -11,7 +12,7 @@ export function checkFiles(site: BuiltSite, register: Register): Checked {
   );
   const strayed = [...sources.values()].flatMap(({ file, sha256: stated }) => {
     if (!files.has(file)) return [`/${file}: figures rest on it, and it is not published`];
-    return sha256(site.bytes(file)) === stated ? [] : [`/${file}: is not the file that figures rest on`];
+    return hash('sha256', site.bytes(file)) === stated ? [] : [`/${file}: is not the file that figures rest on`];
   });
   const rows = site.pages.flatMap((page) =>
     page.elements
@@ -36,7 +37,7 @@ function misstated(site: BuiltSite, page: Page, row: Element): readonly string[]
   const bytes = site.bytes(path);
   const isRight =
     textOf(link) === path &&
-    textOf(digest) === sha256(bytes) &&
+    textOf(digest) === hash('sha256', bytes) &&
     textOf(size).replace(/\D/g, '') === String(bytes.length);
   return isRight ? [] : [`${page.path}: states another name, checksum or size of ${path} than it has`];
 }

@@ -6,6 +6,7 @@ import { listWords } from '../register/comparisons/pair-words.ts';
 import { describeLevel, describeLevels } from '../register/level-words.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
+import { levelOf } from '../register/session-figures.ts';
 import type { Sentence } from '../register/sentence.ts';
 import { capitalize } from '../register/text.ts';
 import { lowerFirst } from '../register/traits.ts';
@@ -83,7 +84,7 @@ function whatToSet(site: Site, { session, total }: AdvisedSession, found: readon
       `, at ${describeCondition(bench, session)}.`,
     ];
   const levels = matters.map(({ setting, free }) => either(free.map((level) => describeLevel(find, setting, level))));
-  const inThese = (total.speaksOf ?? 'condition') === 'condition' ? '' : ' in these sessions';
+  const inThese = levelOf(total) === 'condition' ? '' : ' in these sessions';
   return [`For the least delay, set ${listWords(levels)}: `, total, ` ${on}, the lowest measured${inThese}.`];
 }
 

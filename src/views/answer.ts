@@ -11,6 +11,7 @@ import { labelSettings } from '../register/labels.ts';
 import { bodyPath, PATHS } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
+import { levelOf } from '../register/session-figures.ts';
 import type { Sentence } from '../register/sentence.ts';
 import type { Session } from '../model/bench.ts';
 import { placeOfBody } from './body-place.ts';
@@ -111,7 +112,7 @@ function compared(site: Site, standing: readonly Standing[]): Answer {
     );
   const after: Sentence = [
     ...(later.length === 0 ? [] : [' ', ...listed(later, 'comes'), '.']),
-    SPEAKS_OF[best.total.speaksOf ?? 'condition'],
+    SPEAKS_OF[levelOf(best.total)],
   ];
   return {
     sentence:

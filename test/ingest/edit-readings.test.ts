@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { editFrontMatter } from '../../src/ingest/edit-front-matter.ts';
-import { addRow, replaceRow } from '../../src/ingest/edit-readings.ts';
+import { addRow, replaceCells, replaceRow } from '../../src/ingest/edit-readings.ts';
 import { parseCsv } from '../../src/ingest/csv.ts';
 
 const HEADER = 'run,source,shown,exclude,note';
@@ -48,6 +48,17 @@ describe('other cells in a row', () => {
 
   it('are refused where no row starts', () => {
     for (const line of [1, 3, 5, 99]) expect(replaceRow(text, line, ['1', '5', '3', '', ''])).toBeUndefined();
+  });
+
+  it('are put in by their columns, in several rows at once', () => {
+    const edits = new Map([
+      [2, { exclude: '' }],
+      [4, { source: '5', note: 'read again, "closely"' }],
+    ]);
+    expect(replaceCells(text, edits)).toBe(`${HEADER}\n1,2,1,,\n1,5,3,,"read again, ""closely"""\n`);
+    expect(replaceCells(text.replaceAll('\n', '\r\n'), new Map([[4, { shown: '' }]]))).toBe(
+      `${HEADER}\r\n1,2,1,"torn\r\nframe",\r\n1,4,,,kept as it is\r\n`,
+    );
   });
 
   it('are read back by the parser of a build, whatever they hold, and so are those of the other rows', () => {

@@ -3,11 +3,13 @@ import type { Visited } from '../mdx-node.ts';
 import type { Report } from '../source.ts';
 import { attributesOf, ELEMENTS } from './elements.ts';
 import { isComment, literalValue } from './literal-value.ts';
-import { refusedStart } from './refused-link.ts';
+
+const SCHEMES = ['https:', 'http:', 'mailto:'] as const;
 
 /**
  * What a write-up may not do by itself, one problem for each: run code when the site is built (import, export,
- * expressions), lead a reader to anything but a page, or dress text up as something that it is not (attributes). Which elements and parts there are is checked with all parts.
+ * expressions), lead a reader to anything but a page, or dress text up as something that it is not (attributes). Which
+ * elements and parts there are is checked with all parts.
  */
 export function checkMarkup(node: Visited, report: Report): void {
   const { line = 1, column = 1 } = node.position?.start ?? {};
@@ -80,4 +82,15 @@ function expressionOf(value: object): string {
 function firstLine(value: unknown): string {
   const [line = '', ...more] = String(value ?? '').split('\n');
   return more.length > 0 ? `${line} …` : line;
+}
+
+/**
+ * What a link begins with, where that is no page of this site and no scheme that a link may have: `javascript:`, `//`.
+ * Browsers pass over blanks and control characters before and within a scheme, and take `\` for `/`.
+ */
+function refusedStart(link: string): string | undefined {
+  const bare = link.replace(/[\p{Cc}\p{Cf}\p{Z}]/gu, '').replaceAll('\\', '/');
+  if (bare.startsWith('//')) return '//';
+  const scheme = /^[^/?#]*?:/.exec(bare)?.[0].toLowerCase();
+  return scheme === undefined || SCHEMES.some((known) => known === scheme) ? undefined : scheme;
 }

@@ -1,7 +1,7 @@
 import { loadSite, recomputeFacts } from 'lagfolio/site';
 import { renderFacts } from '../../scripts/facts.ts';
+import { scriptResponse } from '../../scripts/script-response.ts';
 
 export async function GET(): Promise<Response> {
-  const facts = renderFacts(recomputeFacts(await loadSite()));
-  return new Response(facts, { headers: { 'Content-Type': 'text/javascript; charset=utf-8' } });
+  return scriptResponse(renderFacts(recomputeFacts(await loadSite())));
 }

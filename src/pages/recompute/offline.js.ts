@@ -1,5 +1,6 @@
 import { bundle } from 'lagfolio/scripts';
+import { scriptResponse } from '../../scripts/script-response.ts';
 
 export async function GET(): Promise<Response> {
-  return new Response(await bundle('offline'), { headers: { 'Content-Type': 'text/javascript; charset=utf-8' } });
+  return scriptResponse(await bundle('offline'));
 }
