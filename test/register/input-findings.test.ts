@@ -20,23 +20,95 @@ it('names a session whose readings are those of another', () => {
   expect(rulesOf(session('a', AT_24, own(2)), session('b', AT_24, own(2)))).toEqual(['copied-readings b']);
 });
 
+it('names a session whose latencies are those of another, at other times or by another method', () => {
+  const twelve = [303, 317, 298, 305, 311, 300, 309, 296, 314, 302, 307, 299];
+  const at = (first: number) => ({ readings: twelve.map((ms, index) => reading(first + index, ms)) });
+  expect(rulesOf(session('a', AT_24, at(2)), session('b', AT_24, at(60)))).toEqual(['copied-readings b']);
+  const counted = (latencies: readonly number[]) => ({
+    method: 'frame-count' as const,
+    readings: latencies.map((latencyMs, index) => ({ line: 2 + index, run: 1, latencyMs, cells: {} })),
+  });
+  const other = counted([...twelve].reverse());
+  expect(rulesOf(session('a', AT_24, counted(twelve)), session('b', AT_24, other))).toEqual([]);
+  const both = {
+    ...other,
+    readings: [...other.readings, ...counted(twelve).readings.map((row) => ({ ...row, run: 2 }))],
+  };
+  expect(rulesOf(session('a', AT_24, counted(twelve)), session('b', AT_24, both))).toEqual(['copied-readings b']);
+});
+
 it('names a session that leaves a setting out', () => {
   expect(rulesOf(session('a', AT_24, own(2)), session('b', { rate: '24', resolution: 'uhd' }, own(9)))).toEqual([
     'setting-not-stated b',
   ]);
 });
 
-it.each(['1.4', 'v1.40', '1.40 beta'])('names a firmware 1.40 that is also written %s', (firmware) => {
-  expect(
-    rulesOf(session('a', AT_24, { ...own(2), firmware: '1.40' }), session('b', AT_24, { ...own(9), firmware })),
-  ).toEqual(['firmware-spelling b']);
-});
+it.each(['1.4', 'v1.40', '1.40 beta', '1,40', 'l.40', '1.4O', '1.4\u041e'])(
+  'names a firmware 1.40 that is also written %s',
+  (firmware) => {
+    expect(
+      rulesOf(session('a', AT_24, { ...own(2), firmware: '1.40' }), session('b', AT_24, { ...own(9), firmware })),
+    ).toEqual(['firmware-spelling b']);
+  },
+);
 
 it('names a date far from any other', () => {
   const days = ['2026-01-02', '2026-01-03', '2062-01-02'];
   expect(rulesOf(...days.map((date, at) => session(`s${at}`, AT_24, { ...own(2 + 7 * at), date })))).toEqual([
     'date-apart s2',
   ]);
+});
+
+it('names a date a year off, where the others lie within weeks', () => {
+  const of = (...days: readonly string[]) =>
+    rulesOf(...days.map((date, at) => session(`s${at}`, AT_24, { ...own(2 + 7 * at), date })));
+  expect(of('2025-02-20', '2026-02-12', '2026-03-01', '2026-03-02')).toEqual(['date-apart s0']);
+  expect(of('2026-02-12', '2026-03-01', '2026-05-20')).toEqual([]);
+  // A bench that rests for months rests for months again.
+  expect(of('2026-02-12', '2026-08-01', '2027-02-10')).toEqual([]);
+});
+
+it('names a firmware that went back, and a session that states none', () => {
+  const of = (...stated: readonly (readonly [string, string | undefined])[]) =>
+    rulesOf(
+      ...stated.map(([date, firmware], at) =>
+        session(`s${at}`, AT_24, { ...own(2 + 7 * at), date, ...(firmware === undefined ? {} : { firmware }) }),
+      ),
+    );
+  expect(of(['2026-03-01', '1.9'], ['2026-03-02', '1.10'], ['2026-03-03', '1.10'])).toEqual([]);
+  expect(of(['2026-03-01', '1.41'], ['2026-03-02', '1.40'], ['2026-03-03', '1.40'])).toEqual(['firmware-went-back s0']);
+  expect(of(['2026-03-01', '2.0'], ['2026-03-02', '2.0'], ['2026-03-03', '1.0'])).toEqual(['firmware-went-back s2']);
+  expect(of(['2026-03-01', '2.0'], ['2026-03-01', '1.0'])).toEqual([]);
+  expect(of(['2026-03-01', '2.0'], ['2026-03-01', undefined])).toEqual(['firmware-not-stated s1']);
+  expect(of(['2026-03-01', undefined], ['2026-03-01', undefined])).toEqual([]);
+});
+
+it('names a session that is called by another body', () => {
+  const [alba, brae] = bench([]).bodies;
+  expect([alba?.id, brae?.id]).toEqual(['alba-one', 'brae']);
+  expect(rulesOf(session('brae-24', AT_24, own(2)))).toEqual(['named-for-another-body brae-24']);
+  expect(rulesOf(session('alba-24', AT_24, own(2)), session('one-24', AT_24, own(9)))).toEqual([]);
+  expect(rulesOf(session('alba-beside-brae', AT_24, own(2)))).toEqual([]);
+});
+
+it('names a session that is called by another level of a setting than it states, where others keep to theirs', () => {
+  const of = (...named: readonly (readonly [string, string, string])[]) =>
+    rulesOf(
+      ...named.map(([id, resolution, rate], at) =>
+        session(id, { rate, resolution, 'audio-out': 'off' }, own(2 + 7 * at)),
+      ),
+    );
+  const three = [
+    ['alba-uhd24-a', 'uhd', '24'],
+    ['alba-hd24-a', 'hd', '24'],
+    ['alba-hd25-a', 'hd', '25'],
+  ] as const;
+  expect(of(...three)).toEqual([]);
+  expect(of(...three, ['alba-uhd25-a', 'hd', '25'])).toEqual(['named-for-another-level alba-uhd25-a']);
+  expect(of(...three, ['alba-hd25-b', 'hd', '24'])).toEqual(['named-for-another-level alba-hd25-b']);
+  // Where names do not say it as a rule, they say nothing.
+  expect(of(...three.slice(0, 1), ['alba-uhd25-a', 'hd', '25'])).toEqual([]);
+  expect(of(...three, ['alba-b', 'hd', '25'])).toEqual([]);
 });
 
 it('names the one session of twelve that leaves a setting out, and how many state it', () => {
