@@ -21,6 +21,8 @@ import { kronecker } from './kronecker.ts';
 const STATES = 96;
 /** Steps tried at most: shares of T_d between one flash and the next. */
 const MOST_STEPS = 240;
+/** Cells of the circle of starts that are told apart; with more readings than this, a cell has its share of all starts. */
+const MOST_CELLS = 64;
 /** Phases that one reading is averaged over where they are fresh in each. */
 const FRESH = 12;
 const SESSION_MS = 60_000;
@@ -85,7 +87,8 @@ function regularSteps(
   const weights = [bodyMs / observerMs];
   const states = Array.from({ length: steps }, (_, s) => {
     const shares = latenciesMs.map((_latency, i) => wrap(((s + 0.5) / steps) * (i - middle)));
-    const edges = [...new Set([0, ...shares.map((share) => wrap(-share))])].sort((a, b) => a - b);
+    const starts = [...new Set([0, ...shares.map((share) => wrap(-share))])].sort((a, b) => a - b);
+    const edges = starts.length > MOST_CELLS ? Array.from({ length: MOST_CELLS }, (_, k) => k / MOST_CELLS) : starts;
     return edges.map((from, e): State => {
       const to = edges[e + 1] ?? 1;
       return {

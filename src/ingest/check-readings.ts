@@ -8,6 +8,8 @@ import type { YamlFile } from './yaml.ts';
 
 /** A total holds half a frame at least, and its readings scatter by as much; what is far below was written in another unit. */
 const LEAST_FRAMES = 1 / 8;
+/** Readings of one clip; estimating as many takes seconds. */
+const LONGEST_CLIP = 200;
 /** Mistakes that only a known rig can tell. */
 const NEEDS_RIG: readonly ProblemCode[] = ['shown-later', 'timer-wrapped', 'time-past-wrap', 'stamps-back', 'too-long'];
 const ANY_RATE: Rate = { frames: 60, seconds: 1 };
@@ -19,6 +21,7 @@ const ANY_RIG = {
 /** Reports readings that are too short for the frame rate, as seconds in a column of milliseconds are. */
 export function checkReadings({ readings }: Readings, method: MethodId, rig: Rig, rate: Rate, report: Report): void {
   checkReadingsResolution(readings, rig, report);
+  if (method !== 'instrument') checkClipLengths(readings, report);
   const latencies = readings
     .flatMap(({ excluded, latencyMs }) => (excluded === undefined && latencyMs !== undefined ? [latencyMs] : []))
     .sort((a, b) => a - b);
@@ -30,6 +33,17 @@ export function checkReadings({ readings }: Readings, method: MethodId, rig: Rig
   const show = (ms: number): string =>
     method === 'frame-count' ? `${Number((ms / unit).toPrecision(3))} frames` : `${Number(ms.toPrecision(3))} ms`;
   report({ code: 'too-short', key, found: show(middle), expected: `at least about ${show(leastMs)}` });
+}
+
+/** The analysis of a clip weighs each reading in every phase of it: with thousands it would not end. */
+export function checkClipLengths(readings: Readings['readings'], report: Report): void {
+  const counted = readings.filter(({ excluded }) => excluded === undefined);
+  for (const [run, rows] of Map.groupBy(counted, (reading) => reading.run)) {
+    const first = rows[LONGEST_CLIP];
+    if (first === undefined) continue;
+    const [found, expected] = [String(rows.length), `at most ${LONGEST_CLIP}`];
+    report({ code: 'long-clip', line: first.line, key: `run ${run}`, found, expected });
+  }
 }
 
 /** What was not written down cannot have been read. */

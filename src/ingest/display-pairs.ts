@@ -1,7 +1,7 @@
 /** A comparison of two displays: its front matter and its readings, in the form that two timers have. */
 import { PAIR_METHODS, type DisplayPair, type Prose, type Rig } from '../model/bench.ts';
 import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
-import { checkReadingsResolution } from './check-readings.ts';
+import { checkClipLengths, checkReadingsResolution } from './check-readings.ts';
 import { checkObserver, checkTimer } from './check-relations.ts';
 import { checkSchema } from './check-schema.ts';
 import type { FrontMatter } from './front-matter.ts';
@@ -54,6 +54,7 @@ export function parseDisplayPair(
   const parsed = parseReadings(readingsSource, 'two-timers', timer, data.planned, true);
   if (parsed === undefined) return undefined;
   checkReadingsResolution(parsed.readings, timer, readingsSource.report);
+  checkClipLengths(parsed.readings, readingsSource.report);
   if (parsed.readings.length === 0) return undefined;
   const { planned, date, ...described } = data;
   if (date === undefined) {

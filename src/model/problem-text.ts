@@ -337,6 +337,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `a latency of ${asIs(p.found)} is longer than any chain takes; the limit is ${asIs(p.expected)}`,
     'Look for a mistyped digit or a wrong unit; correct it, or say under exclude why it does not count',
   ],
+  'long-clip': (p) => [
+    `holds ${asIs(p.found)} readings that count in one clip; expected ${asIs(p.expected)}`,
+    'Film more clips in place of reading one so often: the readings of a clip share its phases, and soon tell nothing new',
+  ],
   'too-short': (p) => [
     `readings of about ${asIs(p.found)} are shorter than a chain at this frame rate can give (${asIs(p.expected)})`,
     'Write the column in its own unit: latency in milliseconds, frames in frames of the observer',

@@ -115,6 +115,7 @@ export type ProblemCode =
   | 'stamp-twice'
   | 'too-long'
   | 'too-short'
+  | 'long-clip'
   | 'no-counted-reading'
   // what the analysis refuses
   | (typeof ANALYSIS_CODES)[number]
