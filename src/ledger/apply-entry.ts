@@ -13,6 +13,7 @@ import {
 } from '../model/ledger.ts';
 import type { Problem } from '../model/problem.ts';
 import { describeMove, isSame, isSameRow } from './moves.ts';
+import { namesOfRenamed, underNames } from './under-names.ts';
 
 export interface Applied {
   readonly entry: LedgerEntry;
@@ -27,6 +28,9 @@ export function applyEntry(state: Map<string, Published>, entry: ChainedEntry): 
   const added: string[] = [];
   const renamed: { readonly id: string; readonly was: string }[] = [];
   const faults: Problem[] = [];
+  const names = namesOfRenamed(
+    entry.changes.flatMap(({ id: of, was }) => (was === undefined ? [] : [{ id: of, was }])),
+  );
   for (const change of entry.changes) {
     const { id: of, was, now, line } = change;
     const before = state.get(was ?? of);
@@ -36,7 +40,7 @@ export function applyEntry(state: Map<string, Published>, entry: ChainedEntry): 
     if (isInputId(of)) continue;
     if (now === undefined) gone.push({ id: of, from: before?.text ?? '' });
     else if (before === undefined) added.push(kindOf(of));
-    else if (!isSame(before, now)) moved.push(moveOf(before, now, change, causes));
+    else if (!isSame(underNames(before, names), now)) moved.push(moveOf(before, now, change, causes));
     if (was !== undefined) renamed.push({ id: of, was });
   }
   const told: LedgerEntry = {

@@ -19,6 +19,7 @@ import { renamedId, renamesBetween, type Rename } from './renames.ts';
 import { recordedState, type State } from './state.ts';
 import { replay } from './replay.ts';
 import { statementsOf, type Statement } from './statements.ts';
+import { namesOfRenamed, underNames } from './under-names.ts';
 
 interface Explained {
   /** Of `content/ledger/figures.csv`, where it stands there. */
@@ -89,10 +90,12 @@ export function compareWithState(base: State, statements: readonly Statement[], 
           return id === undefined ? [] : [[id, was] as const];
         }),
   );
+  const renamed = [...formerOf].map(([id, was]) => ({ id, was }));
+  const names = namesOfRenamed(renamed);
   const moved = statements.flatMap((now) => {
     const was = formerOf.get(now.id);
     const before = base.get(was ?? now.id);
-    if (before === undefined || isSame(before, now)) return [];
+    if (before === undefined || isSame(underNames(before, names), now)) return [];
     const said = { id: now.id, ...(was === undefined ? {} : { was }), ...describeMove(before, now) };
     return [{ ...said, causes: causes.ofMoved(now, before) }];
   });
@@ -106,7 +109,7 @@ export function compareWithState(base: State, statements: readonly Statement[], 
     moved,
     gone,
     added,
-    renamed: [...formerOf].map(([id, was]) => ({ id, was })),
+    renamed,
     renames,
     unchanged: statements.length - moved.length - added.length,
     faults: [],

@@ -1,5 +1,6 @@
 /** Files that were renamed: gone under one name, and there with the same content under another. */
 import type { Inputs } from '../model/ledger.ts';
+import { replaceWithin } from './under-names.ts';
 
 export interface Rename {
   /** Without their ending: `data/sessions/a` → `data/sessions/b`. */
@@ -43,11 +44,6 @@ export function renamedId(
   const parts = id.split('/').map((part) => byPart.get(part) ?? part);
   const within = parts.map((part) => names.reduce((now, [from, to]) => replaceWithin(now, from, to), part));
   return [parts, within].map((each) => each.join('/')).find((each) => each !== id && isThere(each));
-}
-
-/** Between hyphens: `fenn` in `settings-fenn-attic`. */
-function replaceWithin(part: string, from: string, to: string): string {
-  return `-${part}-`.replace(`-${from}-`, `-${to}-`).slice(1, -1);
 }
 
 /** A write-up also names the family of what it compares: `report-x`. */

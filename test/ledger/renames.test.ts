@@ -74,7 +74,7 @@ describe('a session that was renamed', () => {
     ]);
     const [latest] = correctionsPage(site);
     expect(latest?.renamed.map(({ was, path }) => [was, path])).toEqual([['attic-a', '/sessions/loft-a/']]);
-    expect(latest?.groups.map(({ title }) => title)).toEqual(['Findings', 'Behind the same words']);
+    expect(latest?.groups.map(({ title }) => title)).toEqual(['Behind the same words']);
   });
 
   it('leaves no address to lead on from where another session has it by now', () => {
@@ -101,6 +101,50 @@ describe('a session that was renamed', () => {
       file: 'data/sessions/attic-a.md',
       own: true,
     });
+  });
+});
+
+describe('a body and a rig that were renamed', () => {
+  const [alba, brae] = bench([]).bodies;
+  const [attic] = bench([]).rigs;
+  const two = [a, b].map((one) => ({ ...one, body: 'alba-two', rig: 'loft' }));
+  const called = <One extends { readonly file: { readonly path: string } }>(
+    one: One,
+    id: string,
+    digit: string,
+  ): One => ({
+    ...one,
+    id,
+    file: { ...one.file, path: one.file.path.replace(/[^/]+$/, `${id}.md`), sha256: sum(digit) },
+  });
+  const places = (body: string, rig: string) => ({
+    bodies: [called(alba!, body, '8'), brae!],
+    rigs: [called(attic!, rig, '9')],
+  });
+  const old = ledgerAfter([{ bench: bench([a, b], places('alba-one', 'attic')), date: '2026-03-01' }]);
+  const then = (sessions: readonly Session[]) => bench(sessions, places('alba-two', 'loft'));
+  const moved = (sessions: readonly Session[]): readonly string[] =>
+    compareWithLedger({ ...then(sessions), ledger: old }, compileRegister(then(sessions))).moved.map(({ id }) => id);
+
+  it('move nothing, whatever names them: conditions, what is shared, families', () => {
+    expect([alba?.id, attic?.id]).toEqual(['alba-one', 'attic']);
+    expect(moved(two)).toEqual([]);
+  });
+
+  it('hide nothing that moved besides', () => {
+    const [first, second] = two as [Session, Session];
+    expect(moved([{ ...first, date: '2026-02-02' }, second])).toContain('session/a');
+    expect(moved([{ ...first, body: 'brae' }, second])).toContain('session/a');
+  });
+
+  it('are told as renamed alone on the corrections page', () => {
+    const ledger = ledgerAfter([
+      { bench: bench([a, b], places('alba-one', 'attic')), date: '2026-03-01' },
+      { bench: then(two), date: '2026-04-01' },
+    ]);
+    const [latest] = replay(ledger).entries;
+    expect(latest?.moved).toEqual([]);
+    expect(latest?.renamed).toContainEqual({ id: 'body/alba-two', was: 'body/alba-one' });
   });
 });
 
