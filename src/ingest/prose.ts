@@ -10,6 +10,10 @@ export const NO_PROSE = '\uFFFC';
 const ACCOUNTED = new Set(['Quoted', 'Setting', 'Claim']);
 const BLOCKS = new Set(['paragraph', 'heading', 'tableCell', 'code']);
 const MARKUP = /^(?:html|mdxFlowExpression|mdxjsEsm|toml)$/;
+/** Elements within a line; whatever else begins a block. */
+const INLINE = new Set(
+  'a abbr b bdi bdo cite code del dfn em i ins kbd mark q s samp small span strong sub sup time u var wbr'.split(' '),
+);
 /** Attributes of elements that no reader reads. */
 const UNREAD = new Set('class className dir height href id lang src style width'.split(' '));
 
@@ -104,7 +108,14 @@ function piecesOf(node: Visited): readonly ProsePiece[] {
   if (type === 'break' || name === 'br') return [{ text: '\n', line }];
   if (type === 'mdxTextExpression') return [{ text: ofExpression(String(value ?? '')), line }];
   if (isLeftOut(node)) return [{ text: NO_PROSE, line }];
-  return children.flatMap(piecesOf);
+  return children.flatMap((child) =>
+    // what stands in a block of its own is not read on in what follows
+    isBlock(child) ? [{ text: '\n', line }, ...piecesOf(child), { text: '\n', line }] : piecesOf(child),
+  );
+}
+
+function isBlock(node: Visited): boolean {
+  return isElement(node) && /^[a-z]/.test(node.name ?? '') && !INLINE.has(node.name ?? '');
 }
 
 /** Nothing, of a comment; a text that is written out, as readers see it. */

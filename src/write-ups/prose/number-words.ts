@@ -9,7 +9,7 @@ const VALUES: Readonly<Record<string, number>> = Object.fromEntries([
   ...UP_TO_NINETEEN.map((word, value) => [word, value] as const),
   ...TENS.map((word, index) => [word, 20 + 10 * index] as const),
 ]);
-const SCALES: Readonly<Record<string, number>> = { dozen: 12, hundred: 100, thousand: 1000, million: 1e6 };
+const SCALES: Readonly<Record<string, number>> = { dozen: 12, score: 20, hundred: 100, thousand: 1000, million: 1e6 };
 const PARTS: Readonly<Record<string, number>> = {
   half: 2,
   halve: 2,
@@ -30,8 +30,9 @@ const PARTS: Readonly<Record<string, number>> = {
 
 /** A number below twenty, or a ten, in one word. */
 export const ONE = `(?:${[...UP_TO_NINETEEN, ...TENS].join('|')})`;
-const SCALE = '(?:dozen|hundred|thousand|million)';
-const COUNTED = `(?:${ONE}|${SCALE})(?:(?:[\\s-]|(?<=hundred|thousand)\\sand\\s)(?:${ONE}|${SCALE}))*`;
+/** A score by itself is a result of a game. */
+const SCALE = `(?:dozen|(?<=(?:${ONE}|\\ban?)[\\s-])score|hundred|thousand|million)`;
+const COUNTED = `(?:${ONE}|${SCALE})(?:(?:[\\s-]|(?<=hundred|thousand|score)\\sand\\s)(?:${ONE}|${SCALE}))*`;
 
 /** `half`, `a third`, `two thirds`, `three-quarters`. */
 export const FRACTION = `(?:\\bhalf|\\b(?:(?:an?|${ONE})[\\s-])(?:${Object.keys(PARTS).slice(2).join('|')})s?|\\b(?:an?|one)\\shalf)\\b`;

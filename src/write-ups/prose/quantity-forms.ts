@@ -24,6 +24,9 @@ const TIMES: readonly (readonly [RegExp, number])[] = [
 ];
 const SECOND_IS_A_UNIT = 'milli-?seconds?|micro-?seconds?|nano-?seconds?|seconds|secs?';
 const SHORT_TIMES = 'ms|msecs?|millis|millisecs?|μs|us|usecs?|ns|s';
+/** As other languages call them; in digits only, since their number words are not known. */
+const OTHER_WORDS = 'millise[ckg]\\w*|millisek\\w*|milisegundos?|milisekund\\w*|milli[eè]mes?|mc|mиллиceкунд\\p{L}*';
+const OTHER_SECONDS = 'sekunde?r?n?|secondes?|segundos?|secondi|sekunder';
 /** What may stand between a number and what it counts. */
 const ADJECTIVES =
   '(?:(?:whole|full|entire|video|camera|observer|body|display|more|extra|additional|further|other|own|late|of (?:its|the|their)(?: own)?)\\s){0,3}';
@@ -73,6 +76,13 @@ export const FORMS: readonly Form[] = [
   form(`\\bthe\\s(?<n>${DIGITS})[\\s-]?(?<u>${SECOND_IS_A_UNIT}|msecs?|ms|μs|(?<=\\s)s)\\b`, ({ n = '', u = '' }) =>
     ms(valueOfNumber(n), u),
   ),
+  // 300 Millisekunden, 300 м.с., 300 m.s.; ms 300; 0.3 of a second
+  form(`(?<n>${DIGITS})\\s?(?:${OTHER_WORDS}|m[.\\s]\\s?s\\b)`, ({ n = '' }) => ms(valueOfNumber(n), 'ms')),
+  form(`(?<n>${DIGITS})\\s?(?:${OTHER_SECONDS})\\b`, ({ n = '' }) => ms(valueOfNumber(n), 's')),
+  form(`(?<![\\d]\\s?)\\bms\\s(?<n>${DIGITS})(?!\\s?\\p{L}+s\\b)`, ({ n = '' }) => ms(valueOfNumber(n), 'ms')),
+  form(`(?<n>${DIGITS})\\sof\\s(?:an?|one)\\s(?<u>second|frame|millisecond)\\b`, ({ n = '', u = '' }) =>
+    ofUnit(valueOfNumber(n), u),
+  ),
   // 3e2 ms, 3OO ms with the letter, CCC ms
   form(
     `(?<![\\w.,:/])(?<n>\\d+(?:\\.\\d+)?e[+−-]?\\d+)\\s?(?<u>${SHORT_TIMES}|${SECOND_IS_A_UNIT}|frames?)\\b`,
@@ -81,7 +91,9 @@ export const FORMS: readonly Form[] = [
   form(`(?<![\\w.,:/])(?=[ol]*\\d)(?<n>\\d*[ol][\\dol]*)\\s?(?<u>ms|milliseconds|frames)\\b`, ({ n = '', u = '' }) =>
     ofUnit(Number(n.replace(/o/gi, '0').replace(/l/gi, '1')), u),
   ),
-  form(`(?<![\\w-])(?<n>[ivxlcdm]{2,})\\s?(?<u>ms|milliseconds)\\b`, ({ n = '', u = '' }) => ms(ofRoman(n), u)),
+  form(`(?<![\\w-])(?<n>[ivxlcdm]{2,})\\s?(?<u>ms|milliseconds|frames)\\b`, ({ n = '', u = '' }) =>
+    ofUnit(ofRoman(n), u),
+  ),
   // 300 thousandths of a second
   form(
     `(?<n>${DIGITS})\\s(?<p>ten|hundred|thousand)ths?\\sof\\sa\\s(?<u>second|frame)\\b`,
@@ -97,7 +109,7 @@ export const FORMS: readonly Form[] = [
   form(`(?<n>${NUMBER})[\\s-]?${ADJECTIVES}${FRAMES}`, ({ n = '' }) => of('frames', valueOfNumber(n))),
   // half a frame, a third of a second, two tenths of a second
   form(
-    `(?<n>\\b(?:half|quarter|${FRACTION}))(?:[\\s-](?:an?|one)|\\sof\\s(?:an?|one|each|the)|[\\s-](?=frame|milli))\\s?(?:single\\s|video\\s)?(?<u>frame|second|millisecond|ms)s?\\b(?!\\s?${PER_SECOND}|\\sinterval)`,
+    `(?<n>\\b(?:half|quarter|${FRACTION}))(?:[\\s-](?:an?|one)|\\sof\\s(?:an?|one|each|the)|[\\s-](?=frame|milli|second\\b))\\s?(?:single\\s|video\\s)?(?<u>frame|second|millisecond|ms)s?\\b(?!\\s?${PER_SECOND}|\\sinterval)`,
     ({ n = '', u = '' }) => ofUnit(valueOfNumber(/^quarter$/i.test(n) ? 'a quarter' : n), u),
   ),
   // a frame and a half
@@ -137,6 +149,13 @@ export const FORMS: readonly Form[] = [
   ),
   form(`\\b(?:factor|ratio)\\sof\\s(?:about\\s|roughly\\s|nearly\\s)?(?<n>${NUMBER})`, ({ n = '' }) =>
     of('ratio', valueOfNumber(n)),
+  ),
+  // a third as many frames, an order of magnitude slower
+  form(`(?<n>${MULTIPLE})\\sas\\smany\\s${ADJECTIVES}(?:frames|milliseconds|seconds)\\b`, ({ n = '' }) =>
+    of('ratio', multiple(n)),
+  ),
+  form(`\\b(?:(?:an?|one)\\sorder|(?<n>${WORDS}|${DIGITS})\\sorders)\\sof\\smagnitude\\b`, ({ n }) =>
+    of('ratio', 10 ** (n === undefined ? 1 : (valueOfNumber(n) ?? Number.NaN))),
   ),
   // twice as slow, half as long, a third slower, half again
   form(`(?<n>${MULTIPLE})\\s${AS_SLOW}`, ({ n = '' }) => of('ratio', multiple(n))),

@@ -84,19 +84,26 @@ function covers({ index, length }: QuantityFound, place: number): boolean {
   return index <= place && place < index + length;
 }
 
-/** A number at the end of a block and the unit with which the next begins, as in two cells beside each other. */
+const UNITS = '(ms|msec|µs|s|milliseconds?|seconds?|frames?|%|per cent|fps|Hz)';
+const UNIT_AHEAD = new RegExp(`^\\s*${UNITS}(?![\\p{L}\\p{N}])`, 'u');
+const UNIT_BEHIND = new RegExp(`(?:\\bin\\s|[/(,[]\\s?)${UNITS}\\s?[)\\]]?[:.]?\\s*$`, 'iu');
+
+/** A number at the end of a block and the unit with which the next begins, as in two cells beside each other; or a unit, and then the number. */
 function acrossBlocks(texts: readonly Prose[]): readonly Prose[] {
   return texts.slice(1).flatMap((next, at) => {
     const before = texts[at]?.at(-1);
     const [first] = next;
     const number = /[^\s(]*\p{Nd}(?=[\s.)]*$)/u.exec(before?.text ?? '')?.[0];
     // a sentence that begins with such a word begins with a capital
-    const unit = /^\s*(ms|msec|µs|s|milliseconds?|seconds?|frames?|%|per cent|fps|Hz)(?![\p{L}\p{N}])/u.exec(
-      first?.text ?? '',
-    )?.[1];
-    return before === undefined || number === undefined || unit === undefined
+    const unit = UNIT_AHEAD.exec(first?.text ?? '')?.[1];
+    if (before !== undefined && number !== undefined && unit !== undefined)
+      return [[{ text: `${number} ${unit}`, line: before.line }]];
+    // `lag in ms` at the head of a row, and its number beside it
+    const unitBefore = UNIT_BEHIND.exec(before?.text ?? '')?.[1];
+    const numberAlone = /^\s*([^\s]*\p{Nd}[^\s]*)\s*$/u.exec(next.map(({ text }) => text).join(''))?.[1];
+    return first === undefined || unitBefore === undefined || numberAlone === undefined
       ? []
-      : [[{ text: `${number} ${unit}`, line: before.line }]];
+      : [[{ text: `${numberAlone} ${unitBefore}`, line: first.line }]];
   });
 }
 

@@ -22,6 +22,22 @@ describe('finds a quantity, and what it is', () => {
     ['a 50-ms step', '50-ms', 'ms', 50],
     ['lag 300ms', '300ms', 'ms', 300],
     ['lag 800 µs', '800 µs', 'ms', 0.8],
+    ['lag 300 Millisekunden', '300 Millisekunden', 'ms', 300],
+    ['lag 300 millièmes de seconde', '300 millièmes', 'ms', 300],
+    ['lag 300 мс', '300 мс', 'ms', 300],
+    ['lag 300 миллисекунд', '300 миллисекунд', 'ms', 300],
+    ['lag 300 m.s. here', '300 m.s', 'ms', 300],
+    ['lag 2 Sekunden', '2 Sekunden', 'ms', 2000],
+    ['it reads ms 300 here', 'ms 300', 'ms', 300],
+    ['after 0.3 of a second', '0.3 of a second', 'ms', 300],
+    ['a quarter second later', 'a quarter second', 'ms', 250],
+    ['two score milliseconds', 'two score milliseconds', 'ms', 40],
+    ['a score of them, a score milliseconds', 'a score milliseconds', 'ms', 20],
+    ['three score and ten frames', 'three score and ten frames', 'frames', 70],
+    ['Ⅻ frames', 'Ⅻ frames', 'frames', 12],
+    ['an order of magnitude slower', 'an order of magnitude', 'ratio', 10],
+    ['two orders of magnitude', 'two orders of magnitude', 'ratio', 100],
+    ['a third as many frames', 'a third as many frames', 'ratio', 1 / 3],
     ['two seconds behind', 'two seconds', 'ms', 2000],
     ['a two-second delay', 'two-second', 'ms', 2000],
     ['three hundred milliseconds', 'three hundred milliseconds', 'ms', 300],
@@ -101,6 +117,7 @@ it.each([
   'Two tables, four hundred seats, one of the three, frame by frame, in one picture, half past two.',
   'It was measured three times within six weeks, by five people, in the 1990s and the 60s.',
   'A frame appears, ages, and is replaced; the twenty-second row; a frame of the film.',
+  'They score frames by hand and mix frames; the second half, half as many clips; 12 m. Some are late.',
   'Doubling the rate from 25 to 50; on the Dunmere 30 and the Vennick Q4.',
 ])('finds none in %j', (text) => expect(findQuantities(text)).toEqual([]));
 
@@ -115,6 +132,8 @@ it('takes time in proportion to the text, whatever it holds', () => {
     'seven of its own ',
     '1,',
     'a third of ',
+    'two score and ',
+    'ms ',
   ]) {
     const found = findQuantities(piece.repeat(20_000 / piece.length));
     expect(found.length).toBeLessThan(20_000);

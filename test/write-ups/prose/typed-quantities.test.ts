@@ -190,6 +190,8 @@ describe('of a number and a unit in two blocks', () => {
     ['two cells', '| a | b |\n|-|-|\n| 300 | ms |', '9 300 ms'],
     ['a head of more words', '| Lag in milliseconds, all told |\n|-|\n| 300 |', '9 300 milliseconds'],
     ['a term and what it means', '<dl><dt>300</dt><dd>ms</dd></dl>', '7 300 ms'],
+    ['the head of a row and its cell', '| what | value |\n|-|-|\n| lag in ms | 300 |', '9 300 ms'],
+    ['a fold and what it hides', '<details><summary>300 ms</summary>later</details>', '7 300 ms'],
     ['two paragraphs', '<p>It takes 300</p><p>ms of time</p>', '7 300 ms'],
     ['a heading and its text', '## It takes 300\n\nmilliseconds.', '7 300 milliseconds'],
   ])('%s', async (_what, text, found) => expect(await inReport(text)).toEqual([found]));
