@@ -60,7 +60,8 @@ function checkLevels(
     const rate = kind === 'rate' ? parseRate(found) : undefined;
     if (rate && (rateHz(rate) < 1 || rateHz(rate) > 10_000))
       return report({ code: 'out-of-range', ...here, found, expected: '1 to 10000 per second' });
-    const identity = identityOf(kind, found);
+    // 1.0 beside 1, and -0 beside 0, would be two configurations of one number
+    const identity = kind === 'numeric' ? String(Number(found) + 0) : identityOf(kind, found);
     const first = seen.get(identity);
     if (first !== undefined) report({ code: 'duplicate-level', ...here, found, expected: first });
     seen.set(identity, first ?? found);

@@ -14,6 +14,19 @@ import { compareProblems, ProblemsError, type ClaimEvidence, type Problem, type 
 type Words = (problem: Problem) => readonly [says: string, remedy?: string | undefined];
 
 const PROBLEMS_SHOWN_PER_FILE = 20;
+/** What many files have in common, where the one that they refer to is at fault. */
+const FOLLOWS_FROM_ELSEWHERE = new Set<ProblemCode>([
+  'missing-method',
+  'rig-lacks',
+  'unknown-body',
+  'unknown-display',
+  'unknown-level',
+  'unknown-link',
+  'unknown-rig',
+  'unknown-setting',
+]);
+/** Files that are named where more have the same problem. */
+const ALIKE_SHOWN = 3;
 const CHOICES_SHOWN = 12;
 const FOUND_SHOWN = 60;
 
@@ -613,16 +626,42 @@ export function wordsOf(problem: Problem): string {
   return [what, remedy && `${remedy}.`, describeNearest(problem.nearest)].filter((part) => part).join(' ');
 }
 
-/** Every file with its problems, in the order given, under a line that counts them. A long list for one file is cut, and says so. */
+/**
+ * Every file with its problems, in the order given, under a line that counts them. A long list for one file is cut, and
+ * says so; what many files have in common has one cause elsewhere, and is shown of the first.
+ */
 export function describeProblems(problems: readonly Problem[]): string {
   const byFile = Map.groupBy(problems, (problem) => problem.file);
-  const blocks = [...byFile.values()].map((inFile) => {
-    const lines = inFile.slice(0, PROBLEMS_SHOWN_PER_FILE).map(describeProblem);
+  const alike = alikeInMany(problems);
+  const shown = problems.filter((problem) => !alike.has(problem) || alike.get(problem) !== undefined);
+  const blocks = [...Map.groupBy(shown, (problem) => problem.file).values()].map((inFile) => {
+    const lines = inFile
+      .slice(0, PROBLEMS_SHOWN_PER_FILE)
+      .flatMap((problem) => [describeProblem(problem), alike.get(problem) ?? []].flat());
     const more = inFile.length - lines.length;
     return [...lines, ...(more > 0 ? [`${asIs(inFile[0]?.file)}  and ${more} more in this file.`] : [])].join('\n');
   });
   const heading = `${count(problems.length, 'problem')} in ${count(byFile.size, 'file')}:`;
   return [heading, ...blocks].join('\n\n');
+}
+
+/** Of such problems that more than a few files have in common, the first with a line that names others, and those others. */
+function alikeInMany(problems: readonly Problem[]): ReadonlyMap<Problem, string | undefined> {
+  const following = problems.filter(({ code }) => FOLLOWS_FROM_ELSEWHERE.has(code));
+  const groups = Map.groupBy(following, ({ code, key, found, expected, choices }) =>
+    JSON.stringify([code, key, found, expected, choices]),
+  );
+  return new Map(
+    [...groups.values()].flatMap((group) => {
+      const [first, ...others] = group;
+      const files = [...new Set(others.map(({ file }) => file))].filter((file) => file !== first?.file);
+      if (first === undefined || files.length < ALIKE_SHOWN) return [];
+      const named = files.slice(0, ALIKE_SHOWN).map(asIs).join(', ');
+      const more = files.length - ALIKE_SHOWN;
+      const line = `  and the same in ${named}${more > 0 ? ` and ${count(more, 'further file')}` : ''}.`;
+      return [[first, line] as const, ...others.map((other) => [other, undefined] as const)];
+    }),
+  );
 }
 
 function describeAlike(alike = 0): string {

@@ -31,3 +31,11 @@ export interface VariationStatement {
   /** The sessions it was learnt from, by id, each with the beginnings of the checksums of its two files. */
   readonly sessions: Readonly<Record<string, string>>;
 }
+
+/** What is stated of one body. */
+export function statedOf(
+  { bodies, others }: Pick<VariationStatement, 'bodies' | 'others'>,
+  body: string,
+): StatedLevels {
+  return (Object.hasOwn(bodies, body) ? bodies[body] : undefined) ?? others;
+}

@@ -1,6 +1,6 @@
 import type { Bench, Body, Display, DisplayPair, Link, Rig, Session, Setting, SourceFile } from '../model/bench.ts';
 import type { Variation } from '../analysis/variation.ts';
-import type { VariationStatement } from '../model/variation-statement.ts';
+import { statedOf, type VariationStatement } from '../model/variation-statement.ts';
 import { once } from '../model/once.ts';
 
 /** The bench by id. Ingest has checked every reference, so a miss is a bug, not an author's mistake. */
@@ -48,7 +48,8 @@ function finder<T extends { readonly id: string }>(what: string, list: readonly 
 }
 
 /** What the statement says of one body. */
-function variationOf({ knows, reading, bodies, others }: VariationStatement, body: string): Variation {
-  const { clip, day } = (Object.hasOwn(bodies, body) ? bodies[body] : undefined) ?? others;
+function variationOf(statement: VariationStatement, body: string): Variation {
+  const { knows, reading } = statement;
+  const { clip, day } = statedOf(statement, body);
   return { knows, reading, clip, day };
 }

@@ -62,6 +62,21 @@ data/sessions/a.md:9:7  rig  unknown rig "balcny"; expected one of balcony, pit.
 data/sessions/b.csv  is empty. Write its contents, or remove it.`);
   });
 
+  it('shows what many files have in common once, since its cause is elsewhere', () => {
+    const inEach = ['a', 'b', 'c', 'd', 'e', 'f'].map((id, at) => ({
+      ...rig,
+      file: `data/sessions/${id}.md`,
+      line: at + 4,
+    }));
+    expect(describeProblems(inEach)).toBe(`6 problems in 6 files:
+
+data/sessions/a.md:4:7  rig  unknown rig "balcny"; expected one of balcony, pit. Did you mean balcony?
+  and the same in data/sessions/b.md, data/sessions/c.md, data/sessions/d.md and 2 further files.`);
+    // Each of these has a cause of its own.
+    const empty = inEach.map(({ file }): Problem => ({ code: 'empty-file', file }));
+    expect(describeProblems(empty).split('\n\n')).toHaveLength(7);
+  });
+
   it('shows twenty of a file and counts the rest', () => {
     const lines = describeProblems(Array.from({ length: 1000 }, (_, index) => ({ ...rig, line: index + 1 }))).split(
       '\n',

@@ -245,6 +245,9 @@ it('names an instrument that is stated as finer than its readings are written', 
     return findings.filter(({ rule }) => rule === 'fine-instrument').map(({ message }) => message);
   };
   expect(found(0.05)).toEqual([]);
+  expect(found(100)).toEqual([
+    'data/rigs/attic.md states an instrument.expanded-uncertainty of 100 ms, and the readings are about 305 ms: it decides nearly all of the interval.',
+  ]);
   expect(found(0.001)).toEqual([
     'The readings are written in steps of 0.1 ms, and data/rigs/attic.md states an instrument.expanded-uncertainty of 0.0010 ms, finer than that allows.',
   ]);
@@ -292,5 +295,41 @@ describe('rows that stand in a file twice', () => {
       'note: Lines 5 and 6 hold the same reading to the last digit, which chance brings to about 5 % of sessions like this.',
     );
     expect(found('instrument', values.map(Math.round))).toBeUndefined();
+  });
+});
+
+describe('names and levels', () => {
+  const said = (more: Parameters<typeof bench>[1]): readonly string[] =>
+    betweenSessions(bench([session('a', AT_24, own(2))], more)).map(
+      ({ rule, where, message }) => `${rule} ${where['place']}: ${message}`,
+    );
+  const { bodies, settings } = bench([]);
+
+  it('are named where two bodies, settings or levels are called alike', () => {
+    const [alba, brae] = bodies;
+    expect(said({ bodies: [alba!, { ...brae!, name: ` ${alba!.name.toUpperCase()}` }] })).toEqual([
+      'same-name data/bodies/brae.md: It is called  ALBA ONE, as data/bodies/alba-one.md is: pages cannot tell the two apart.',
+    ]);
+    const onOff = settings.map((setting) =>
+      setting.id === 'audio-out'
+        ? { ...setting, levels: setting.levels.map((level) => ({ ...level, label: 'Off' })) }
+        : setting,
+    );
+    expect(said({ settings: onOff }).map((each) => each.split(':')[0])).toEqual([
+      'same-name data/settings.yaml audio-out.on',
+    ]);
+  });
+
+  it('are named where numbers neither rise nor fall', () => {
+    const numeric = (...ids: readonly string[]) => ({
+      settings: [
+        ...settings,
+        { id: 'gain', label: 'Gain', kind: 'numeric' as const, levels: ids.map((id) => ({ id, label: id })) },
+      ],
+    });
+    const order = (...ids: readonly string[]) => said(numeric(...ids)).filter((each) => each.startsWith('levels'));
+    expect(order('0', '1', '2')).toEqual([]);
+    expect(order('2', '1', '0')).toEqual([]);
+    expect(order('0', '2', '1')[0]).toMatch(/^levels-out-of-order data\/settings\.yaml gain: /);
   });
 });

@@ -353,7 +353,7 @@ it('every kind of mistake was seen above', () => expect(WRITE_UP_CODES.filter((c
 
 it('checks against what a faulty bench would hold', () => {
   const text =
-    '<Figure id="total/alba-24" /> <Figure id="total/alba-99" /> <Figure id="rate-law-frames/alba-one/attic/uhd-off" /> <Figure id="difference/alba-24/alba-99" /> <Advice body="alba-one" rig="attic" /> [raw](/data/sessions/alba-24.csv) [page](/sessions/alba-99/) <Figure id="display-difference/two-screens" /> <Figure id="display-difference/alba-24" /> <Figure id="family/report-r" />';
+    '<Figure id="total/alba-24" /> <Figure id="total/alba-99" /> <Figure id="rate-law-frames/alba-one/attic/uhd-off" /> <Figure id="difference/alba-24/alba-99" /> <Advice body="alba-one" rig="attic" /> [raw](/data/sessions/alba-24.csv) [page](/sessions/alba-99/) <Figure id="display-difference/two-screens" /> <Figure id="display-difference/alba-24" /> <Figure id="family/report-r" /> <FigureTable kind="total" where={{ rate: "24" }} caption="x" />';
   const inventory = {
     bodies: ['alba-one'],
     rigs: ['attic'],

@@ -1,7 +1,13 @@
 /** What was learnt of variation, set against what was stated before, in plain words. */
 import { countRepeats, FEWEST_REPEATS } from '../../analysis/learn-variation.ts';
 import type { Bench } from '../../model/bench.ts';
-import type { StatedLevel, StatedLevels, StatedSizes, VariationStatement } from '../../model/variation-statement.ts';
+import {
+  statedOf,
+  type StatedLevel,
+  type StatedLevels,
+  type StatedSizes,
+  type VariationStatement,
+} from '../../model/variation-statement.ts';
 import { plural } from '../provenance.ts';
 import { roundTo } from '../text.ts';
 import { clipCount } from './session-clips.ts';
@@ -16,7 +22,7 @@ export function describeLearnt(learnt: VariationStatement, bench: Bench): string
   const before = bench.variation;
   const repeats = countRepeats(bench.sessions.map((session) => clipCount(session, bench)));
   const lines = [...Object.entries(learnt.bodies), ['a body without sessions', learnt.others] as const].map(
-    ([body, levels]) => describeBody(body, levels, before && (before.bodies[body] ?? before.others)),
+    ([body, levels]) => describeBody(body, levels, before && statedOf(before, body)),
   );
   return [
     `${plural(bench.sessions.length, 'session')}; ${plural(repeats.clips, 'clip')} repeated on a day, ${plural(repeats.days, 'day')} on which a condition was measured again.`,

@@ -10,7 +10,7 @@ import {
 import { gainOfRepeat } from '../../analysis/repeat-gain.ts';
 import { estimateAt } from '../../analysis/estimate.ts';
 import type { Bench, Session } from '../../model/bench.ts';
-import type { VariationStatement } from '../../model/variation-statement.ts';
+import { statedOf, type VariationStatement } from '../../model/variation-statement.ts';
 import type { Compilation } from '../compilation.ts';
 import { plural } from '../provenance.ts';
 import type { Finding } from '../register.ts';
@@ -26,7 +26,9 @@ export function variationFindings({ bench, sessions }: Compilation): readonly Fi
   if (bench.sessions.length === 0) return [];
   const repeats = countRepeats(bench.sessions.map((session) => clipCount(session, bench)));
   return [
-    ...(bench.variation === undefined ? notLearnt(repeats) : disagreeing(bench, bench.variation)),
+    ...(bench.variation === undefined
+      ? notLearnt(repeats)
+      : [...otherBodies(bench, bench.variation), ...disagreeing(bench, bench.variation)]),
     ...((bench.variation?.knows ?? levelKnown(repeats)) === 'condition' ? [] : daysUnknown(repeats, sessions)),
   ];
 }
@@ -49,6 +51,33 @@ function notLearnt(repeats: Repeats): readonly Finding[] {
   ];
 }
 
+/** A body that is misspelt in the statement, or was left out of it, varies by what is stated of all others. */
+function otherBodies({ bodies, sessions }: Bench, statement: VariationStatement): readonly Finding[] {
+  const ids = bodies.map(({ id }) => id);
+  const stated = Object.keys(statement.bodies);
+  const unknown = stated.filter((id) => !ids.includes(id));
+  const missing = ids.filter(
+    (id) =>
+      stated.length > 0 &&
+      !stated.includes(id) &&
+      sessions.some((session) => session.body === id && Object.hasOwn(statement.sessions, session.id)),
+  );
+  if (unknown.length + missing.length === 0) return [];
+  const says = [
+    ...unknown.map((id) => `it states sizes of ${id}, which is no body here`),
+    ...missing.map((id) => `it states none of ${id}, whose sessions it was learnt from`),
+  ];
+  return [
+    {
+      rule: 'variation-bodies',
+      severity: 'warning',
+      where: WHERE,
+      message: `The statement of variation and the bodies do not go together: ${says.join('; ')}. Where none are stated of a body, those of all others hold.`,
+      hint: `Correct the name of the body in the file, or learn it anew: ${LEARN}.`,
+    },
+  ];
+}
+
 function disagreeing(bench: Bench, statement: VariationStatement): readonly Finding[] {
   const fresh = freshSessions(bench, statement);
   if (fresh.length === 0) return [];
@@ -57,7 +86,7 @@ function disagreeing(bench: Bench, statement: VariationStatement): readonly Find
   const evidence = disagreement(
     known.map((session) => sessionClips(session, bench)),
     fresh.map((session) => sessionClips(session, bench)),
-    (body) => statement.bodies[body] ?? statement.others,
+    (body) => statedOf(statement, body),
   );
   if (evidence < DISAGREES) return [];
   return [

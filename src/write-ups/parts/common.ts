@@ -82,6 +82,8 @@ function checkWhere(where: unknown, { settings }: Known): readonly Unplaced[] {
         expected: 'settings and levels, such as {{ output: "uhd" }}',
       },
     ];
+  // faulty, which is reported there
+  if (settings.length === 0) return [];
   const ids = settings.map(({ id }) => id);
   return Object.entries(where).flatMap(([name, level]): readonly Unplaced[] => {
     const known = settings.find(({ id }) => id === name)?.levels.map(({ id }) => id);

@@ -154,12 +154,13 @@ export const REFERENCE_CASES: readonly ProblemCase[] = [
   {
     name: 'levels that are declared wrongly',
     changes: settings(
-      '- { name: chroma, label: x, kind: numeric, levels: [8, 8, x] }\n- { name: out, label: x, kind: rate, levels: [59.94, 60000/1001, foo] }\n',
+      '- { name: chroma, label: x, kind: numeric, levels: [8, 8, x, 8.0] }\n- { name: out, label: x, kind: rate, levels: [59.94, 60000/1001, foo] }\n',
     ),
     lines: [
       '5:11  5.name  the setting "chroma" is declared twice. Keep one of the two.',
       '5:56  5.levels.2  the level "8" repeats 8. Keep one of the two.',
       '5:59  5.levels.3  the levels of a numeric setting are plain numbers, found "x".',
+      '5:62  5.levels.4  the level "8.0" repeats 8. Keep one of the two.',
       '6:32  6.kind  "out" is a second setting of kind rate. A body has one frame rate: give this one the kind numeric or ordered.',
       '6:54  6.levels.2  the level "60000/1001" repeats 59.94. Keep one of the two.',
       '6:66  6.levels.3  the levels of a rate setting are rates, found "foo"; write 24, 23.976, 24000/1001 or 59.94p.',

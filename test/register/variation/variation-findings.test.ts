@@ -60,6 +60,15 @@ describe('of a publication with one', () => {
     expect([restsOnIt('total/s0-0'), restsOnIt('frames/s0-0'), restsOnIt('mean/s0-0')]).toEqual([true, true, false]);
   });
 
+  it('a body that is misspelt in it is named, since sizes of others would hold for it in silence', async () => {
+    const sound = stated(await readChanged(FOUR))['data/variation.yaml'] as string;
+    expect(sound).toContain('\n  vennick:\n');
+    const misspelt = { 'data/variation.yaml': sound.replace('\n  vennick:\n', '\n  vennik:\n') };
+    expect(aboutVariation(await readChanged({ ...FOUR, ...misspelt })).map(({ message }) => message)).toEqual([
+      'The statement of variation and the bodies do not go together: it states sizes of vennik, which is no body here; it states none of vennick, whose sessions it was learnt from. Where none are stated of a body, those of all others hold.',
+    ]);
+  });
+
   it('an interval speaks of the condition, and is wider than that of the clips', async () => {
     const bare = await readChanged(FOUR);
     const bench = await readChanged({ ...FOUR, ...stated(bare) });

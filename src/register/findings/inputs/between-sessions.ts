@@ -6,6 +6,7 @@ import { copiedReadings } from './copied-readings.ts';
 import { datesApart } from './dates.ts';
 import { firmwareFindings } from './firmware.ts';
 import { namedOtherwise } from './named-otherwise.ts';
+import { nameFindings } from './names.ts';
 import { oddRestarts } from './restarts.ts';
 import { statedLatencies } from './stated-latency.ts';
 
@@ -22,6 +23,7 @@ export function betweenSessions(bench: Bench): readonly Finding[] {
     ...ofSessions.map(({ session, ...found }) => ({ ...found, where: { session } })),
     ...statedLatencies(bench),
     ...oddRestarts(bench),
+    ...nameFindings(bench),
   ];
 }
 

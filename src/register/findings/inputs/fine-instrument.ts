@@ -1,7 +1,10 @@
-import { max } from 'd3-array';
+import { max, median } from 'd3-array';
 import type { Session } from '../../../model/bench.ts';
 import { describeSignificant } from '../../text.ts';
 import type { Rule } from '../rule.ts';
+
+/** Share of a reading from which on its instrument says hardly anything. */
+const COARSE = 0.25;
 
 /**
  * An instrument cannot be better than the digits that it shows: rounding to a step leaves an expanded uncertainty of more
@@ -13,6 +16,13 @@ export const fineInstrument: Rule = ({ session, find }) => {
   if (session.method !== 'instrument' || instrument === undefined) return undefined;
   const stepMs = instrumentStepMs(session);
   const { expandedUncertaintyMs } = instrument;
+  const middleMs = median(session.readings, ({ latencyMs }) => latencyMs) ?? 0;
+  if (expandedUncertaintyMs > COARSE * middleMs)
+    return {
+      severity: 'caution',
+      message: `${file.path} states an instrument.expanded-uncertainty of ${describeSignificant(expandedUncertaintyMs, 2, 'ms')}, and the readings are about ${describeSignificant(middleMs, 3, 'ms')}: it decides nearly all of the interval.`,
+      hint: 'Check the unit of the uncertainty, and that it is the one of a single reading.',
+    };
   if (expandedUncertaintyMs >= stepMs / 2) return undefined;
   return {
     severity: 'warning',
