@@ -1,9 +1,10 @@
 /** A publication apart from the tool: wherever it stands and however its folder is called, it is the same site. */
+import { hash } from 'node:crypto';
 import { chmodSync, cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { readBuiltSite, sha256, type BuiltSite } from '../../src/verify/built-site.ts';
+import { readBuiltSite, type BuiltSite } from '../../src/verify/built-site.ts';
 import { startDevServer } from '../support/dev-server.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';
@@ -11,7 +12,7 @@ import { writeFiles } from '../support/text-files.ts';
 
 const tool = openCopy(inject('builtProject'));
 const digests = ({ files, bytes }: BuiltSite): readonly string[] =>
-  files.map((path) => `${sha256(bytes(path))} ${path}`);
+  files.map((path) => `${hash('sha256', bytes(path))} ${path}`);
 
 /** Everything that a bundler, a shell or an address takes for something else. */
 const NAME = "Käse #1 & 100 % [?] 'mine'";
@@ -53,7 +54,9 @@ describe('a publication in a folder of any name', () => {
     const output = join(outer, 'out #2');
     const { code } = tool.run('build', ['--output', output], { LAGFOLIO_PUBLICATION: root });
     expect(code).toBe(0);
-    expect(sha256(readFileSync(join(output, 'index.html')))).toBe(sha256(readFileSync(join(tool.dist, 'index.html'))));
+    expect(hash('sha256', readFileSync(join(output, 'index.html')))).toBe(
+      hash('sha256', readFileSync(join(tool.dist, 'index.html'))),
+    );
   });
 
   it('has its mistakes named by its own paths', () => {
