@@ -1,4 +1,5 @@
 /** What each page is, in a sentence or two: for search engines, previews and feeds. */
+import type { Body } from '../model/bench.ts';
 import { entryGroups } from '../register/entry-groups.ts';
 import { labelSessions } from '../register/labels.ts';
 import { listWords } from '../register/comparisons/pair-words.ts';
@@ -7,6 +8,9 @@ import { describeBasis } from '../register/provenance.ts';
 import type { Published } from '../register/published.ts';
 import { plainSentence } from '../register/sentence.ts';
 import { answerOf } from '../views/answer.ts';
+import { sectionsOfBody } from '../views/body-sections.ts';
+import { comparisonParts } from '../views/comparison-page.ts';
+import { partsOfFiles } from '../views/data-page.ts';
 import { entriesTitle } from '../views/entries-page.ts';
 
 export interface PageDescription {
@@ -66,8 +70,10 @@ const SEVERAL: Readonly<Record<string, (site: Site, id: string) => PageDescripti
       : summaryOf(bench.reports, id);
   },
   [PATHS.method]: ({ bench }, id) => summaryOf(bench.methods, id),
-  [PATHS.bodies]: ({ bench }, id) => {
-    const body = bench.bodies.find((each) => each.id === id);
+  [PATHS.bodies]: (site, place) => {
+    const [id = '', ...section] = place.split('/');
+    const body = site.bench.bodies.find((each) => each.id === id);
+    if (body !== undefined && section.length > 0) return describeBodySection(site, body, section.join('/'));
     return (
       body &&
       says(
@@ -89,6 +95,14 @@ const SEVERAL: Readonly<Record<string, (site: Site, id: string) => PageDescripti
       difference.id,
     ]);
   },
+  [PATHS.comparison]: (site, id) => {
+    const part = comparisonParts(site).find(({ path }) => path === `${PATHS.comparison}${id}/`);
+    return part && says(`${part.title}, in every condition.`);
+  },
+  [PATHS.data]: (site, id) => {
+    const part = partsOfFiles(site).find(({ path }) => path === `${PATHS.data}${id}/`);
+    return part && says(`${part.title}, each with its checksum.`);
+  },
   [PATHS.documentation]: (_site, id) => says(`For authors of publications: ${id.replaceAll('-', ' ')}.`),
   '/figures/': (site, id) => {
     if (!entryGroups(site.register.figures).has(id)) return undefined;
@@ -109,6 +123,11 @@ function describeHome(site: Site): PageDescription {
     [tagline.replace(/(?<=[^.])$/, '.'), plainSentence(sentence)].filter(Boolean).join(' '),
     sentence.flatMap((part) => (typeof part === 'string' ? [] : [part.id])),
   );
+}
+
+function describeBodySection(site: Site, { id, name }: Body, slug: string): PageDescription | undefined {
+  const section = sectionsOfBody(site, id).find((each) => each.slug === slug);
+  return section && says(`${name}: ${section.title}.`);
 }
 
 function describeSession({ bench, figure }: Site, id: string): PageDescription | undefined {

@@ -32,6 +32,13 @@ export const reportPath = (id: string): string => `${PATHS.reports}${id}/`;
 /** Its numbers for those who speak them. */
 export const readAloudPath = (id: string): string => `${reportPath(id)}read-aloud/`;
 export const bodyPath = (id: string): string => `${PATHS.bodies}${id}/`;
+/** Files of one part of the data, where they are too many for one page: `alba-one/loft`. */
+export const checksumsPath = (part: string): string => `${PATHS.data}checksums/${part}/`;
+/** Parts of the comparison that are too long for it: the charts of one chain, and its bodies against each other. */
+export const comparisonPartPath = (part: 'on' | 'differences', chain: string): string =>
+  `${PATHS.comparison}${part}/${chain}/`;
+/** A part of a body's page that is too long for it: `settings/balcony/rate`. */
+export const bodySectionPath = (id: string, section: string): string => `${bodyPath(id)}${section}/`;
 export const rigPath = (id: string): string => `${PATHS.rigs}${id}/`;
 export const DISPLAY_PAIRS = '/display-pairs/';
 export const displayPairPath = (id: string): string => `${DISPLAY_PAIRS}${id}/`;

@@ -14,13 +14,14 @@ import {
 } from '../register/paths.ts';
 import { pageHead, type PlacedFrame } from '../citation/page-head.ts';
 import { bodyPage } from '../views/body-page.ts';
+import { bodySectionPage, sectionsOfBody } from '../views/body-sections.ts';
 import { bodiesPage } from '../views/body-rates.ts';
-import { bodyGrids } from '../views/body-grid.ts';
 import { carriedPage } from '../views/carried-page.ts';
 import { chainPage } from '../views/chain-page.ts';
+import { comparisonPage, comparisonPartPage, comparisonParts } from '../views/comparison-page.ts';
 import { correctionsPage } from '../views/corrections-page.ts';
 import { coveragePage } from '../views/coverage-page.ts';
-import { dataPage } from '../views/data-page.ts';
+import { dataPage, filesPage, partsOfFiles } from '../views/data-page.ts';
 import { displayPairPage } from '../views/display-pair-page.ts';
 import { entriesPage } from '../views/entries-page.ts';
 import { GLOSSARY } from '../views/glossary.ts';
@@ -47,6 +48,8 @@ import { loadSite, type Site } from './site.ts';
 interface Page<View> {
   readonly params: Readonly<Record<string, string | undefined>>;
   readonly view: () => View;
+  /** Where it stands, if its route and its id do not say so. */
+  readonly path?: string;
   /** Only where a write-up runs code of its own, so that nobody knows before what it asks for. */
   readonly answering?: Answering;
 }
@@ -67,10 +70,24 @@ const PAGES = {
   reports: one(({ bench }) => reportLines(bench)),
   report: writeUps('report', writeUpPage),
   readAloud: writeUps('report', readAloudPage),
-  comparison: one(bodyGrids),
+  comparison: one(comparisonPage),
+  comparisonPart: (site: Site) =>
+    comparisonParts(site).map((part) => ({
+      params: { part: part.part, chain: part.slug },
+      path: part.path,
+      view: () => comparisonPartPage(site, part),
+    })),
   carried: one(carriedPage),
   bodies: one(bodiesPage),
   body: each(({ bench }) => bench.bodies, bodyPage),
+  bodySection: (site: Site) =>
+    site.bench.bodies.flatMap(({ id }) =>
+      sectionsOfBody(site, id).map(({ slug, path }) => ({
+        params: { id, section: slug },
+        path,
+        view: () => bodySectionPage(site, id, slug),
+      })),
+    ),
   rigs: one(rigLines),
   rig: each(
     ({ bench }) => bench.rigs,
@@ -82,6 +99,12 @@ const PAGES = {
   methodNote: writeUps('method', writeUpPage),
   coverage: one(coveragePage),
   data: one((site) => ({ ...dataPage(site), analysis: site.register.analysis })),
+  files: (site: Site) =>
+    partsOfFiles(site).map((part) => ({
+      params: { part: part.slug },
+      path: part.path,
+      view: () => filesPage(site, part),
+    })),
   guide: one(guidePage),
   glossary: one(() => GLOSSARY),
   documentation: ({ bench }: Site) =>
@@ -112,9 +135,11 @@ const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefin
   report: reportPath,
   readAloud: readAloudPath,
   comparison: PATHS.comparison,
+  comparisonPart: undefined,
   carried: PATHS.carried,
   bodies: PATHS.bodies,
   body: bodyPath,
+  bodySection: undefined,
   rigs: PATHS.rigs,
   rig: rigPath,
   chain: PATHS.chain,
@@ -123,6 +148,7 @@ const PLACES: Readonly<Record<Route, string | ((id: string) => string) | undefin
   methodNote: methodPath,
   coverage: PATHS.coverage,
   data: PATHS.data,
+  files: undefined,
   guide: PATHS.guide,
   glossary: PATHS.glossary,
   documentation: (id) => (id === '' ? PATHS.documentation : documentationPath(id)),
@@ -159,8 +185,9 @@ export async function pagesOf(route: Route): Promise<StaticPath[]> {
   const frame = pageFrame(site);
   const pages: readonly Page<unknown>[] = PAGES[route](site);
   counts.all += pages.length;
-  return pages.map(({ params, view, answering }) => {
-    const placed = (): PlacedFrame => ({ ...frame, head: pageHead(site, pathOf(route, params)) });
+  return pages.map((page) => {
+    const { params, view, answering } = page;
+    const placed = (): PlacedFrame => ({ ...frame, head: pageHead(site, pathOf(route, page)) });
     const text = remembered(() => printView({ frame: placed(), view: view() }));
     const print = (): string => {
       counts.printed += 1;
@@ -182,14 +209,14 @@ export async function pagesOf(route: Route): Promise<StaticPath[]> {
 /** Site paths of all pages, without those that only lead on or say that there is none. */
 export function pagePathsOf(site: Site): readonly string[] {
   return (Object.keys(PAGES) as Route[]).flatMap((route) =>
-    PAGES[route](site).flatMap(({ params }: Page<unknown>) => pathOf(route, params) ?? []),
+    PAGES[route](site).flatMap((page: Page<unknown>) => pathOf(route, page) ?? []),
   );
 }
 
 /** Where a page stands; undefined for one that only leads on, or says that there is none. */
-function pathOf(route: Route, { id, group }: Page<unknown>['params']): string | undefined {
+function pathOf(route: Route, { params: { id, group }, path }: Page<unknown>): string | undefined {
   const place = PLACES[route];
-  return typeof place === 'function' ? place(id ?? group ?? '') : place;
+  return path ?? (typeof place === 'function' ? place(id ?? group ?? '') : place);
 }
 
 function writeUps<View>(

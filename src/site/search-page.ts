@@ -8,6 +8,8 @@ import type { Figure } from '../register/register.ts';
 import { inBenchOrder } from '../register/select.ts';
 import type { SearchedFigure, SearchedPage, SearchFacts } from '../search/facts.ts';
 import { badgesOf } from '../register/badges.ts';
+import { sectionsOfBody } from '../views/body-sections.ts';
+import { comparisonParts } from '../views/comparison-page.ts';
 import { describeDay } from '../views/day.ts';
 import { entriesTitle } from '../views/entries-page.ts';
 import { GLOSSARY } from '../views/glossary.ts';
@@ -53,6 +55,14 @@ function pagesOf(site: Published): readonly SearchedPage[] {
       says: `${maker} ${model}`,
       words: [id, wordsOf(prose)].join(' '),
     })),
+    ...bench.bodies.flatMap(({ id, name }) =>
+      sectionsOfBody(site, id).map(({ title, path }) => ({
+        section: 'More' as const,
+        title: `${name}: ${title}`,
+        path,
+      })),
+    ),
+    ...comparisonParts(site).map(({ title, path }) => ({ section: 'More' as const, title, path })),
     ...bench.reports.map((report) => writeUp('Reports', reportPath(report.id), report)),
     ...bench.reports.map(({ id, title }) => ({
       section: 'More' as const,

@@ -3,7 +3,7 @@ import type { Bench, Body, Session } from '../model/bench.ts';
 import { labelSessions, labelSettings } from '../register/labels.ts';
 import type { Figure } from '../register/register.ts';
 import type { Published } from '../register/published.ts';
-import { bodyFamilies, conditionsOf } from '../register/comparisons/body-families.ts';
+import { bodyFamilies, conditionsOf, nameOfChain } from '../register/comparisons/body-families.ts';
 import { placeOfBody } from './body-place.ts';
 import { ratesOfBodies, type RatesOfBodies } from './rates-of-bodies.ts';
 import { comparedRows, type ComparedRows } from './compared-rows.ts';
@@ -26,6 +26,8 @@ export interface GridCell {
   readonly total: Figure;
   /** Against the lowest of its condition; undefined where only one body was measured in it. */
   readonly standing: Standing | undefined;
+  /** `lowest` */
+  readonly remarks: readonly string[];
   /** `UHD, lowest`: what to print beside the total. */
   readonly words: string;
 }
@@ -38,6 +40,8 @@ export interface GridRow {
 
 export interface BodyGrid {
   readonly rig: string;
+  /** Of the chain, fit for an address: `pit/radio-pair`. */
+  readonly slug: string;
   /** `Balcony`, and what sets the grid apart on its rig: `Pit, through Radio pair`. */
   readonly name: string;
   readonly bodies: readonly (Pick<Body, 'id' | 'name'> & { readonly place: number })[];
@@ -65,6 +69,7 @@ export function bodyGrids(site: Published): readonly BodyGrid[] {
       const { rig = '', links = [], method = '' } = first?.sessions[0] ?? {};
       return {
         rig,
+        slug: first === undefined ? '' : nameOfChain(first.sessions[0], find).join('/'),
         name: [
           find.rig(rig).name,
           links.length > 0 && `through ${links.map((id) => find.link(id).name).join(' and ')}`,
@@ -117,8 +122,8 @@ function cellsOf(
       if (total === undefined) return [];
       const place = standingOf(several ? found : undefined, at);
       const label = own.length > 1 ? (labels.of.get(session.id) ?? '') : '';
-      const words = [label, ...badges(session.id), place && STANDING_WORDS[place]].filter(Boolean).join(', ');
-      return [{ label, total, standing: place, words }];
+      const remarks = [...badges(session.id), (place && STANDING_WORDS[place]) ?? ''].filter(Boolean);
+      return [{ label, total, standing: place, remarks, words: [label, ...remarks].filter(Boolean).join(', ') }];
     });
   });
 }

@@ -1,11 +1,15 @@
 /** What the page of one body prints. */
-import type { Body } from '../model/bench.ts';
+import type { Bench, Body, Session } from '../model/bench.ts';
+import { chainKey } from '../register/comparisons/conditions.ts';
+import { standingConditions } from '../register/comparisons/standing.ts';
 import { rigPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
 import { selectFigures } from '../register/select.ts';
+import type { Sentence } from '../register/sentence.ts';
 import { capitalize } from '../register/text.ts';
 import { bodyHistory, type BodyHistory } from './body-history.ts';
+import { sectionsOfBody, type BodySection } from './body-sections.ts';
 import { figureRows, type FigureRows } from './figure-rows.ts';
 import { lawPlate, type LawPlate } from './law-plate.ts';
 import { noteOf, type Note } from './note.ts';
@@ -30,35 +34,74 @@ export interface BodyPage {
     readonly name: string;
     readonly path: string;
     readonly totals: FigureRows;
+    /** Whether one session speaks for each condition. */
+    readonly speaking: boolean;
   }[];
   /** undefined for a body without a session. */
   readonly settings: SettingsOfBody | undefined;
+  /** None where they have pages of their own. */
   readonly laws: readonly BodyLaw[];
   readonly practice: InPractice | undefined;
-  readonly history: BodyHistory;
+  /** undefined where it has a page of its own. */
+  readonly history: BodyHistory | undefined;
+  readonly pages: BodyPages;
+}
+
+/** Of the parts that are too long for the page; none where it holds them all. */
+interface BodyPages {
+  readonly settings: readonly BodySection[];
+  readonly laws: readonly (BodySection & { readonly says: Sentence })[];
+  readonly history: BodySection | undefined;
 }
 
 export function bodyPage(site: Published, of: string): BodyPage {
   const { bench, register, find, figure } = site;
   const { id, name, maker, model, readoutMs, description, file } = find.body(of);
   const [sessions, readings] = ['sessions', 'readings'].map((count) => figure(`count/${count}/${id}`));
+  const pages = pagesOf(site, id);
+  const isWhole = pages.history === undefined;
+  const settings = bench.sessions.some(({ body }) => body === id) ? settingsOfBody(site, id) : undefined;
   return {
     body: { id, name, maker, model, ...(readoutMs === undefined ? {} : { readoutMs }), file },
     note: noteOf(bench, description, file),
     measured: sessions && readings && { sessions, readings },
     rigs: bench.rigs
       .flatMap((rig) => {
-        const figures = selectFigures(bench, register.figures, { kind: 'total', body: id, rig: rig.id });
+        const all = selectFigures(bench, register.figures, { kind: 'total', body: id, rig: rig.id });
+        const sessionOf = (total: Figure): Session => find.session(total.of['session'] ?? '');
+        const shown = new Set(isWhole ? all.map(sessionOf) : speakingSessions(bench, all.map(sessionOf)));
+        const figures = all.filter((total) => shown.has(sessionOf(total)));
         if (figures.length === 0) return [];
-        const ofRig = figures.map((total) => find.session(total.of['session'] ?? ''));
-        return [{ id: rig.id, name: rig.name, path: rigPath(rig.id), totals: figureRows(bench, figures, ofRig) }];
+        const totals = figureRows(bench, figures, figures.map(sessionOf));
+        return [{ id: rig.id, name: rig.name, path: rigPath(rig.id), totals, speaking: figures.length < all.length }];
       })
       .sort((x, y) => y.totals.rows.length - x.totals.rows.length),
-    settings: bench.sessions.some(({ body }) => body === id) ? settingsOfBody(site, id) : undefined,
-    laws: lawsOf(site, id),
+    settings: settings && (isWhole ? settings : { ...settings, pairs: [] }),
+    laws: pages.laws.length === 0 ? lawsOf(site, id) : [],
     practice: inPractice(site, id),
-    history: bodyHistory(site, id),
+    history: isWhole ? bodyHistory(site, id) : undefined,
+    pages,
   };
+}
+
+function pagesOf(site: Published, body: string): BodyPages {
+  const sections = sectionsOfBody(site, body);
+  const laws = selectLaws(site, { body }).filter(({ law }) => law.kind === 'rate-law');
+  return {
+    settings: sections.filter(({ part }) => part === 'settings'),
+    laws: sections
+      .filter(({ part }) => part === 'frame-rate')
+      .flatMap((section, index) => {
+        const law = laws[index];
+        return law === undefined ? [] : [{ ...section, says: lawPlate(site, law).sentence }];
+      }),
+    history: sections.find(({ part }) => part === 'history'),
+  };
+}
+
+/** One session for each condition, chain by chain. */
+function speakingSessions(bench: Bench, sessions: readonly Session[]): readonly Session[] {
+  return [...Map.groupBy(sessions, chainKey).values()].flatMap((ofChain) => standingConditions(bench, ofChain));
 }
 
 /** Every rate law of a body; where no configuration was measured at two rates, what would give one. */

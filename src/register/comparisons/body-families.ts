@@ -64,11 +64,16 @@ function bodyPairs(bench: Bench, sessions: readonly Session[]): readonly Session
 
 /** `balcony-uhd-59-94-10-4-2-2-off-off`: fit for an address. */
 function slugOf(session: Session, find: Lookup): string {
+  return anchorOf([...nameOfChain(session, find), ...Object.values(session.settings)].join('-'));
+}
+
+/** A chain by its rig and what is otherwise than the rig has it: `pit`, `radio-pair`. */
+export function nameOfChain(session: Session, find: Lookup): readonly string[] {
   const rig = find.rig(session.rig);
-  const chain = [
+  return [
+    session.rig,
     ...(session.links.join() === rig.links.join() ? [] : session.links),
     ...(session.display === rig.display ? [] : [session.display]),
     ...(session.method === 'two-timers' ? [] : [session.method]),
   ];
-  return anchorOf([session.rig, ...chain, ...Object.values(session.settings)].join('-'));
 }
