@@ -66,8 +66,14 @@ export async function checkOutput({ path, name }: OutputFolder, sources: readonl
  * Lets a function write a site into an empty folder, and puts that in place of the last one when it is done.
  * Whatever fails before leaves the last one as it is; so does another build under way in the same place, which
  * is refused.
+ *
+ * @param standing asked first: what can be said of the last one where it is the one that would be written; it then stays
  */
-export async function replaceSite<T>(output: OutputFolder, write: (fresh: string) => Promise<T>): Promise<T> {
+export async function replaceSite<T>(
+  output: OutputFolder,
+  write: (fresh: string) => Promise<T>,
+  standing: () => Promise<T | undefined> = async () => undefined,
+): Promise<T> {
   const { path, name } = output;
   const workshop = workshopOf(path);
   await mkdir(workshop, { recursive: true });
@@ -75,6 +81,8 @@ export async function replaceSite<T>(output: OutputFolder, write: (fresh: string
     restoreSite(path);
     for (const left of await readdir(workshop))
       if (/^(?:fresh-|last$)/.test(left)) await rm(join(workshop, left), { recursive: true });
+    const known = await standing();
+    if (known !== undefined) return known;
     const fresh = join(workshop, `fresh-${process.pid}`);
     await mkdir(fresh);
     try {

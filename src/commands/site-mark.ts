@@ -15,9 +15,22 @@ const LINE = /^[0-9a-f]{64} {2}(.+)$/;
 
 /** Marks a folder as the site that it is now. */
 export async function markSite(folder: string): Promise<void> {
+  await writeFile(join(folder, MARK), await listFiles(folder));
+}
+
+/** Digest of the mark of a folder; undefined where it has none, or its files are not what the mark says. */
+export async function markOf(folder: string): Promise<string | undefined> {
+  const mark = await readFile(join(folder, MARK), 'utf8').catch(() => undefined);
+  if (mark === undefined || mark !== (await listFiles(folder))) return undefined;
+  return createHash('sha256').update(mark).digest('hex');
+}
+
+/** A line for each file but the mark. */
+async function listFiles(folder: string): Promise<string> {
   const lines = [];
-  for (const file of await filesOf(folder)) lines.push(`${await sha256Of(join(folder, file))}  ${file}\n`);
-  await writeFile(join(folder, MARK), lines.join(''));
+  for (const file of await filesOf(folder))
+    if (file !== MARK) lines.push(`${await sha256Of(join(folder, file))}  ${file}\n`);
+  return lines.join('');
 }
 
 /** Files of a folder that no build wrote, links among them; all of them where it has no mark. */

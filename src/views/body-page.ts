@@ -13,6 +13,7 @@ import { sectionsOfBody, type BodySection } from './body-sections.ts';
 import { figureRows, type FigureRows } from './figure-rows.ts';
 import { lawPlate, type LawPlate } from './law-plate.ts';
 import { noteOf, type Note } from './note.ts';
+import { describeLaw } from './rate-law-words.ts';
 import { selectLaws } from './select-laws.ts';
 import { inPractice, type InPractice } from './in-practice.ts';
 import { settingsOfBody, type SettingsOfBody } from './settings-of-body.ts';
@@ -86,6 +87,7 @@ export function bodyPage(site: Published, of: string): BodyPage {
 
 function pagesOf(site: Published, body: string): BodyPages {
   const sections = sectionsOfBody(site, body);
+  const { figure, find } = site;
   const laws = selectLaws(site, { body }).filter(({ law }) => law.kind === 'rate-law');
   return {
     settings: sections.filter(({ part }) => part === 'settings'),
@@ -93,7 +95,7 @@ function pagesOf(site: Published, body: string): BodyPages {
       .filter(({ part }) => part === 'frame-rate')
       .flatMap((section, index) => {
         const law = laws[index];
-        return law === undefined ? [] : [{ ...section, says: lawPlate(site, law).sentence }];
+        return law === undefined ? [] : [{ ...section, says: describeLaw(law, figure, find).says }];
       }),
     history: sections.find(({ part }) => part === 'history'),
   };
