@@ -6,7 +6,9 @@ import { CHARTS_PER_WRITE_UP, writeGeneratedBench, type GeneratedSession } from 
 import { alternate, describeRatio, describeSpread, printTable, runMeasured, type Usage } from './measure.ts';
 
 const SESSIONS = 500;
-const WRITE_UPS = 100;
+/** Sessions to a write-up. */
+const TO_A_WRITE_UP = 5;
+const WRITE_UPS = SESSIONS / TO_A_WRITE_UP;
 const MANY = 4;
 const ROUNDS = 3;
 const NEW_BODY = 'dale-four';
@@ -20,10 +22,11 @@ const ROWS = [
 ] as const;
 
 /** Builds of a large generated bench against a bare build of the same pages from nothing, in turn. */
-export async function benchSite(rounds = ROUNDS): Promise<void> {
+export async function benchSite(rounds = ROUNDS, size = SESSIONS): Promise<void> {
   using copy = copyProject();
   using bare = copyProject({ name: 'bare' });
-  const sessions = writeGeneratedBench(copy.root, { sessions: SESSIONS, writeUps: WRITE_UPS });
+  const writeUps = Math.ceil(size / TO_A_WRITE_UP);
+  const sessions = writeGeneratedBench(copy.root, { sessions: size, writeUps });
   copy.build();
   writeBareSite(bare.root, copy.dist, join(copy.root, 'content'));
   const build = (): Usage => runMeasured(copy.root, 'src/commands/build.ts');
@@ -52,7 +55,7 @@ export async function benchSite(rounds = ROUNDS): Promise<void> {
     ].join('; ');
   const [pages, barePages] = [bytesOf(copy.dist, '.html'), bytesOf(bare.dist, '.html')];
   printTable(
-    `Builds of a generated bench: ${SESSIONS} sessions of 30 readings, ${WRITE_UPS} write-ups with ${CHARTS_PER_WRITE_UP * WRITE_UPS} charts, a chart on each session's page (${rounds} builds each, in turn)`,
+    `Builds of a generated bench: ${size} sessions of 30 readings, ${writeUps} write-ups with ${CHARTS_PER_WRITE_UP * writeUps} charts, a chart on each session's page (${rounds} builds each, in turn)`,
     [
       ...ROWS.map(([name, label, aim]): [string, string] => [label, row(name, aim)]),
       [
