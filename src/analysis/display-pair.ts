@@ -36,6 +36,8 @@ export interface PairEstimate {
   readonly coverageFactor: number;
   readonly uncorrectedValue: number;
   readonly components: readonly (PairLine & { readonly varianceShare: number })[];
+  /** Error (truth − value) of what this pair shares with nothing: of all components without `shared` together. */
+  readonly error: Distribution;
   readonly ratesProbability: number;
   readonly betweenRunsProbability: number;
   /** For each run and reading: that its pair is nothing but a misread. */
@@ -55,8 +57,11 @@ export function estimateDisplayPair(input: PairInput): PairEstimate {
   const uncorrectedValue = sign * meanOf(delay.distribution) + waitMs;
   const budget = pairBudget(input, delay);
   const value = uncorrectedValue + budget.correctionMs;
-  const clips = oriented(delay.distribution, sign);
-  const expandedUncertainty = halfWidthAbout(budget.others.reduce(withOther, clips), 0, level);
+  const error = budget.others
+    .filter(({ shared }) => shared === null)
+    .reduce(withOther, oriented(delay.distribution, sign));
+  const whole = budget.others.filter(({ shared }) => shared !== null).reduce(withOther, error);
+  const expandedUncertainty = halfWidthAbout(whole, 0, level);
   const { standardUncertainty } = budget;
   return {
     value,
@@ -67,6 +72,7 @@ export function estimateDisplayPair(input: PairInput): PairEstimate {
     coverageFactor: expandedUncertainty / standardUncertainty,
     uncorrectedValue,
     components: budget.components,
+    error,
     ratesProbability: delay.ratesProbability,
     betweenRunsProbability: delay.betweenRunsProbability,
     misreads: delay.misreads,

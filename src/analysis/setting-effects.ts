@@ -21,6 +21,8 @@ export type EffectSize =
       readonly value: number;
       readonly standardUncertainty: number;
       readonly interval: Interval;
+      /** P(value − truth ≥ x). */
+      readonly errorTail: (x: number) => number;
       /** Two-sided p of no effect. */
       readonly p: number;
       /** Holm-adjusted over all effects (or all interactions) of the model. */
@@ -133,6 +135,7 @@ function sizesOf(
       value,
       standardUncertainty,
       interval: intervalAt(estimate, level),
+      errorTail: estimate.errorTail,
       p: probabilityOfZero(estimate),
       pAdjusted: adjusted[next++] ?? 1,
       // any margin will do: the smallest one that would show sameness does not depend on it

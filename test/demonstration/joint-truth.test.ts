@@ -2,6 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { compileRegister } from '../../src/site/compile.ts';
+import { pOutside } from '../../src/register/comparisons/p-outside.ts';
 import type { Figure, Register } from '../../src/register/register.ts';
 import { readBench } from '../../src/ingest/read-bench.ts';
 import { DISPLAY_PAIRS, TABLET_MS } from './display-pairs.ts';
@@ -210,4 +211,18 @@ describe('what is printed as a value and a half-width', () => {
     });
     expect(offCentre.map(({ id, text }) => `${id}: ${text}`)).toEqual([]);
   });
+
+  it.each(['effect', 'interaction', 'difference', 'rate-law-fixed', 'rate-law-frames', 'element'])(
+    'is judged by the distribution that its interval is from: %s',
+    (kind) => {
+      const found = register.figures.filter((one) => one.kind === kind && (one.standardUncertainty ?? 0) > 0);
+      expect(found.length).toBeGreaterThan(2);
+      for (const one of found) {
+        const { low = Number.NaN, high = Number.NaN } = one.interval ?? {};
+        // 2.5 % lie beyond either end, and a p has two sides
+        expect(pOutside(one, { low, high: Infinity }, { figure }), one.id).toBeCloseTo(0.05, 3);
+        expect(pOutside(one, { low: -Infinity, high }, { figure }), one.id).toBeCloseTo(0.05, 3);
+      }
+    },
+  );
 });

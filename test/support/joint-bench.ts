@@ -1,4 +1,6 @@
 /** A bench whose sessions have the totals and uncertainties that a test gives them, for figures of several sessions. */
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { fromCdf } from '../../src/analysis/distribution.ts';
 import type { CompiledPair } from '../../src/register/displays/compile-pairs.ts';
 import type { Compilation } from '../../src/register/compilation.ts';
 import { lookup } from '../../src/register/lookup.ts';
@@ -122,9 +124,14 @@ export function givenPair(
   standardUncertainty = 1,
 ): CompiledPair {
   const own = { name: 'repeatability', type: 'A', distribution: 'normal', degreesOfFreedom: Infinity, shared: null };
+  const error = fromCdf(
+    (x) => normalCdf(x, 0, standardUncertainty),
+    8 * standardUncertainty,
+    standardUncertainty / 100,
+  );
   return {
     pair: { id, display, against, links: [], againstLinks: [], sourceTimer: { name: 'Laptop' } },
-    estimate: { value, components: [{ ...own, standardUncertainty, varianceShare: 1 }] },
+    estimate: { value, error, components: [{ ...own, standardUncertainty, varianceShare: 1 }] },
     figure: { id: `display-difference/${id}`, readings: 16, runs: 4, excluded: 0, sources: [] },
   } as unknown as CompiledPair;
 }

@@ -81,11 +81,10 @@ function namedParts({ estimate, pair }: CompiledPair, of: 'own' | 'shown' | 'aga
 
 /** What a display shares with its sessions enters as it does there, and that of the other display with the other sign. */
 function errorOfPair(compiled: CompiledPair): LinearError {
-  const partsOf = (of: 'own' | 'shown' | 'against') => errorOf({ value: 0, components: namedParts(compiled, of) });
+  const { value, error } = compiled.estimate;
   return combineErrors([
-    [1, partsOf('own')],
-    [1, partsOf('shown')],
-    [-1, partsOf('against')],
+    [1, errorOf({ value, own: { key: pairId(compiled), error }, components: namedParts(compiled, 'shown') })],
+    [-1, errorOf({ value, components: namedParts(compiled, 'against') })],
   ]);
 }
 

@@ -56,6 +56,7 @@ function compilePair(pair: DisplayPair, find: Lookup): CompiledPair {
       interval,
       coverageFactor,
       speaksOf: 'clips',
+      own: { key: id, error: estimate.error },
       components: estimate.components.map(
         (component): Component => ({
           name: component.name,

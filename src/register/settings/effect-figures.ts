@@ -95,6 +95,7 @@ function figuresOf(
       inWords: `${other === undefined ? `The change of the total for this step${overWords === '' ? ', the same at every level of the other settings' : `, ${overWords}: the levels at which both of its ends were measured`}.` : 'How much more the step changes the total at the one level of the other setting than at the other.'} ${words}`,
       standardUncertainty: size.standardUncertainty,
       coverageFactor: halfWidth / size.standardUncertainty,
+      errorTail: size.errorTail,
       weights: weightsOf(model, size),
       p: size.p,
     }),
@@ -114,6 +115,7 @@ function scale(effect: Sized, units: number): Sized {
     value: effect.value * units,
     standardUncertainty: effect.standardUncertainty * Math.abs(units),
     interval: { low: Math.min(low * units, high * units), high: Math.max(low * units, high * units), level },
+    errorTail: (x) => (units > 0 ? effect.errorTail(x / units) : 1 - effect.errorTail(x / units)),
     atMost: effect.atMost * Math.abs(units),
     weights: effect.weights.map((weight) => weight * units),
   };
