@@ -80,8 +80,12 @@ export interface LevelEstimate {
   readonly error: Distribution;
 }
 
-/** The same session at another level than it speaks of: the clips that were read need not lie where all of their day do. */
-export function estimateAt({ value, errors }: Pick<Estimate, 'value' | 'errors'>, level: Level): LevelEstimate {
+/** The session as of a level that it need not speak of: the clips that were read need not lie where all of their day do. */
+export function estimateAt(
+  { value, errors, speaksOf }: Pick<Estimate, 'value' | 'errors' | 'speaksOf'>,
+  level: Level,
+): LevelEstimate {
+  if (level === speaksOf) return { value, error: errors[level] };
   const offMs = meanOf(errors[level]);
   return { value: value + offMs, error: shifted(errors[level], -offMs) };
 }
