@@ -1,4 +1,4 @@
-/** What a careful editor would want to know about a session, in numbers; the words are for `figures/`. */
+/** What a careful editor would want to know about a session, in numbers; the words are for `register/`. */
 import { intervalMs, type Rate } from '../model/rate.ts';
 import { longestBeat, type Beat } from './beat.ts';
 import type { Chain, Method } from './chain.ts';

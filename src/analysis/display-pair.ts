@@ -16,7 +16,7 @@
 import { intervalMs } from '../model/rate.ts';
 import { freeRunningIntervalMs, type Chain } from './chain.ts';
 import { delayPosterior, type DelayPosterior } from './delay-posterior.ts';
-import { addIndependent, fromCdf, halfWidthAbout, meanOf, rectangular, type Distribution } from './distribution.ts';
+import { centred, halfWidthAbout, meanOf, scaled, withStandardPart, type Distribution } from './distribution.ts';
 import { evenSteps } from './even-steps.ts';
 import type { Explanations } from './evidence.ts';
 import type { PairInput, PairPicture } from './pair-input.ts';
@@ -25,7 +25,6 @@ import { freePairEvidence } from './free-pair.ts';
 import type { RunInput } from './session-input.ts';
 import { twoTimersEvidence } from './two-timers.ts';
 import { DEFAULT_VARIATION } from './variation.ts';
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 
 export interface PairEstimate {
   readonly value: number;
@@ -59,8 +58,8 @@ export function estimateDisplayPair(input: PairInput): PairEstimate {
   const value = uncorrectedValue + budget.correctionMs;
   const error = budget.others
     .filter(({ shared }) => shared === null)
-    .reduce(withOther, oriented(delay.distribution, sign));
-  const whole = budget.others.filter(({ shared }) => shared !== null).reduce(withOther, error);
+    .reduce(withStandardPart, centred(scaled(delay.distribution, sign)));
+  const whole = budget.others.filter(({ shared }) => shared !== null).reduce(withStandardPart, error);
   const expandedUncertainty = halfWidthAbout(whole, 0, level);
   const { standardUncertainty } = budget;
   return {
@@ -142,19 +141,4 @@ function turned(input: PairInput): PairInput {
       sourceMs: sourceMs.map((ms, i) => ms - latenciesMs[i]!),
     })),
   };
-}
-
-/** About 0, as the error of the value that is published. */
-function oriented(distribution: Distribution, sign: 1 | -1): Distribution {
-  const { low, step, masses } = distribution;
-  const mean = meanOf(distribution);
-  if (sign === 1) return { low: low - mean, step, masses };
-  return { low: mean - (low + (masses.length - 1) * step), step, masses: masses.toReversed() };
-}
-
-function withOther(sum: Distribution, { distribution, standardUncertainty: u }: PairLine): Distribution {
-  if (u < sum.step / 4) return sum;
-  const other =
-    distribution === 'normal' ? fromCdf((x) => normalCdf(x, 0, u), 5 * u, sum.step) : rectangular(u, sum.step);
-  return addIndependent(sum, other);
 }

@@ -5,6 +5,8 @@
  * masses rather than by drawing numbers: same result everywhere, and no sampling error. The grid's own error
  * in a standard deviation is below step²/(24·sd).
  */
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+
 export interface Distribution {
   /** Centre of the first cell. */
   readonly low: number;
@@ -50,6 +52,35 @@ export function onStep(distribution: Distribution, step: number): Distribution {
     shared[cell + 1]! += mass * (place - cell);
   });
   return { low, step, masses: shared };
+}
+
+/** The distribution of X + by. */
+export function shifted(distribution: Distribution, by: number): Distribution {
+  return { ...distribution, low: distribution.low + by };
+}
+
+/** The distribution of X − E X. */
+export function centred(distribution: Distribution): Distribution {
+  return shifted(distribution, -meanOf(distribution));
+}
+
+/** The distribution of c·X; one cell about 0 where c is 0. */
+export function scaled({ low, step, masses }: Distribution, c: number): Distribution {
+  if (c === 0) return { low: 0, step: 1, masses: [1] };
+  if (c > 0) return { low: low * c, step: step * c, masses };
+  return { low: (low + (masses.length - 1) * step) * c, step: -step * c, masses: masses.toReversed() };
+}
+
+/** The same plus an independent error about 0: normal where it is called so, else rectangular; a narrow one is left out. */
+export function withStandardPart(
+  sum: Distribution,
+  { distribution, standardUncertainty: u }: { readonly distribution: string; readonly standardUncertainty: number },
+): Distribution {
+  if (u < sum.step / 4) return sum;
+  return addIndependent(
+    sum,
+    distribution === 'normal' ? fromCdf((x) => normalCdf(x, 0, u), 5 * u, sum.step) : rectangular(u, sum.step),
+  );
 }
 
 /** The distribution of a + b, a and b independent and on grids of one step. */

@@ -1,5 +1,5 @@
 /**
- * The total latency of one session, with an uncertainty that knows the rig. The one entry for `figures/`.
+ * The total latency of one session, with an uncertainty that knows the rig. The one entry for `register/`.
  *
  *     estimateSession(input) → Estimate
  *
@@ -15,39 +15,22 @@
  *
  * Plain values in, plain values out; milliseconds throughout. No clock, no state: equal input, equal result.
  */
-import type { Budget, BudgetComponent, BudgetLine } from './budget.ts';
+import type { Budget, BudgetComponent } from './budget.ts';
 import { freeRunningIntervalMs } from './chain.ts';
-import { changesOf, type Change } from './clip-mean.ts';
+import type { Change } from './clip-mean.ts';
 import { correctionToDay, correctionsFor, type Correction } from './corrections.ts';
 import { delayPosterior, type DelayPosterior } from './delay-posterior.ts';
 import { describeSession, type Diagnostics } from './diagnostics.ts';
-import {
-  addIndependent,
-  fromCdf,
-  halfWidthAbout,
-  meanOf,
-  rectangular,
-  varianceOf,
-  type Distribution,
-} from './distribution.ts';
+import { halfWidthAbout, meanOf, withStandardPart, type Distribution } from './distribution.ts';
 import type { Explanations } from './evidence.ts';
 import { flashEvidence } from './frame-count.ts';
 import { phaseErrors, readingVarianceMs2, type PhaseErrors } from './phase-errors.ts';
-import { withLevel } from './level-change.ts';
+import { errorsByLevel, levelLines, ownErrors, type LevelErrors } from './level-errors.ts';
 import { sessionBudget } from './session-budget.ts';
 import type { SessionInput } from './session-input.ts';
-import {
-  DEFAULT_VARIATION,
-  LEVELS,
-  LEVEL_COMPONENTS,
-  checkVariation,
-  type Level,
-  type Variation,
-} from './variation.ts';
+import { DEFAULT_VARIATION, checkVariation, type Level } from './variation.ts';
 import { twoTimersEvidence } from './two-timers.ts';
-import { lazy } from '../model/once.ts';
 import { intervalMs } from '../model/rate.ts';
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 
 export interface Estimate {
   readonly value: number;
@@ -71,23 +54,7 @@ export interface Estimate {
    * Error of this session's own part for each level that it may speak of: value + error is the truth. Its mean is 0 at
    * the level of which `interval` speaks; `estimateAt` says how it is at another. Shared parts are `components` with a key.
    */
-  readonly errors: Readonly<Record<Level, Distribution>>;
-}
-
-/** The value of a level, with its own error about 0. */
-export interface LevelEstimate {
-  readonly value: number;
-  readonly error: Distribution;
-}
-
-/** The session as of a level that it need not speak of: the clips that were read need not lie where all of their day do. */
-export function estimateAt(
-  { value, errors, speaksOf }: Pick<Estimate, 'value' | 'errors' | 'speaksOf'>,
-  level: Level,
-): LevelEstimate {
-  if (level === speaksOf) return { value, error: errors[level] };
-  const offMs = meanOf(errors[level]);
-  return { value: value + offMs, error: shifted(errors[level], -offMs) };
+  readonly errors: LevelErrors;
 }
 
 /** What one run's readings say of its delay, before anything is assumed of how delays change from clip to clip. */
@@ -160,58 +127,8 @@ export function keepEstimate({ errors: { clips, day, condition }, ...rest }: Est
   return { ...rest, errors: { clips, day, condition } };
 }
 
-/** Truth less the mean of the clips that were read, in ms: of each level when it is asked for, for few are. */
-type OwnErrors = Readonly<Record<Level, () => Distribution>>;
-
-function ownErrors(
-  { distribution, day, clipChanges }: DelayPosterior,
-  variation: Variation,
-  frameMs: number,
-): OwnErrors {
-  const mean = meanOf(distribution);
-  const clips = shifted(distribution, -mean);
-  const ofDay = lazy(() => (day ? shifted(day, -mean) : withLevel(clips, clipChanges, frameMs, 1)));
-  return {
-    clips: () => clips,
-    day: ofDay,
-    condition: lazy(() => withLevel(ofDay(), changesOf(variation.day, frameMs), frameMs, 1)),
-  };
-}
-
-/** The same about a value that lies `correctionMs` above the mean of the clips that were read. */
-function errorsByLevel(own: OwnErrors, correctionMs: number): Estimate['errors'] {
-  return {
-    get clips() {
-      return shifted(own.clips(), -correctionMs);
-    },
-    get day() {
-      return shifted(own.day(), -correctionMs);
-    },
-    get condition() {
-      return shifted(own.condition(), -correctionMs);
-    },
-  };
-}
-
 function total(corrections: readonly Correction[]): number {
   return corrections.reduce((sum, { valueMs }) => sum + valueMs, 0);
-}
-
-/** What each level above the clips adds to the variance, up to the one that is spoken of. */
-function levelLines(errors: Estimate['errors'], speaksOf: Level): readonly BudgetLine[] {
-  let below = varianceOf(errors.clips);
-  return LEVELS.slice(1, LEVELS.indexOf(speaksOf) + 1).map((level) => {
-    const added = Math.max(0, varianceOf(errors[level]) - below);
-    below += added;
-    return {
-      name: LEVEL_COMPONENTS[level],
-      type: 'B',
-      distribution: 'numerical',
-      standardUncertainty: Math.sqrt(added),
-      degreesOfFreedom: Infinity,
-      sharedKey: null,
-    };
-  });
 }
 
 function checked(input: SessionInput): SessionInput {
@@ -278,23 +195,5 @@ function posteriorOfDelay(
 
 /** The session's own error plus every component that is not in it already. */
 function withOthers(own: Distribution, { components }: Budget): Distribution {
-  return components
-    .filter(({ sharedKey }) => sharedKey !== null)
-    .reduce((sum, { distribution, standardUncertainty: u }) => {
-      if (u < own.step / 4) return sum;
-      return distribution === 'normal' ? widened(sum, u) : addIndependent(sum, rectangular(u, own.step));
-    }, own);
-}
-
-function widened(distribution: Distribution, u: number): Distribution {
-  return u < distribution.step / 4
-    ? distribution
-    : addIndependent(
-        distribution,
-        fromCdf((x) => normalCdf(x, 0, u), 5 * u, distribution.step),
-      );
-}
-
-function shifted(distribution: Distribution, byMs: number): Distribution {
-  return { ...distribution, low: distribution.low + byMs };
+  return components.filter(({ sharedKey }) => sharedKey !== null).reduce(withStandardPart, own);
 }

@@ -1,7 +1,7 @@
 /** What a level of variation adds to the error of a mean over `count` clips or days. */
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import type { Change } from './clip-mean.ts';
-import { addIndependent, fromCdf, meanOf, onStep, type Distribution } from './distribution.ts';
+import { addIndependent, centred, fromCdf, onStep, scaled, type Distribution } from './distribution.ts';
 
 /** Cells from the middle of a change to its end: no finer grid is needed. */
 const CELLS = 160;
@@ -18,12 +18,7 @@ export function withLevel(
 ): Distribution {
   const law = meanOfDraws(sizes, frameMs, count, distribution.step);
   if (law === undefined) return distribution;
-  const mirrored = {
-    ...law,
-    low: -(law.low + (law.masses.length - 1) * law.step),
-    masses: law.masses.toReversed(),
-  };
-  return addIndependent(law.step > distribution.step ? onStep(distribution, law.step) : distribution, mirrored);
+  return addIndependent(law.step > distribution.step ? onStep(distribution, law.step) : distribution, scaled(law, -1));
 }
 
 /**
@@ -58,9 +53,8 @@ export function meanOfDraws(
       0,
     );
   const cellMs = Math.max(leastStep, reachMs / CELLS);
-  const law = fromCdf(cdf, reachMs + cellMs, cellMs);
   // steps rarely fall on the middles of cells
-  return { ...law, low: law.low - meanOf(law) };
+  return centred(fromCdf(cdf, reachMs + cellMs, cellMs));
 }
 
 function heaviside(x: number): number {

@@ -8,7 +8,7 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import tCdf from '@stdlib/stats-base-dists-t-cdf';
 import type { BudgetedValue, NamedComponent } from './components.ts';
-import { addIndependent, fromCdf, meanOf, varianceOf, type Distribution } from './distribution.ts';
+import { addIndependent, fromCdf, meanOf, scaled, varianceOf, type Distribution } from './distribution.ts';
 import { once } from '../model/once.ts';
 import { regrid } from './regrid.ts';
 
@@ -82,13 +82,6 @@ export function distributionOf(error: LinearError): Distribution {
   const grids = large.map(({ shape, coefficient }) => trimmed(regrid(scaled(shape, coefficient), step)));
   if (small > 0) grids.unshift(regrid(scaled(STANDARD_NORMAL, Math.sqrt(small)), step));
   return grids.reduce((sum, grid) => trimmed(addIndependent(sum, grid)));
-}
-
-/** The distribution of c·X. */
-function scaled({ low, step, masses }: Distribution, c: number): Distribution {
-  if (c === 0) return NOTHING;
-  if (c > 0) return { low: low * c, step: step * c, masses };
-  return { low: (low + (masses.length - 1) * step) * c, step: -step * c, masses: masses.toReversed() };
 }
 
 const momentsOf = once((shape: Distribution): { variance: number; skewness: number; excess: number } => {

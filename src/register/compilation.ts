@@ -1,5 +1,6 @@
 import type { BudgetedValue } from '../analysis/components.ts';
-import { estimateAt, estimateSession } from '../analysis/estimate.ts';
+import { estimateSession } from '../analysis/estimate.ts';
+import { estimateAt } from '../analysis/level-errors.ts';
 import { estimateRatios, type NoRatio, type Ratio, type RatiosAsked } from '../analysis/ratio.ts';
 import type { Level } from '../analysis/variation.ts';
 import type { Bench } from '../model/bench.ts';

@@ -8,7 +8,7 @@ import {
   type Repeats,
 } from '../../analysis/learn-variation.ts';
 import { gainOfRepeat } from '../../analysis/repeat-gain.ts';
-import { estimateAt } from '../../analysis/estimate.ts';
+import { estimateAt } from '../../analysis/level-errors.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { statedOf, type VariationStatement } from '../../model/variation-statement.ts';
 import type { Compilation } from '../compilation.ts';
