@@ -53,6 +53,7 @@ function assess(setup: PairSetup, { runs, readings }: Omit<Design, 'spacingMs'>)
     readings,
     spacingMs,
     reached: true,
+    speaksOf: 'clips',
     halfWidthMs: estimates.reduce((sum, { expandedUncertainty }) => sum + expandedUncertainty, 0) / estimates.length,
     floorMs: Math.hypot(...fixed.map(({ standardUncertainty }) => standardUncertainty)),
   };

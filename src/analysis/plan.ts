@@ -4,8 +4,12 @@
  * Designs are tried from the least work on, each simulated on the rig and analysed as real sessions are
  * (`precision.ts`). Work is counted in readings; a restart counts as three.
  */
+import type { BudgetedValue } from './components.ts';
 import { estimateDifference } from './difference.ts';
+import { intervalAt } from './error-tail.ts';
 import { advisedSpacingMs, simulateTrials, type Design, type Setup, type Trial } from './precision.ts';
+import { propagateSum } from './propagate.ts';
+import type { Level } from './variation.ts';
 
 /** A half-width U for one session, or a smallest difference of two sessions on the rig and the power to see it. */
 export type Wanted =
@@ -17,6 +21,10 @@ export interface Plan extends Design {
   readonly reached: boolean;
   /** Mean half-width of a session's interval, in ms. */
   readonly halfWidthMs: number;
+  /** Of what that interval speaks. */
+  readonly speaksOf: Level;
+  /** Mean half-width of the mean of two such sessions on different days, where their intervals speak of the condition. */
+  readonly twoDaysMs?: number;
   /** Share of pairs of sessions whose interval for the difference leaves 0 out, with its true value as wanted. */
   readonly power?: number;
   /** Standard uncertainty that no further reading takes away: the rig's and the instrument's own, in ms. */
@@ -100,10 +108,13 @@ export function leastWork(plans: readonly (() => Plan)[]): Plan {
 
 function assess(design: Design, trials: readonly Trial[], wanted: Wanted): Plan {
   const halfWidthMs = trials.reduce((sum, { estimate }) => sum + estimate.expandedUncertainty, 0) / trials.length;
-  const shared = trials[0]!.estimate.components.filter(({ sharedKey }) => sharedKey !== null);
+  const { components, speaksOf } = trials[0]!.estimate;
+  const shared = components.filter(({ sharedKey }) => sharedKey !== null);
   const common = {
     ...design,
     halfWidthMs,
+    speaksOf,
+    ...(speaksOf === 'condition' ? { twoDaysMs: halfWidthOfTwo(trials) } : {}),
     floorMs: Math.hypot(...shared.map(({ standardUncertainty }) => standardUncertainty)),
   };
   if (wanted.kind === 'half-width') return { ...common, reached: halfWidthMs <= wanted.halfWidthMs };
@@ -111,14 +122,33 @@ function assess(design: Design, trials: readonly Trial[], wanted: Wanted): Plan 
   return { ...common, power, reached: power >= wanted.power };
 }
 
+/** Each trial with the next: what the rig shifts alike is in both. */
+function halfWidthOfTwo(trials: readonly Trial[]): number {
+  const widths = trials.slice(1).map((trial, i) => {
+    const mean = propagateSum([
+      [0.5, budgetOf(trials[i]!, 'one')],
+      [0.5, budgetOf(trial, 'other')],
+    ]);
+    const { low, high } = intervalAt(mean, trial.estimate.interval.level);
+    return (high - low) / 2;
+  });
+  return widths.reduce((sum, width) => sum + width, 0) / widths.length;
+}
+
+/** A trial as a figure whose value is what it was off by. */
+function budgetOf({ estimate: { errors, speaksOf, components }, errorMs }: Trial, key: string): BudgetedValue {
+  return { value: errorMs, own: { key, error: errors[speaksOf] }, components };
+}
+
 /** Share of all pairs of trials, one of them slower by `differenceMs`, whose difference is told from 0. */
 export function powerOfPairs(trials: readonly Trial[], differenceMs: number): number {
   let [seen, pairs] = [0, 0];
   trials.forEach((a, i) => {
     for (const b of trials.slice(i + 1)) {
+      const slower = budgetOf(a, 'slower');
       const found = estimateDifference(
-        { value: a.errorMs + differenceMs, components: a.estimate.components },
-        { value: b.errorMs, components: b.estimate.components },
+        { ...slower, value: slower.value + differenceMs },
+        budgetOf(b, 'faster'),
         a.estimate.interval.level,
       );
       if (found.kind === 'difference' && found.interval.low > 0) seen += 1;

@@ -3,11 +3,13 @@
  */
 import { intervalMs, rate, type Rate } from '../model/rate.ts';
 import { longestBeat } from './beat.ts';
+import { drawDelays } from './draw-delays.ts';
 import { totalFromPipelineMs, type Chain, type Method } from './chain.ts';
 import { estimateSession, type Estimate } from './estimate.ts';
 import { seededRandom, type Random } from './random.ts';
 import type { RunInput } from './session-input.ts';
 import { simulateFrameCounts, simulateTwoTimers, type Sampling } from './simulate.ts';
+import type { Variation } from './variation.ts';
 
 /** What is to be measured with. */
 export interface Setup {
@@ -18,6 +20,8 @@ export interface Setup {
   readonly instrumentUncertaintyMs?: number;
   /** Coverage probability; 0.95 where absent. */
   readonly level?: number;
+  /** What the publication has learnt of how delays vary; absent, simulated clips have one delay. */
+  readonly variation?: Variation;
 }
 
 /** How readings are to be taken. */
@@ -66,9 +70,12 @@ export function simulateTrials(setup: Setup, design: Design, sessions: number): 
   const random = seededRandom(SEED);
   return Array.from({ length: sessions }, () => {
     const pipelineMs = random.between(100, 200);
-    const runs = Array.from({ length: design.runs }, () => simulateRun(setup, design, pipelineMs, random));
+    const { clipsMs, meanMs } = drawDelays(setup, design.runs, random);
+    const runs = clipsMs.map((clipMs) => simulateRun(setup, design, pipelineMs + clipMs, random));
     const estimate = estimateSession({ ...setup, runs });
-    return { estimate, errorMs: estimate.uncorrectedValue - totalFromPipelineMs(pipelineMs, setup.chain) };
+    const { valueMs: toDayMs = 0 } = estimate.corrections.find(({ name }) => name === 'clips that were not read') ?? {};
+    const truthMs = totalFromPipelineMs(pipelineMs + meanMs, setup.chain);
+    return { estimate, errorMs: estimate.uncorrectedValue + toDayMs - truthMs };
   });
 }
 

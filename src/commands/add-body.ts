@@ -79,7 +79,7 @@ await runCommand(USAGE, OPTIONS, async (options) => {
     const wanted = readWanted(options);
 
     const conditions = comparableConditions(bench, rig, id, most);
-    const planned = planConditions(bench, rig, conditions, wanted);
+    const planned = planConditions({ bench, rig, body: id, wanted }, conditions);
     const body = {
       path: `data/bodies/${id}.md`,
       text: renderNewBody({ name, maker, model, readout, invented: options['invented'] !== undefined }),

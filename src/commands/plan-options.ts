@@ -1,5 +1,5 @@
 /** What the commands that plan sessions take, from text to values. */
-import { planRig, type PlannedCondition, type Wanted } from '../planning/plan-rig.ts';
+import { planRig, type PlannedCondition, type Planning, type Wanted } from '../planning/plan-rig.ts';
 import type { ConditionToMeasure } from '../planning/planned-session.ts';
 import { findLevel } from '../ingest/settings.ts';
 import { nearest } from '../ingest/nearest.ts';
@@ -83,12 +83,10 @@ export function conditionsOf(
 }
 
 export function planConditions(
-  bench: Bench,
-  rig: Rig,
+  planning: Planning,
   conditions: readonly ConditionToMeasure[],
-  wanted: Wanted | undefined,
 ): readonly PlannedCondition[] {
-  return conditions.map((condition) => ({ condition, ...planRig(bench, rig, condition.rate, wanted) }));
+  return conditions.map((condition) => ({ condition, ...planRig(planning, condition.rate) }));
 }
 
 function parseSet(text: string): readonly [string, readonly string[]] {

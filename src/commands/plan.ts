@@ -63,7 +63,7 @@ await runCommand(USAGE, OPTIONS, async (options) => {
   const wanted = readWanted(options);
   const conditions = conditionsOf(bench, options['rate'], options['set']);
   if (options['body'] !== undefined) choose('body', options['body'], bench.bodies);
-  const planned = planConditions(bench, rig, conditions, wanted);
+  const planned = planConditions({ bench, rig, body: options['body'] ?? '', wanted }, conditions);
   say(planned.map((each) => describePlanned(each, wanted, bench)).join('\n\n'));
   if (options['body'] === undefined) return;
   const { seed, dry, repeat } = options;

@@ -14,14 +14,22 @@ export interface PlannedCondition {
   readonly ladder?: Ladder;
 }
 
-/** The least work on this rig, at this rate, that gives what is wanted; without a wish, the rung of its ladder to take. */
-export function planRig(
-  bench: Bench,
-  rig: Rig,
-  rate: Rate,
-  wanted: Wanted | undefined,
-): Omit<PlannedCondition, 'condition'> {
-  const setup = setupOfRig(rig, rate, methodOfRig(rig), bench, lookup(bench));
+/** For whom and with what is planned; a body that is not on the bench varies as bodies without sessions do. */
+export interface Planning {
+  readonly bench: Bench;
+  readonly rig: Rig;
+  readonly body: string;
+  readonly wanted: Wanted | undefined;
+}
+
+/** The least work on the rig, at this rate, that gives what is wanted; without a wish, the rung of its ladder to take. */
+export function planRig({ bench, rig, body, wanted }: Planning, rate: Rate): Omit<PlannedCondition, 'condition'> {
+  const find = lookup(bench);
+  const variation = find.variation(body);
+  const setup = {
+    ...setupOfRig(rig, rate, methodOfRig(rig), bench, find),
+    ...(variation === undefined ? {} : { variation }),
+  };
   if (wanted !== undefined) return { plan: planSession(setup, wanted) };
   const ladder = planLadder(setup);
   return { plan: ladder.recommended, ladder };

@@ -4,7 +4,7 @@ import type { Rate } from '../model/rate.ts';
 import type { Lookup } from '../register/lookup.ts';
 import { chainOf } from '../register/session-input.ts';
 
-/** A rig at one body rate, as the simulation needs it. */
+/** A rig at one body rate, as the simulation needs it, with clips that have one delay. */
 export function setupOfRig(rig: Rig, rate: Rate, method: MethodId, bench: Bench, find: Lookup): Setup {
   const { sourceTimer, instrument, display, id } = rig;
   return {

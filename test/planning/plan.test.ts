@@ -10,7 +10,15 @@ import { bench, session } from '../support/small-bench.ts';
 
 const in24 = { rate: '24', resolution: 'uhd', 'audio-out': 'off' };
 const in25 = { ...in24, rate: '25' };
-const plan = { runs: 3, readings: 8, spacingMs: 2400, reached: true, halfWidthMs: 4.61, floorMs: 1.2 };
+const plan = {
+  runs: 3,
+  readings: 8,
+  spacingMs: 2400,
+  reached: true,
+  halfWidthMs: 4.61,
+  floorMs: 1.2,
+  speaksOf: 'clips',
+} as const;
 
 describe('conditions for a new body', () => {
   const sessions = [
@@ -115,13 +123,35 @@ describe('words of a plan', () => {
     const rungs = [rung(4, 3, 12.34), rung(4, 8, 7), rung(8, 20, 6.9)];
     const ladder = { rungs, recommended: rungs[1] ?? plan, isEnough: true };
     expect(describeLadder(ladder)).toEqual([
-      'Readings in all, and the half-width of the 95 % interval that they give:',
+      'Readings in all, and the half-width of the 95 % interval that they give, for the clips that are read:',
       '   12  ± 12 ms   4 clips of 3 readings each, at least 2.4 s apart',
       '→  32  ± 7.0 ms  4 clips of 8 readings each, at least 2.4 s apart',
       '  160  ± 6.9 ms  8 clips of 20 readings each, at least 2.4 s apart',
       'The arrow marks what is planned: the next step narrows the interval by less than a tenth. What the rig itself leaves open is a standard uncertainty of 1.2 ms; measure its rows, readout and scan-out to narrow it.',
     ]);
     expect(describeLadder({ ...ladder, isEnough: false }).at(-1)).toMatch(/about an evening’s work; more narrows/);
+  });
+
+  it('ask for another day where that is worth more than as many readings more on one', () => {
+    const rung = (readings_: number, halfWidthMs: number, twoDaysMs: number) =>
+      ({ ...plan, runs: 4, readings: readings_, floorMs: 0.1, speaksOf: 'condition', halfWidthMs, twoDaysMs }) as const;
+    const rungs = [rung(5, 8, 5.7), rung(8, 7, 5), rung(10, 6.6, 4.7)];
+    const ladder = { rungs, recommended: rung(5, 8, 5.7), isEnough: true };
+    expect(describeLadder({ ...ladder, recommended: rungs[0] ?? plan })).toEqual([
+      'Readings in all, and the half-width of the 95 % interval that they give, for the condition on any day; then with as many on another day:',
+      '→ 20  ± 8.0 ms  ± 5.7 ms  4 clips of 5 readings each, at least 2.4 s apart',
+      '  32  ± 7.0 ms  ± 5.0 ms  4 clips of 8 readings each, at least 2.4 s apart',
+      '  40  ± 6.6 ms  ± 4.7 ms  4 clips of 10 readings each, at least 2.4 s apart',
+      'The arrow marks what is planned: the next step narrows the interval by less than a tenth. What is left is mostly how days differ.',
+      'Another day is worth more than more clips: as many again then give ± 5.7 ms, 40 readings on one day ± 6.6 ms. Plan the second session with --repeat.',
+    ]);
+    const steady = [rung(5, 8, 7.9), rung(10, 5, 4.9)];
+    expect(describeLadder({ ...ladder, rungs: steady, recommended: steady[0] ?? plan }).at(-1)).toBe(
+      'More clips are worth more than another day: 40 readings on one day give ± 5.0 ms.',
+    );
+    expect(describePlan(rung(5, 8, 5.7), { kind: 'half-width', halfWidthMs: 9 })).toEqual([
+      'Expected half-width of the 95 % interval, for the condition on any day: 8.0 ms; of two such sessions on different days, 5.7 ms.',
+    ]);
   });
 
   it('say what to do', () => {
@@ -131,7 +161,9 @@ describe('words of a plan', () => {
 
   it('say what it gives, and what stands in the way where that is less than wanted', () => {
     const wanted = { kind: 'half-width', halfWidthMs: 5 } as const;
-    expect(describePlan(plan, wanted)).toEqual(['Expected half-width of the 95 % interval: 4.6 ms.']);
+    expect(describePlan(plan, wanted)).toEqual([
+      'Expected half-width of the 95 % interval, for the clips that are read: 4.6 ms.',
+    ]);
     expect(describePlan({ ...plan, reached: false }, wanted)[1]).toBe(
       'No plan tried gets to 5 ms: this is the best of them. What the rig itself leaves open is a standard uncertainty of 1.2 ms; measure its rows, readout and scan-out to narrow it.',
     );

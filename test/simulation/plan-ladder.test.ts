@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CLIPS_ENOUGH, planLadder, planSession } from '../../src/analysis/plan.ts';
+import { DEFAULT_VARIATION } from '../../src/analysis/variation.ts';
 import { rate } from '../../src/model/rate.ts';
 import { setupOf } from '../support/rig-setup.ts';
 
@@ -25,6 +26,23 @@ describe('planLadder', () => {
     });
     expect(open.isEnough).toBe(true);
     expect(open.recommended.floorMs).toBeGreaterThan(onPhone.recommended.floorMs);
+  });
+
+  it('counts a day in where the publication has learnt how days differ, and what a second one gives', () => {
+    const only = (size: number) => [{ size, weight: 1 }];
+    const still = { change: only(0), step: only(0) };
+    const day = { change: only(0.25), step: only(0) };
+    const variation = { ...DEFAULT_VARIATION, knows: 'condition', clip: still, day } as const;
+    const { recommended } = planLadder({ ...setupOf(rate(25)), variation });
+    expect(recommended.speaksOf).toBe('condition');
+    // by hand: a quarter of 40 ms, and what the clips leave open, which the ladder without days says
+    const clipsMs =
+      planLadder(setupOf(rate(25))).rungs.find(
+        ({ runs, readings }) => runs === recommended.runs && readings === recommended.readings,
+      )?.halfWidthMs ?? Number.NaN;
+    const ofDay = Math.hypot(1.96 * 10, clipsMs);
+    expect(Math.abs(recommended.halfWidthMs / ofDay - 1)).toBeLessThan(0.1);
+    expect(Math.abs((recommended.twoDaysMs ?? Number.NaN) / (ofDay / Math.SQRT2) - 1)).toBeLessThan(0.1);
   });
 
   it.each([24, 50, 60])('plans as many clips as a build will ask for: %d frames/s', (frames) => {
