@@ -1,5 +1,6 @@
 /** What several sessions of one condition say of how its delay changes from day to day. */
 import { changes, type Change } from './clip-mean.ts';
+import { exp, hypot, ln } from './elementary.ts';
 
 /** A session's value with the standard uncertainty of its own day's delay. */
 export interface DayValue {
@@ -21,10 +22,10 @@ const MOST_CELLS = 4000;
  * memory), with a prior over sizes in place of an estimate.
  */
 export function weighDayChanges(days: readonly DayValue[], sizes: readonly Change[], frameMs: number): Change[] {
-  const logs = sizes.map((size) => Math.log(size.probability) + logLikelihood(days, size, frameMs));
+  const logs = sizes.map((size) => ln(size.probability) + logLikelihood(days, size, frameMs));
   const highest = Math.max(...logs);
   if (!Number.isFinite(highest)) return [];
-  const weights = logs.map((log) => Math.exp(log - highest));
+  const weights = logs.map((log) => exp(log - highest));
   const all = weights.reduce((sum, weight) => sum + weight, 0);
   const kept = sizes
     .map((size, i) => ({ ...size, probability: weights[i]! / all }))
@@ -35,7 +36,7 @@ export function weighDayChanges(days: readonly DayValue[], sizes: readonly Chang
 
 function logLikelihood(days: readonly DayValue[], size: Change, frameMs: number): number {
   const step = changes(size) ? size.step : 0;
-  const us = days.map(({ standardUncertainty }) => Math.hypot(standardUncertainty, size.sdMs));
+  const us = days.map(({ standardUncertainty }) => hypot(standardUncertainty, size.sdMs));
   const least = Math.min(...us);
   if (least === 0) return -Infinity;
   const values = days.map(({ value }) => value);
@@ -46,14 +47,14 @@ function logLikelihood(days: readonly DayValue[], size: Change, frameMs: number)
   const width = (to - from) / count;
   const logs = Array.from({ length: count }, (_, i) => {
     const mu = from + (i + 0.5) * width;
-    return values.reduce((sum, value, k) => sum + Math.log(density(value - mu, us[k]!, step, frameMs)), 0);
+    return values.reduce((sum, value, k) => sum + ln(density(value - mu, us[k]!, step, frameMs)), 0);
   });
   const highest = Math.max(...logs);
   if (highest === -Infinity) return -Infinity;
-  return highest + Math.log(width * logs.reduce((sum, log) => sum + Math.exp(log - highest), 0));
+  return highest + ln(width * logs.reduce((sum, log) => sum + exp(log - highest), 0));
 }
 
 function density(x: number, u: number, step: number, frameMs: number): number {
-  const at = (z: number): number => Math.exp((-z * z) / 2) / u;
+  const at = (z: number): number => exp((-z * z) / 2) / u;
   return (1 - step) * at(x / u) + (step > 0 ? step * at((x - frameMs) / u) : 0);
 }

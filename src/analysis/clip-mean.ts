@@ -13,6 +13,7 @@ import { likeliest } from './likeliest.ts';
 import type { Grid } from './marginal.ts';
 import { fastNormalCdf } from './normal-table.ts';
 import type { LevelVariation } from './variation.ts';
+import { exp } from './elementary.ts';
 
 export interface Change {
   readonly sdMs: number;
@@ -149,6 +150,6 @@ function addNormal(values: Float64Array, weight: number, mean: number, variance:
   const sd = Math.sqrt(variance);
   const [from, to] = [Math.floor(mean - TAIL * sd), Math.ceil(mean + TAIL * sd)];
   let sum = 0;
-  for (let l = from; l <= to; l += 1) sum += Math.exp(-((l - mean) ** 2) / (2 * variance));
-  for (let l = from; l <= to; l += 1) add(l, (weight * Math.exp(-((l - mean) ** 2) / (2 * variance))) / sum);
+  for (let l = from; l <= to; l += 1) sum += exp(-((l - mean) ** 2) / (2 * variance));
+  for (let l = from; l <= to; l += 1) add(l, (weight * exp(-((l - mean) ** 2) / (2 * variance))) / sum);
 }

@@ -1,4 +1,5 @@
 import type { Distribution } from './distribution.ts';
+import { hypot } from './elementary.ts';
 
 /** One named part of an estimate's uncertainty, in the unit of the estimate. */
 export interface NamedComponent {
@@ -51,7 +52,7 @@ export function combineComponents(
       );
     }
   }
-  const standardUncertainty = Math.hypot(...components.map((c) => c.standardUncertainty));
+  const standardUncertainty = hypot(...components.map((c) => c.standardUncertainty));
   if (standardUncertainty === 0) return { standardUncertainty: 0, degreesOfFreedom: Infinity };
   const parts = components.map((c) => (c.standardUncertainty / standardUncertainty) ** 4 / c.degreesOfFreedom);
   const sum = parts.reduce((a, b) => a + b, 0);

@@ -21,6 +21,7 @@ import { likeliest } from './likeliest.ts';
 import { evidenceOf, marginalLikelihood, misreadProbabilities, type Grid } from './marginal.ts';
 import { readingKernel, type ReadingKernel } from './reading-kernel.ts';
 import { DEFAULT_VARIATION, type Variation } from './variation.ts';
+import { exp, ln } from './elementary.ts';
 
 export interface DelayPosterior {
   readonly distribution: Distribution;
@@ -286,7 +287,7 @@ function rank(explain: (times: number) => Explanations, kernels: Kernels, grid: 
       const order = Array.from(logs.keys()).sort((a, b) => logs[b]! - logs[a]!);
       const most = logs[order[0]!]!;
       let [sum, squares] = [0, 0];
-      const shares = order.map((s) => Math.exp(logs[s]! - most));
+      const shares = order.map((s) => exp(logs[s]! - most));
       for (const share of shares) {
         sum += share;
         squares += share * share;
@@ -346,12 +347,12 @@ function likelihoods(
       const highest = parts.reduce((top, part) => Math.max(top, part.log), -Infinity);
       const values = new Float64Array(grid.count);
       parts.forEach((part, i) => {
-        if (part.log > -Infinity) addScaled(values, part.values, Math.exp(part.log - highest) * explanations[i]!.share);
+        if (part.log > -Infinity) addScaled(values, part.values, exp(part.log - highest) * explanations[i]!.share);
         if (i === 0) firstShares.push(sumOf(values));
       });
       const sum = sumOf(values);
       firstShares[firstShares.length - 1]! /= sum;
-      log += highest + Math.log(sum * grid.stepMs);
+      log += highest + ln(sum * grid.stepMs);
       return values.map((value) => value / sum);
     });
     return { runs, log, firstShares };
@@ -360,7 +361,7 @@ function likelihoods(
 
 function posteriorOf(tables: readonly Table[], frames: readonly Frames[]): number[] {
   const best = tables.reduce((top, { log }) => Math.max(top, log), -Infinity);
-  const weights = tables.map(({ log }, j) => frames[j]!.probability * Math.exp(log - best));
+  const weights = tables.map(({ log }, j) => frames[j]!.probability * exp(log - best));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return weights.map((weight) => weight / total);
 }

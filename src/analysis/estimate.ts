@@ -31,6 +31,7 @@ import type { SessionInput } from './session-input.ts';
 import { DEFAULT_VARIATION, checkVariation, type Level } from './variation.ts';
 import { twoTimersEvidence } from './two-timers.ts';
 import { intervalMs } from '../model/rate.ts';
+import { ln } from './elementary.ts';
 
 export interface Estimate {
   readonly value: number;
@@ -76,7 +77,7 @@ export function runLikelihoods(input: SessionInput): readonly RunLikelihood[] {
   return delay.perRun.map(({ lowMs, stepMs, values }) => ({
     lowMs: lowMs + waitsMs,
     stepMs,
-    logLikelihood: values.map((value) => Math.log(value)),
+    logLikelihood: values.map((value) => ln(value)),
   }));
 }
 

@@ -11,6 +11,7 @@ import { logLikelihoodOfSizes, type ClipLikelihood } from './level-likelihood.ts
 import { poolSizes } from './pool-sizes.ts';
 import { NODES, SIZES_BEFOREHAND, sizesOf, weightsOf, type LevelSizes } from './size-grid.ts';
 import type { Level } from './variation.ts';
+import { exp, ln } from './elementary.ts';
 
 /** What a session tells of variation. */
 export interface SessionClips {
@@ -92,7 +93,7 @@ export function disagreement(
     const logs = logLikelihoodOfBody([...before, ...own]).map((log, i) => log - logBefore[i]!);
     logRatio += logMean(logs, beforehand) - logMean(logs, weightsOf(statedFor(body)));
   }
-  return Math.exp(logRatio);
+  return exp(logRatio);
 }
 
 /** Reached by `disagreement` in at most one of twenty publications that agree. */
@@ -114,5 +115,5 @@ function conditionKey({ body, condition }: Pick<SessionClips, 'body' | 'conditio
 /** log Σ wᵢ exp(logᵢ) */
 function logMean(logs: readonly number[], weights: readonly number[]): number {
   const highest = Math.max(...logs);
-  return highest + Math.log(logs.reduce((sum, log, i) => sum + weights[i]! * Math.exp(log - highest), 0));
+  return highest + ln(logs.reduce((sum, log, i) => sum + weights[i]! * exp(log - highest), 0));
 }

@@ -1,5 +1,6 @@
 import { fsum } from 'd3-array';
 import { Matrix, QrDecomposition, solve } from 'ml-matrix';
+import { hypot } from './elementary.ts';
 
 /** A column that the columns before it already determine: column = Σ coefficient · kept column. */
 export interface AliasedColumn {
@@ -99,7 +100,7 @@ function independentColumns(columns: readonly (readonly number[])[]): number[] {
   const basis: (readonly number[])[] = [];
   const kept: number[] = [];
   columns.forEach((column, j) => {
-    const length = Math.hypot(...column);
+    const length = hypot(...column);
     if (length === 0 || basis.length === column.length) return;
     let rest = column;
     for (let pass = 0; pass < 2; pass += 1) {
@@ -108,7 +109,7 @@ function independentColumns(columns: readonly (readonly number[])[]): number[] {
         rest = rest.map((value, i) => value - along * (direction[i] ?? 0));
       }
     }
-    const left = Math.hypot(...rest);
+    const left = hypot(...rest);
     if (left <= RANK_TOLERANCE * length) return;
     basis.push(rest.map((value) => value / left));
     kept.push(j);

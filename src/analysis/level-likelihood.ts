@@ -12,6 +12,7 @@
  */
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { NODES, listsOf, SIZES_BEFOREHAND } from './size-grid.ts';
+import { exp, ln } from './elementary.ts';
 
 /** What one clip's readings say of its delay: `exp(logLikelihood[i])` at `lowMs + i·stepMs`, up to a constant. */
 export interface ClipLikelihood {
@@ -60,7 +61,7 @@ export function logLikelihoodOfSizes({ frameMs, days }: ConditionClips): readonl
         const shifted = days.length > 1 ? ofDays.map(({ values }) => changed(values, dayChange)) : [];
         return daySteps.map(({ size: dayStep }) => {
           const all = days.length > 1 ? product(shifted.map((values) => stepped(values, dayStep))) : ofDays[0]!.values;
-          return clipsAlone + Math.log(Math.max(Number.MIN_VALUE, total(all)));
+          return clipsAlone + ln(Math.max(Number.MIN_VALUE, total(all)));
         });
       });
     });
@@ -76,7 +77,7 @@ function regrid(clip: ClipLikelihood, cellMs: number, low: number, count: number
     if (log - highest < NONE) return;
     const place = (lowMs + i * stepMs) / cellMs - low;
     const cell = Math.floor(place);
-    const mass = Math.exp(log - highest);
+    const mass = exp(log - highest);
     values[cell]! += mass * (cell + 1 - place);
     values[cell + 1]! += mass * (place - cell);
   });
@@ -112,7 +113,7 @@ function product(list: readonly Float64Array[]): Float64Array {
 /** Values that sum to 1, and the logarithm of what they were divided by. */
 function scaled(values: Float64Array): { readonly values: Float64Array; readonly log: number } {
   const sum = Math.max(Number.MIN_VALUE, total(values));
-  return { values: values.map((value) => value / sum), log: Math.log(sum) };
+  return { values: values.map((value) => value / sum), log: ln(sum) };
 }
 
 function total(values: Float64Array): number {

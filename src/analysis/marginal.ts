@@ -7,6 +7,7 @@
  */
 import type { ReadingEvidence, RunEvidence, State } from './evidence.ts';
 import type { ReadingKernel } from './reading-kernel.ts';
+import { exp, ln } from './elementary.ts';
 
 export interface Grid {
   readonly lowMs: number;
@@ -29,15 +30,15 @@ export function marginalLikelihood({ states }: RunEvidence, kernel: ReadingKerne
   const scratch = scratchOn(grid);
   let log = -Infinity;
   for (const state of states) {
-    const stateLog = productOf(state, kernel, grid, scratch) + Math.log(state.weight);
+    const stateLog = productOf(state, kernel, grid, scratch) + ln(state.weight);
     if (stateLog === -Infinity) continue;
     for (const widthMs of state.boxesMs) average(scratch, widthMs / grid.stepMs);
     if (stateLog > log) {
-      const factor = Math.exp(log - stateLog);
+      const factor = exp(log - stateLog);
       for (let l = 0; l < grid.count; l += 1) values[l]! *= factor;
       log = stateLog;
     }
-    const factor = Math.exp(stateLog - log);
+    const factor = exp(stateLog - log);
     for (let l = 0; l < grid.count; l += 1) values[l]! += factor * scratch.product[l]!;
   }
   return { values, log };
@@ -47,10 +48,10 @@ export function marginalLikelihood({ states }: RunEvidence, kernel: ReadingKerne
 export function evidenceOf(states: readonly State[], kernel: ReadingKernel, grid: Grid): Float64Array {
   const scratch = scratchOn(grid);
   return Float64Array.from(states, (state) => {
-    const log = productOf(state, kernel, grid, scratch) + Math.log(state.weight);
+    const log = productOf(state, kernel, grid, scratch) + ln(state.weight);
     let sum = 0;
     for (let l = 0; l < grid.count; l += 1) sum += scratch.product[l]!;
-    return log + Math.log(sum);
+    return log + ln(sum);
   });
 }
 
@@ -63,7 +64,7 @@ export function misreadProbabilities({ states }: RunEvidence, kernel: ReadingKer
   const misread = new Float64Array(readings);
   let total = 0;
   states.forEach((state, s) => {
-    const weight = Math.exp(logs[s]! - most);
+    const weight = exp(logs[s]! - most);
     if (weight < 1e-3) return;
     productOf(state, kernel, grid, scratch);
     const product = Float64Array.from(scratch.product);
@@ -97,7 +98,7 @@ function productOf(state: State, kernel: ReadingKernel, grid: Grid, { product, s
   for (let i = 0; i < readings.length; i += 1) {
     const { xMs } = readings[i]!;
     if (xMs.length === 0) {
-      log += Math.log(kernel.floor);
+      log += ln(kernel.floor);
     } else if (xMs.length === 1) {
       multiplyByOne(product, readings[i]!, kernel, grid);
     } else {
@@ -109,7 +110,7 @@ function productOf(state: State, kernel: ReadingKernel, grid: Grid, { product, s
       for (let l = 0; l < grid.count; l += 1) if (product[l]! > peak) peak = product[l]!;
       if (!(peak > 0)) return -Infinity;
       for (let l = 0; l < grid.count; l += 1) product[l]! /= peak;
-      log += Math.log(peak);
+      log += ln(peak);
     }
   }
   return log;

@@ -1,4 +1,5 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { exp, expm1 } from './elementary.ts';
 
 /** ln of the weight, relative to its peak, below which a node adds nothing in binary64. */
 const NEGLIGIBLE = -42;
@@ -23,7 +24,7 @@ export function noncentralTUpperTail(t: number, degreesOfFreedom: number, noncen
   if (!(degreesOfFreedom > 0)) throw new RangeError(`degrees of freedom are above 0, not ${degreesOfFreedom}`);
   if (degreesOfFreedom === Infinity) return normalCdf(noncentrality - t, 0, 1);
 
-  const logWeight = (x: number): number => degreesOfFreedom * (x - Math.expm1(2 * x) / 2);
+  const logWeight = (x: number): number => degreesOfFreedom * (x - expm1(2 * x) / 2);
   const low = whereNegligible(logWeight, -1);
   const high = whereNegligible(logWeight, 1);
   const steps = Math.ceil((high - low) / Math.min((high - low) / 400, 1 / (3 * (1 + Math.abs(noncentrality)))));
@@ -31,9 +32,9 @@ export function noncentralTUpperTail(t: number, degreesOfFreedom: number, noncen
   let tail = 0;
   for (let i = 0; i <= steps; i += 1) {
     const x = low + ((high - low) * i) / steps;
-    const weight = Math.exp(logWeight(x));
+    const weight = exp(logWeight(x));
     total += weight;
-    tail += weight * normalCdf(noncentrality - t * Math.exp(x), 0, 1);
+    tail += weight * normalCdf(noncentrality - t * exp(x), 0, 1);
   }
   return tail / total;
 }

@@ -5,6 +5,7 @@
  * derivative, 0.4 for g and 0.25 for Φ). Table values come from @stdlib/stats-base-dists-normal-cdf.
  */
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import { exp } from './elementary.ts';
 
 const REACH = 8;
 const PER_UNIT = 512;
@@ -20,7 +21,7 @@ function made(): Tables {
   const count = 2 * REACH * PER_UNIT + 2;
   const z = (i: number): number => i / PER_UNIT - REACH;
   const cdf = Float64Array.from({ length: count }, (_, i) => normalCdf(z(i), 0, 1));
-  const integral = cdf.map((share, i) => z(i) * share + Math.exp(-(z(i) ** 2) / 2) / Math.sqrt(2 * Math.PI));
+  const integral = cdf.map((share, i) => z(i) * share + exp(-(z(i) ** 2) / 2) / Math.sqrt(2 * Math.PI));
   return { cdf, integral };
 }
 

@@ -9,6 +9,7 @@ import { CLIPS_ENOUGH, designsByWork, ladderOf, leastWork, type Ladder, type Pla
 import { spacingForBeat, type Design } from './precision.ts';
 import { seededRandom } from './random.ts';
 import { simulateDisplayPair } from './simulate.ts';
+import { hypot } from './elementary.ts';
 
 /** What two displays are to be compared with. */
 export type PairSetup = Omit<PairInput, 'runs'>;
@@ -55,7 +56,7 @@ function assess(setup: PairSetup, { runs, readings }: Omit<Design, 'spacingMs'>)
     reached: true,
     speaksOf: 'clips',
     halfWidthMs: estimates.reduce((sum, { expandedUncertainty }) => sum + expandedUncertainty, 0) / estimates.length,
-    floorMs: Math.hypot(...fixed.map(({ standardUncertainty }) => standardUncertainty)),
+    floorMs: hypot(...fixed.map(({ standardUncertainty }) => standardUncertainty)),
   };
 }
 

@@ -10,6 +10,7 @@ import { intervalAt } from './error-tail.ts';
 import { advisedSpacingMs, simulateTrials, type Design, type Setup, type Trial } from './precision.ts';
 import { propagateSum } from './propagate.ts';
 import type { Level } from './variation.ts';
+import { hypot } from './elementary.ts';
 
 /** A half-width U for one session, or a smallest difference of two sessions on the rig and the power to see it. */
 export type Wanted =
@@ -115,7 +116,7 @@ function assess(design: Design, trials: readonly Trial[], wanted: Wanted): Plan 
     halfWidthMs,
     speaksOf,
     ...(speaksOf === 'condition' ? { twoDaysMs: halfWidthOfTwo(trials) } : {}),
-    floorMs: Math.hypot(...shared.map(({ standardUncertainty }) => standardUncertainty)),
+    floorMs: hypot(...shared.map(({ standardUncertainty }) => standardUncertainty)),
   };
   if (wanted.kind === 'half-width') return { ...common, reached: halfWidthMs <= wanted.halfWidthMs };
   const power = powerOfPairs(trials, wanted.differenceMs);

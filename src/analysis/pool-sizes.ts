@@ -9,6 +9,7 @@
  * bodies of one bench are alike rather than equal (a judgement, no source).
  */
 import { NODES, SIZES_BEFOREHAND, listsOf, weightsOf } from './size-grid.ts';
+import { exp } from './elementary.ts';
 
 /** What K falls by from one size to its neighbour in the list: by kind, as in `Node`. */
 const FALLS = [0.2, 0.04, 0.2, 0.04];
@@ -25,7 +26,7 @@ export function poolSizes(logLikelihoods: readonly (readonly number[])[]): Poole
   const beforehand = weightsOf(SIZES_BEFOREHAND);
   const likelihoods = logLikelihoods.map((logs) => {
     const highest = Math.max(...logs);
-    return logs.map((log) => Math.exp(log - highest));
+    return logs.map((log) => exp(log - highest));
   });
   const ofCommon = likelihoods.map((likelihood) => spread(likelihood, 'common'));
   const common = (left: number | undefined): readonly number[] =>

@@ -3,6 +3,7 @@ import { intervalAt } from './error-tail.ts';
 import { DEFAULT_LEVEL } from './interval.ts';
 import { combineErrors, errorOf, standardUncertaintyOf, type LinearError } from './linear-error.ts';
 import { propagate } from './propagate.ts';
+import { atan, cos, hypot, sin, tan } from './elementary.ts';
 
 /** The values of the ratio that the data do not contradict. */
 export type RatioSet =
@@ -35,17 +36,17 @@ const MOST_STEPS = 80;
 export function ratioSet(a: ValueWithError, b: ValueWithError, level = DEFAULT_LEVEL): RatioSet {
   if (![a.value, b.value].every(Number.isFinite) || (a.value === 0 && b.value === 0))
     throw new RangeError(`a ratio needs finite values that are not both 0, not ${a.value} and ${b.value}`);
-  const middle = b.value === 0 ? Math.PI / 2 : Math.atan(a.value / b.value);
+  const middle = b.value === 0 ? Math.PI / 2 : atan(a.value / b.value);
   const side = b.value < 0 || (b.value === 0 && a.value < 0) ? -1 : 1;
   /** By how much 0 is inside the interval at so large an angle up (+1) or down (−1); below 0 outside. */
   const inside = (turn: 1 | -1, by: number): number => {
     const angle = middle + turn * by;
-    const [cosine, sine] = [side * Math.cos(angle), side * Math.sin(angle)];
+    const [cosine, sine] = [side * cos(angle), side * sin(angle)];
     const error = combineErrors([
       [cosine, a.error],
       [-sine, b.error],
     ]);
-    const at = -turn * Math.hypot(a.value, b.value) * Math.sin(by);
+    const at = -turn * hypot(a.value, b.value) * sin(by);
     const { low, high } = intervalAt(propagate(at, error), level);
     return turn > 0 ? high : -low;
   };
@@ -54,8 +55,8 @@ export function ratioSet(a: ValueWithError, b: ValueWithError, level = DEFAULT_L
   const [up = 0, down = 0] = ends.map(({ turn, last }) => crossing((by) => inside(turn, by), [Math.PI / 2, last]));
   const [from, to] = [middle - down, middle + up];
   return from > -Math.PI / 2 && to < Math.PI / 2
-    ? { kind: 'bounded', low: Math.tan(from), high: Math.tan(to), level }
-    : { kind: 'complement', below: Math.tan(to), above: Math.tan(from), level };
+    ? { kind: 'bounded', low: tan(from), high: tan(to), level }
+    : { kind: 'complement', below: tan(to), above: tan(from), level };
 }
 
 /** Where a function falls through 0 between 0 and `end`: the Illinois variant of the secant rule, which keeps the bracket. */

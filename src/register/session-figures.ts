@@ -12,7 +12,14 @@ import type { Lookup } from './lookup.ts';
 import { sessionPath } from './paths.ts';
 import { finiteOrNull, type Component, type Figure, type FigureSource } from './register.ts';
 import { countedReadings, sessionInput } from './session-input.ts';
-import { describeCount, describeMeasured, describeSignificant, describeValue, placeOfUncertainty } from './text.ts';
+import {
+  decimalsOfStep,
+  describeCount,
+  describeMeasured,
+  describeSignificant,
+  describeValue,
+  placeOfUncertainty,
+} from './text.ts';
 
 /** `estimateSession`, or one that remembers: an estimate depends on its input alone. */
 export type Estimator = (input: SessionInput) => Estimate;
@@ -62,7 +69,7 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
     };
   };
   // Readings are printed as finely as they were taken; what is computed from several, to two digits of its scatter.
-  const decimals = decimalsOf(session.resolutionMs);
+  const decimals = decimalsOfStep(session.resolutionMs);
   const meanPlace = summary.standardError ? Math.max(0, placeOfUncertainty(summary.standardError)) : decimals;
   const plain = (kind: KindName, value: number): Figure => figure(kind, value, describeValue(value, decimals, 'ms'));
   const scatter = (kind: KindName, value: number | undefined): readonly Figure[] =>
@@ -142,10 +149,6 @@ export function keyOf(shared: SharedKey, { rig, display }: Session): string | nu
   if (shared === null) return null;
   if (shared === 'display') return `display:${display}`;
   return shared === 'display-on-rig' ? `display:${display}@${rig}` : `${shared}:${rig}`;
-}
-
-function decimalsOf(resolutionMs: number | undefined): number {
-  return resolutionMs === undefined ? 1 : Math.max(0, Math.ceil(-Math.log10(resolutionMs)));
 }
 
 /** Of which level the interval of a total speaks. */

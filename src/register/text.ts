@@ -35,6 +35,13 @@ export function describeCount(count: number): string {
   return digits.length < 5 ? digits : digits.replace(/\B(?=(\d{3})+$)/g, '\u2009');
 }
 
+/** Decimals of a value read in steps of so much: 0 for 1 and 20, 1 for 0.5, 2 for 0.01; 1 where nobody says. */
+export function decimalsOfStep(step = 0.1): number {
+  let decimals = 0;
+  while (step * 10 ** decimals < 1 - 1e-9) decimals += 1;
+  return decimals;
+}
+
 /** Decimal place of the second significant digit of an uncertainty; negative places are tens and hundreds. */
 export function placeOfUncertainty(expandedUncertainty: number): number {
   return placeOfSignificant(expandedUncertainty, 2);

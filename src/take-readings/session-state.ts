@@ -18,7 +18,7 @@ import type { Finding } from '../register/register.ts';
 import { refusalOf } from '../register/refusal.ts';
 import { compileSession, type SessionFigures } from '../register/session-figures.ts';
 import { chainOf, countedReadings, countedRuns } from '../register/session-input.ts';
-import { describeSignificant, describeValue, roundTo } from '../register/text.ts';
+import { decimalsOfStep, describeSignificant, describeValue, roundTo } from '../register/text.ts';
 import { describeProgress } from './progress.ts';
 
 export interface ReadingState {
@@ -215,7 +215,7 @@ function readingsOf(
   const suspects = new Map(
     (figures === undefined ? [] : suspectsOf(figures)).map((suspect) => [suspect.line, suspect]),
   );
-  const decimals = decimalsOf(session);
+  const decimals = decimalsOfStep(session.resolutionMs);
   return session.readings.map((reading): ReadingState => {
     const { line, run, cells, latencyMs, sourceMs, excluded, note } = reading;
     const suspect = suspects.get(line);
@@ -243,7 +243,9 @@ function clipsOf(session: Session): readonly ClipState[] {
       .filter((reading) => reading.run === run)
       .map(({ latencyMs }) => latencyMs);
     const mean =
-      latencies.length === 0 ? '' : `, mean ${describeValue(summarize(latencies).mean, decimalsOf(session) + 1, 'ms')}`;
+      latencies.length === 0
+        ? ''
+        : `, mean ${describeValue(summarize(latencies).mean, decimalsOfStep(session.resolutionMs) + 1, 'ms')}`;
     return { run, counted: latencies.length, says: `${plural(latencies.length, 'reading')}${mean}` };
   });
 }
@@ -271,8 +273,4 @@ function agreementOf(figures: SessionFigures | undefined): string {
   return p < UNLIKELY
     ? `The clips agree as far as their phases let them (a delay that changes from clip to clip has probability ${percent}).`
     : `The clips may differ by more than their phases explain (probability ${percent}).`;
-}
-
-function decimalsOf({ resolutionMs }: Session): number {
-  return resolutionMs === undefined ? 1 : Math.max(0, Math.ceil(-Math.log10(resolutionMs)));
 }

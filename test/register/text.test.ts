@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  decimalsOfStep,
   describeCount,
   describeInterval,
   describeMeasured,
@@ -67,3 +68,13 @@ it.each([
 it.each([Number.NaN, Infinity, -Infinity])('%d is never published', (value) =>
   expect(() => describeMeasured(value, 1, 'ms')).toThrow(RangeError),
 );
+
+it.each([
+  [20, 0],
+  [1, 0],
+  [0.5, 1],
+  [0.1, 1],
+  [0.01, 2],
+  [0.001, 3],
+])('a step of %d is read to %d decimals', (step, decimals) => expect(decimalsOfStep(step)).toBe(decimals));
+it('a step that nobody states is taken as a tenth', () => expect(decimalsOfStep(undefined)).toBe(1));

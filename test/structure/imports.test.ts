@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { PROJECT } from '../support/project-files.ts';
+import { PROJECT, projectFiles } from '../support/project-files.ts';
 import { importsOf, readSourceImports, type Import } from './source-imports.ts';
 
 interface Permission {
@@ -134,6 +134,20 @@ describe('the imports of src', () => {
     const ofMathematics = all.filter(({ from }) => ['analysis', 'model'].includes(folderOf(from)));
     expect(ofMathematics.length).toBeGreaterThan(20);
     expect(ofMathematics.filter(({ specifier }) => specifier.startsWith('node:')).map(tell)).toEqual([]);
+  });
+});
+
+/** Functions of `Math` whose last digit ECMA-262 (21.3.2) leaves to the engine: all but those of rounding, size and `sqrt`. */
+const OF_THE_ENGINE = /\bMath\.(?:a?cosh?|a?sinh?|a?tanh?|atan2|cbrt|exp|expm1|hypot|log|log1p|log10|log2|pow)\b/;
+
+describe('what a reader can recompute', () => {
+  it('takes elementary functions that are the same to the last digit in every engine', () => {
+    const computing = projectFiles('src').filter((path) =>
+      ['analysis', 'model', 'register', 'recompute'].includes(folderOf(path)),
+    );
+    expect(computing.length).toBeGreaterThan(100);
+    expect(computing.filter((path) => OF_THE_ENGINE.test(readFileSync(join(PROJECT, path), 'utf8')))).toEqual([]);
+    expect(readFileSync(join(PROJECT, 'src/charts/axis.ts'), 'utf8')).toMatch(OF_THE_ENGINE);
   });
 });
 

@@ -9,6 +9,7 @@ import { sharedKeyOf, type CompiledPair } from '../displays/compile-pairs.ts';
 import type { Compilation } from '../compilation.ts';
 import { splitBudget, weighed } from '../split-budget.ts';
 import { bodyElement, displayElement, elementsOf, linkElement } from './elements.ts';
+import { hypot } from '../../analysis/elementary.ts';
 
 /** Sessions that hang together by the parts they share; nothing joins two islands. */
 export interface Island {
@@ -128,7 +129,7 @@ function islandOf(
       minus: [...minus, ...errorsOf(true)],
       value: estimate.value,
       // as the budget prints it, so that the weight can be had from what is published
-      standardUncertainty: Math.hypot(...namedParts(compiled, 'own').map((part) => part.standardUncertainty)),
+      standardUncertainty: hypot(...namedParts(compiled, 'own').map((part) => part.standardUncertainty)),
       error: errorOfPair(compiled),
     };
   });
