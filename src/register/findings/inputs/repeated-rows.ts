@@ -1,3 +1,4 @@
+import { ln } from '../../../analysis/elementary.ts';
 import { deviation } from 'd3-array';
 import { countedReadings, type CountedReading } from '../../session-input.ts';
 import { describeSignificant } from '../../text.ts';
@@ -59,7 +60,7 @@ function leastLength(keys: readonly string[]): number {
     0,
   );
   if (pairs <= alike) return Infinity;
-  const length = Math.ceil(Math.log(RARE / pairs) / Math.log(Math.max(alike, 1) / pairs));
+  const length = Math.ceil(ln(RARE / pairs) / ln(Math.max(alike, 1) / pairs));
   return length > LONGEST ? Infinity : length;
 }
 
