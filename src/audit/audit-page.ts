@@ -31,7 +31,7 @@ export function auditPage(page: string, html: string, site: Site): PageAudit {
       read += 1;
       if (site.isSetting(number)) return [];
       const isFine = under(block, number.index, number.text.length).every(({ within }) =>
-        isAccounted(within, { number, page }, site),
+        isAccounted(within, { number, page, heads: block.heads ?? [] }, site),
       );
       if (isFine) return [];
       const around = bare(text.slice(Math.max(0, number.index - AROUND), number.index + number.text.length + AROUND));

@@ -8,12 +8,15 @@ export interface Found {
   readonly number: PrintedNumber;
   /** Site path of the page. */
   readonly page: string;
+  /** Sessions, bodies and rigs to which the heads of its row and column lead, in a table. */
+  readonly heads: readonly string[];
 }
 
 /** Whether a number is what a mark says, by the value of the mark. */
 type Mark = (value: string, found: Found, site: Site) => boolean;
 
-const ofFigure: Mark = (id, { number }, site) => site.says(id, number);
+const ofFigure: Mark = (id, { number, heads }, site) =>
+  site.says(id, number) && heads.every((record) => site.isOf(id, record));
 
 const MARKS: Readonly<Record<string, Mark>> = {
   // The text of a figure, leading to its entry; the entry itself; what stands in it.
@@ -23,7 +26,11 @@ const MARKS: Readonly<Record<string, Mark>> = {
   // Words of an author that were held to a figure when the site was compiled.
   'data-claim': (id, _found, site) => site.isFigure(id),
   // From these figures and files.
-  'data-from': (sources, { number }, site) => sources.split('\n').some((source) => site.says(source, number)),
+  // A table may name the sources of all its cells: those of one are of what the heads of its row and column say.
+  'data-from': (sources, { number, heads }, site) =>
+    sources
+      .split('\n')
+      .some((source) => heads.every((record) => site.isOf(source, record)) && site.says(source, number)),
   'data-finding': (rule, { number }, site) => site.findingSays(rule, number),
   'data-recorded': (_id, { number }, site) => site.ledgerSays(number),
   'data-simulated': (command, { number }, site) => command === 'npm run coverage' && site.coverageSays(number),

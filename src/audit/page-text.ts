@@ -12,6 +12,8 @@ export interface Block {
   readonly stretches: readonly Stretch[];
   /** The unit in the head of the column, for a cell: `ms`. */
   readonly unit?: string;
+  /** Sessions, bodies and rigs to which the heads of its row and of its column lead, for a cell. */
+  readonly heads?: readonly string[];
 }
 
 /** Elements within a line; whatever else begins a block of its own. */
@@ -25,6 +27,7 @@ const OWN_LINE = /(?:^|\s)(?:words|shared)(?:\s|$)/;
 const UNREAD = new Set(['script', 'style', 'template']);
 /** What is said beside the text. */
 const ASIDE = new Set(['title', 'alt', 'aria-label', 'aria-description', 'placeholder', 'label', 'summary']);
+const RECORD_PAGE = /(?:^|\/)(?:sessions|bodies|rigs)\/([^/#?]+)\/(?:[#?].*)?$/;
 const UNIT = /(?:^|[/([,]\s?|\bin\s)(ms|µs|s|milliseconds|seconds|frames|%|per cent|Hz)\s?[)\]]?$/i;
 
 export function blocksOf(html: string): readonly Block[] {
@@ -33,21 +36,26 @@ export function blocksOf(html: string): readonly Block[] {
   return reader.blocks;
 }
 
-type Units = readonly (string | undefined)[];
+/** What the head of a column says of its cells. */
+interface Column {
+  readonly unit: string | undefined;
+  readonly heads: readonly string[];
+}
 
 class Reader {
   readonly blocks: Block[] = [];
   #open: Stretch[] = [];
-  /** Of the column of the cell that is read. */
+  /** Of the cell that is read. */
   #unit: string | undefined;
+  #heads: readonly string[] = [];
 
-  read(node: Node, within: readonly Element[], units: Units): void {
+  read(node: Node, within: readonly Element[], units: readonly Column[]): void {
     if (node.nodeName === '#text' && 'value' in node) this.#open.push({ text: node.value, within });
     else if ('tagName' in node) this.#readElement(node, within, units);
     else if ('childNodes' in node) for (const child of node.childNodes) this.read(child, within, units);
   }
 
-  #readElement(element: Element, outside: readonly Element[], units: Units): void {
+  #readElement(element: Element, outside: readonly Element[], units: readonly Column[]): void {
     const { tagName } = element;
     if (UNREAD.has(tagName)) return;
     const within = [element, ...outside];
@@ -60,27 +68,35 @@ class Reader {
     this.#close();
     if (tagName === 'tr') this.#readRow(element, within, units);
     else {
-      const ofColumns = tagName === 'table' ? unitsOf(element) : units;
+      const ofColumns = tagName === 'table' ? columnsOf(element) : units;
       for (const child of element.childNodes) this.read(child, within, ofColumns);
     }
     this.#close();
   }
 
-  #readRow({ childNodes }: Element, within: readonly Element[], units: Units): void {
+  #readRow({ childNodes }: Element, within: readonly Element[], units: readonly Column[]): void {
     const isHead = within.some(({ tagName }) => tagName === 'thead');
+    const heads = childNodes.flatMap((child) => ('tagName' in child && child.tagName === 'th' ? leadsTo(child) : []));
     let column = 0;
     for (const child of childNodes) {
-      this.#unit = isHead ? undefined : units[column];
+      const isCell = !isHead && 'tagName' in child && child.tagName === 'td';
+      this.#unit = isHead ? undefined : units[column]?.unit;
+      this.#heads = isCell ? [...heads, ...(units[column]?.heads ?? [])] : [];
       this.read(child, within, units);
       if ('tagName' in child) column += Number(attributeOf(child, 'colspan') ?? 1);
     }
     this.#unit = undefined;
+    this.#heads = [];
   }
 
   #close(): void {
     const unit = this.#unit;
     if (this.#open.some(({ text }) => text.trim() !== ''))
-      this.blocks.push({ stretches: this.#open, ...(unit === undefined ? {} : { unit }) });
+      this.blocks.push({
+        stretches: this.#open,
+        ...(unit === undefined ? {} : { unit }),
+        ...(this.#heads.length === 0 ? {} : { heads: this.#heads }),
+      });
     this.#open = [];
   }
 }
@@ -92,13 +108,18 @@ function asides(element: Element, within: readonly Element[]): readonly Block[] 
     .map(({ value }) => ({ stretches: [{ text: value, within }] }));
 }
 
-/** By column, where its head ends in one. */
-function unitsOf(table: Element): readonly (string | undefined)[] {
+/** By column: its unit, where its head ends in one. */
+function columnsOf(table: Element): readonly Column[] {
   const [head] = named(table, 'thead').flatMap((part) => named(part, 'tr'));
   return (head === undefined ? [] : [...named(head, 'th'), ...named(head, 'td')]).flatMap((cell) => {
     const span = Number(attributeOf(cell, 'colspan') ?? 1);
-    return new Array<string | undefined>(span).fill(UNIT.exec(textOf(cell).trim())?.[1]);
+    return new Array<Column>(span).fill({ unit: UNIT.exec(textOf(cell).trim())?.[1], heads: leadsTo(cell) });
   });
+}
+
+/** The ids of sessions, bodies and rigs whose pages its links lead to. */
+function leadsTo(head: Element): readonly string[] {
+  return named(head, 'a').flatMap((link) => RECORD_PAGE.exec(attributeOf(link, 'href') ?? '')?.[1] ?? []);
 }
 
 function named(within: Element, name: string): readonly Element[] {

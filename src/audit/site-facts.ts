@@ -26,6 +26,8 @@ export interface Site {
   isFigure(id: string): boolean;
   /** The published text of a figure, on one line. */
   textOf(id: string): string | undefined;
+  /** Whether a figure or a file of this name is of a session, body or rig: itself, or the one of its session. */
+  isOf(source: string, record: string): boolean;
   /** Whether a figure or a file of this name says the number. */
   says(source: string, number: PrintedNumber): boolean;
   findingSays(rule: string, number: PrintedNumber): boolean;
@@ -63,6 +65,15 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
     [...bench.sessions, ...bench.displayPairs].map((session) => [session.readingsFile.path, session] as const),
   );
   const taken = once(takenIn);
+  const byId = new Map(bench.sessions.map((session) => [session.id, session] as const));
+  /** Of a figure: what it is of, with body and rig of its sessions; of a file: its name, likewise. */
+  const records = (source: string): readonly string[] => {
+    const named = figure(source)?.of ?? { file: /([^/]+)\.\w+$/.exec(source)?.[1] ?? source };
+    return Object.values(named).flatMap((id) => {
+      const session = byId.get(id);
+      return session === undefined ? [id] : [id, session.body, session.rig];
+    });
+  };
   const saidBy = new Map(
     [...Map.groupBy(register.findings, ({ rule }) => rule)].map(([rule, found]) => [
       rule,
@@ -90,6 +101,7 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
       const found = figure(id);
       return found && describeSpread(found.text);
     },
+    isOf: (source, record) => records(source).includes(record),
     says(source, number) {
       if (source === SOUND_SOURCES) return holds(SOUND, number);
       const found = figure(source);
@@ -114,6 +126,7 @@ export function siteFacts(published: Published, precision: ReadonlyMap<string, P
             stated.get(name),
             simulated.get(name),
             session && [[...taken(session)], session.readings.map(remarks)],
+            records(name),
           ];
         },
         finding: () => saidBy.get(name),

@@ -18,6 +18,10 @@ export function watched(site: Site): { readonly site: Site; asked(): readonly Fa
         note('source', id);
         return site.textOf(id);
       },
+      isOf(source, record) {
+        note('source', source);
+        return site.isOf(source, record);
+      },
       says(source, number) {
         note('source', source);
         return site.says(source, number);

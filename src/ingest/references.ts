@@ -19,6 +19,8 @@ export interface WriteUpReferences {
   readonly ownNames: readonly string[];
 }
 
+/** Quotations, lists and elements within each other, and what they hold: far more than anybody reads. */
+const DEEPEST = 100;
 /** `5:4: Unexpected character after `<` (mdx-jsx:unexpected-character)` */
 const PLACED_ERROR = /^(\d+):(\d+): (.*?)(?: \([\w-]+:[\w-]+\))?$/s;
 
@@ -34,8 +36,9 @@ export function parseReferences(source: string, report: Report, isTrusted = fals
   const ownNames: string[] = [];
   const prose = new ProseReader();
   let images: readonly ImageReference[] = [];
-  const visit = (node: Visited): void => {
+  const visit = (node: Visited, depth = 0): void => {
     const { line = 1, column = 1 } = node.position?.start ?? {};
+    if (depth > DEEPEST) throw new RangeError('nested too deeply');
     if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined)
       links.push({ to: node.url, line, column });
     if (node.type === 'mdxjsEsm') ownNames.push(...(String(node.value).match(/\b[A-Z]\w*/g) ?? []));
@@ -43,7 +46,10 @@ export function parseReferences(source: string, report: Report, isTrusted = fals
       const attributes: Record<string, PartValue> = {};
       for (const { type, name, value } of node.attributes ?? []) {
         // A spread can hold anything: what it holds is checked when the part is drawn.
-        attributes[type === 'mdxJsxAttribute' ? (name ?? '') : '...'] = partValue(value);
+        const property = type === 'mdxJsxAttribute' ? (name ?? '') : '...';
+        if (Object.hasOwn(attributes, property) && !isTrusted)
+          report({ code: 'duplicate-key', line, column, key: `${node.name} ${property}` });
+        attributes[property] = partValue(value);
       }
       const content = node.children ?? [];
       parts.push({
@@ -54,15 +60,19 @@ export function parseReferences(source: string, report: Report, isTrusted = fals
         ...(content.length === 0 ? {} : { words: textOf(content), holds: heldBy(content) }),
       });
     }
-    node.children?.forEach(visit);
+    node.children?.forEach((child) => visit(child, depth + 1));
   };
   try {
     const tree = mdxToMdast(source) as MdastNode as Visited;
-    if (!isTrusted) checkMarkup(tree, report);
     visit(tree);
+    if (!isTrusted) checkMarkup(tree, report);
     prose.read(tree);
     images = imagesOf(tree, report);
   } catch (error) {
+    if (error instanceof RangeError) {
+      report({ code: 'mdx-depth' });
+      return { parts, links, prose: prose.found, images, ownNames };
+    }
     const message = error instanceof Error ? error.message : String(error);
     const [, line = '1', column = '1', says = message] = PLACED_ERROR.exec(message) ?? [];
     report({ code: 'bad-mdx', line: Number(line), column: Number(column), found: says });

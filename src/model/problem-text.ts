@@ -169,6 +169,7 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'Remove blank lines, and write what is text below the closing line ---',
   ],
   'bad-yaml': (p) => YAML_MISTAKES[(p.expected ?? 'other') as YamlMistake](found(p)),
+  'mdx-depth': () => ['quotations, lists or elements are nested too deeply to be read', 'Take them out of each other'],
   'yaml-depth': () => ['the YAML is nested too deeply', 'Write plain keys and values'],
   'yaml-documents': () => ['a second YAML document begins here', 'Keep one, and remove the line that parts them'],
   'yaml-alias': (p) => [

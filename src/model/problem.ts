@@ -37,6 +37,7 @@ export type ProblemCode =
   | 'front-matter-too-long'
   | 'bad-yaml'
   | 'yaml-depth'
+  | 'mdx-depth'
   | 'yaml-documents'
   | 'yaml-alias'
   | 'yaml-tag'

@@ -18,6 +18,11 @@ const whole = bench(
         readings: [300, 310, 305].map((ms, at) => reading(2 + at, ms, { cells: { shown: `00:0${at}.500` } })),
       },
     ),
+    session(
+      'b',
+      { rate: '24', resolution: 'hd', 'audio-out': 'off' },
+      { body: 'brae', readings: [200, 211, 205].map((ms, at) => reading(2 + at, ms)) },
+    ),
   ],
   { rigs: [{ ...rig!, stated: ['1/240 s', '0.35', '60'] }] },
 );
@@ -74,6 +79,36 @@ describe('accounts for', () => {
   ])('%s', (_what, body) => expect(left(body)).toEqual([]));
 
   it('has a finding to look at', () => expect(finding).toBeDefined());
+});
+
+describe('in a table', () => {
+  const other = published.figure('total/b')!;
+  const cell = (id: string): string => `<td><a data-figure="${id}" href="../x/">${published.figure(id)!.text}</a></td>`;
+  const row = (of: string, cells: string): string => `<tr><th><a href="../sessions/${of}/">${of}</a></th>${cells}</tr>`;
+  const table = (head: string, ...rows: readonly string[]): string =>
+    `<table data-from="total/a\ntotal/b"><thead><tr><th></th>${head}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
+
+  it('a figure is of the session to which the head of its row leads', () => {
+    expect(total.text).not.toBe(other.text);
+    expect(left(table('', row('a', cell('total/a')), row('b', cell('total/b'))))).toEqual([]);
+    expect(left(table('', row('a', cell('total/b')), row('b', cell('total/a'))))).toEqual([other.text, total.text]);
+  });
+
+  it('a figure is of the body to which the head of its column leads, or of the rig', () => {
+    const heads =
+      '<th><a href="../../bodies/alba-one/">Alba One</a></th><th><a href="../../bodies/brae/">Brae</a></th>';
+    const plain = (...ids: readonly string[]): string => `<tr><th>24</th>${ids.map(cell).join('')}</tr>`;
+    expect(left(table(heads, plain('total/a', 'total/b')))).toEqual([]);
+    expect(left(table(heads, plain('total/b', 'total/a')))).toEqual([other.text, total.text]);
+    expect(left(table('', `<tr><th><a href="/rigs/attic/#x">Attic</a></th>${cell('total/a')}</tr>`))).toEqual([]);
+    expect(left(table('', `<tr><th><a href="/rigs/loft/">Loft</a></th>${cell('total/a')}</tr>`))).toEqual([total.text]);
+  });
+
+  it('a number that the whole table accounts for is said by a figure of its own row', () => {
+    const bare = (text: string): string => `<td>${text}</td>`;
+    expect(left(table('', row('a', bare(total.text)), row('b', bare(other.text))))).toEqual([]);
+    expect(left(table('', row('a', bare(other.text)), row('b', bare(total.text))))).toEqual([other.text, total.text]);
+  });
 });
 
 describe('finds', () => {

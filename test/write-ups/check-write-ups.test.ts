@@ -96,6 +96,14 @@ A law: <RateLawSentence body="alba-one" />
 describe('refuses what does not, with the nearest that does', () => {
   it.each([
     [
+      '<Claim of="total/alba-24" atLeast="100 ms">hundreds of milliseconds</Claim>',
+      'content/reports/r.mdx:1:1  Claim  the words of this claim say "hundreds of milliseconds", and it asserts at least 100 ms. Let the words and the property say the same.',
+    ],
+    [
+      'Limits are <Quoted from=" ">125 ms</Quoted>.',
+      'content/reports/r.mdx:1:12  Quoted from  has no value. Write one, or remove the key where it is optional.',
+    ],
+    [
       '<Figure id="total/alba-25" />',
       'content/reports/r.mdx:1:1  Figure id  there is no figure "total/alba-25". Did you mean total/alba-24?',
     ],

@@ -2,6 +2,7 @@
 import type { Bench } from '../../model/bench.ts';
 import type { Problem } from '../../model/problem.ts';
 import { findQuantities } from '../prose/find-quantities.ts';
+import { findLooseQuantities } from '../prose/loose-quantities.ts';
 import { DIGITS, SHARE, valueOfNumber, valueOfShare, WORDS } from '../prose/number-words.ts';
 import { isSameQuantity } from '../prose/same-quantity.ts';
 import { settingQuantities } from '../prose/setting-quantities.ts';
@@ -37,6 +38,11 @@ export function checkClaimWords(claim: Claim, words: string, bench: Bench): read
   });
   const text = withoutNames(words, bench);
   const hasCount = claim.quantities.some(({ quantity: { unit } }) => unit === '1');
+  // hundreds of milliseconds have a least and a most
+  const assertions = claim.quantities.map(({ assertion }) => assertion);
+  const isBounded = assertions.includes('atLeast') && assertions.includes('atMost');
+  const vague = isBounded ? [] : findLooseQuantities(text).map((loose) => problem(loose.text));
+  if (vague.length > 0) return vague;
   return namedIn(text, hasCount, bench).flatMap((named) => {
     const meant = claim.quantities.filter(({ quantity }) => isSameQuantity(ofRatio(quantity), ofRatio(named)));
     if (meant.length === 0) return [problem(named.text)];

@@ -51,6 +51,7 @@ export function checkValue({ schema, accepts, check }: Property, found: unknown,
   if (found === undefined) return [];
   const wrong = check?.(found, known) ?? [];
   if (wrong.length > 0 || schema.safeParse(found).success) return wrong;
+  if (typeof found === 'string' && found.trim() === '') return [{ code: 'empty-value' }];
   return [{ code: 'wrong-shape', found: asWritten(found), expected: accepts }];
 }
 

@@ -6,7 +6,7 @@ export const quoted = definePart({
   group: 'words',
   shows: 'the words between its tags, with a number that is meant as it stands: it comes from elsewhere',
   needs: ['from'],
-  properties: { from: { means: 'where it comes from', accepts: '"text"', schema: z.string() } },
+  properties: { from: { means: 'where it comes from', accepts: '"text"', schema: z.string().regex(/\S/) } },
   marksWords: true,
   example: 'Viewers notice late sound from <Quoted from="ITU-R BT.1359-1">125 ms</Quoted> on.',
   failure: {

@@ -328,6 +328,18 @@ invented: yes
     lines: ['data/links/air.md:3:1  latency.uncertainty  this key is missing. Add it.'],
   },
   {
+    name: 'quotations in quotations without end',
+    changes: edit('content/reports/first.mdx', 'Nothing yet.', `${'> '.repeat(120)}x`),
+    lines: [
+      'content/reports/first.mdx  quotations, lists or elements are nested too deeply to be read. Take them out of each other.',
+    ],
+  },
+  {
+    name: 'a property that is written twice',
+    changes: edit('content/reports/first.mdx', 'Nothing yet.', '<Figure id="total/a" id="mean/a" />'),
+    lines: ['content/reports/first.mdx:8:1  Figure id  this key is written twice. Keep one of the two.'],
+  },
+  {
     name: 'a report that is not MDX',
     changes: edit('content/reports/first.mdx', 'Nothing yet.', 'It took <300 ms.'),
     // up to the remedy, the words are the MDX parser's
