@@ -7,7 +7,10 @@ export interface Stretch {
   readonly within: readonly Element[];
 }
 
-/** A paragraph, a cell, a label of a drawing: what is read in one go. Or what is said beside: a tooltip, an alternative text. */
+/**
+ * A paragraph, a cell, a label of a drawing: what is read in one go. Or what is said beside: a tooltip, an alternative
+ * text.
+ */
 export interface Block {
   readonly stretches: readonly Stretch[];
   /** The unit in the head of the column, for a cell: `ms`. */

@@ -1,4 +1,6 @@
-/** What the numbers on built pages are held to: everything that a compiled site knows, looked up by what a mark names. */
+/**
+ * What the numbers on built pages are held to: everything that a compiled site knows, looked up by what a mark names.
+ */
 import { hash } from 'node:crypto';
 import { earlierValues, entriesOf } from '../ledger/history.ts';
 import type { Bench, Reading, Session } from '../model/bench.ts';

@@ -93,7 +93,10 @@ export function layOutRateLaw(
   };
 }
 
-/** Where a line or its band dips below zero, which no latency does, the drawing ends at the axis instead of making room for it. */
+/**
+ * Where a line or its band dips below zero, which no latency does, the drawing ends at the axis instead of making room
+ * for it.
+ */
 function aboveZero(value: number): number {
   return Math.max(0, value);
 }

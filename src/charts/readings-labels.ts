@@ -12,7 +12,10 @@ const STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500]
   .flatMap((step) => [step, step * 1e3, step * 1e6])
   .sort((a, b) => a - b);
 
-/** `run 1`, `run 2`, or one `run` at the left and the numbers alone where no more fits; none stands out beyond `rightEdge`. */
+/**
+ * `run 1`, `run 2`, or one `run` at the left and the numbers alone where no more fits; none stands out beyond
+ * `rightEdge`.
+ */
 export function labelRuns(spans: readonly RunSpan[], rightEdge: number): Label[] {
   const inFull = spans.map(({ run, left, right }) => centred(`run ${String(run)}`, (left + right) / 2, rightEdge));
   const fits = inFull.every(

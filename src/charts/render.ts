@@ -122,7 +122,10 @@ function setUp(spec: TopLevelSpec): Stage {
   return { view: new vega.View(runtime, { renderer: 'none', logger, loader }), problems };
 }
 
-/** Back to the params of the specification and no rows: ticks that two drawings share would else keep the order of the first. */
+/**
+ * Back to the params of the specification and no rows: ticks that two drawings share would else keep the order of the
+ * first.
+ */
 async function clear({ view, problems }: Stage, { spec, data }: Drawing): Promise<void> {
   for (const param of spec.params ?? []) if ('value' in param) view.signal(param.name, param.value);
   for (const name of Object.keys(data)) view.data(name, []);

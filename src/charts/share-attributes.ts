@@ -1,7 +1,10 @@
 /** A group of marks or texts with nothing else in it. */
 const MARKS = /(<g\b[^>]*)>((?:<(?:line|path|rect)\b[^>]*\/>|<text\b[^>]*>[^<]*<\/text>){2,})<\/g>/g;
 const TAG = /<(?:line|path|rect|text)\b([^>]*?)\/?>/g;
-/** Those that SVG hands on from a group to what is in it (SVG 2, appendix F: presentation attributes that are inherited). */
+/**
+ * Those that SVG hands on from a group to what is in it (SVG 2, appendix F: presentation attributes that are
+ * inherited).
+ */
 const INHERITED =
   / (fill|fill-opacity|stroke|stroke-width|stroke-opacity|stroke-dasharray|stroke-linecap|font-size|font-weight|text-anchor)="[^"]*"/g;
 /** Where a line goes to when it does not say. */

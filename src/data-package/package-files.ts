@@ -1,4 +1,6 @@
-/** The data package: everything that the publication was made of and everything that was computed, in one set of files. */
+/**
+ * The data package: everything that the publication was made of and everything that was computed, in one set of files.
+ */
 import type { Bench } from '../model/bench.ts';
 import { publishedFiles } from '../register/published-files.ts';
 import { renderPacked } from '../register/packed-register.ts';

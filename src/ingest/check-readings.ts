@@ -6,7 +6,10 @@ import { parseReadings, type Readings } from './readings.ts';
 import type { Report, Source } from './source.ts';
 import type { YamlFile } from './yaml.ts';
 
-/** A total holds half a frame at least, and its readings scatter by as much; what is far below was written in another unit. */
+/**
+ * A total holds half a frame at least, and its readings scatter by as much; what is far below was written in another
+ * unit.
+ */
 const LEAST_FRAMES = 1 / 8;
 /** Readings of one clip; estimating as many takes seconds. */
 const LONGEST_CLIP = 200;

@@ -8,7 +8,10 @@ import type { YamlFile } from './yaml.ts';
 
 /** A time written as a rounded decimal may exceed the exact interval by this share: 16.7 ms for 1/60 s. */
 const ROUNDING = 0.01;
-/** Below this share of its interval, a stated time is a thousandth of the true one: a wrong unit. Zero is a value of its own. */
+/**
+ * Below this share of its interval, a stated time is a thousandth of the true one: a wrong unit. Zero is a value of its
+ * own.
+ */
 const LEAST_SHARE = 0.005;
 /** Slowest rate at which bodies are read out here, in frames per second; common practice, no source. */
 const SLOWEST: Rate = { frames: 24_000, seconds: 1001 };

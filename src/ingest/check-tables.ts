@@ -1,6 +1,8 @@
 import type { Report } from './source.ts';
 
-/** A reader's table has hundreds of cells; every row of one is filled up to its header, so few bytes can mean millions. */
+/**
+ * A reader's table has hundreds of cells; every row of one is filled up to its header, so few bytes can mean millions.
+ */
 const MOST_CELLS = 20_000;
 const DELIMITER = /^[ \t>]*\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?[ \t]*$/;
 

@@ -3,7 +3,9 @@ import type { Folder } from './folder.ts';
 import type { ProblemList } from './problem-list.ts';
 import { WORKBOOK_NAME, WORKBOOKS } from './workbook-names.ts';
 
-/** The workbooks that sessions say they were imported from, each once; what is not there, or is another, is reported. */
+/**
+ * The workbooks that sessions say they were imported from, each once; what is not there, or is another, is reported.
+ */
 export async function checkWorkbooks(
   data: Folder,
   sessions: readonly Pick<Session | DisplayPair, 'importedFrom' | 'file'>[],

@@ -1,8 +1,8 @@
 import { renderFrontMatter } from './render-front-matter.ts';
 
 /**
- * Front matter with other values for some of its keys, as text: every other line stays as it is, comments too. `undefined` takes a
- * key out. Only for keys of the first level whose value is a single word or line.
+ * Front matter with other values for some of its keys, as text: every other line stays as it is, comments too.
+ * `undefined` takes a key out. Only for keys of the first level whose value is a single word or line.
  */
 export function editFrontMatter(text: string, values: Readonly<Record<string, string | number | undefined>>): string {
   const ending = text.includes('\r\n') ? '\r\n' : '\n';

@@ -4,7 +4,10 @@ import type { Report } from './source.ts';
 const NEWLINE = 0x0a;
 const PROBE_BYTES = 4096;
 
-/** The bytes without a UTF-8 byte order mark; undefined, with a problem reported, when they are not UTF-8 text without control characters. */
+/**
+ * The bytes without a UTF-8 byte order mark; undefined, with a problem reported, when they are not UTF-8 text without
+ * control characters.
+ */
 export function checkEncoding(bytes: Uint8Array, report: Report): Uint8Array | undefined {
   if (looksLikeUtf16(bytes)) {
     report({ code: 'utf-16' });

@@ -1,4 +1,7 @@
-/** Files that somebody holds, in whatever folders → the sources of `data/`, so that they are parsed as a build parses them. */
+/**
+ * Files that somebody holds, in whatever folders → the sources of `data/`, so that they are parsed as a build parses
+ * them.
+ */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { checkEncoding } from './encoding.ts';

@@ -63,7 +63,10 @@ function published(cells: Cells, check: Check): Published {
   return { id, text, ...Object.fromEntries(numbers), ...(also === '' ? {} : { also }), files };
 }
 
-/** False where the table is not one. Marks of a merge that is not finished are reported as that, not as rows with too few cells. */
+/**
+ * False where the table is not one. Marks of a merge that is not finished are reported as that, not as rows with too
+ * few cells.
+ */
 export function parseRows(
   { bytes, report }: Source,
   columns: readonly string[],

@@ -14,7 +14,10 @@ export interface Note {
   readonly images: readonly ImageReference[];
 }
 
-/** Reported are HTML, and links and pictures that are refused in write-ups too. Positions count from the first line of the file. */
+/**
+ * Reported are HTML, and links and pictures that are refused in write-ups too. Positions count from the first line of
+ * the file.
+ */
 export function readNote({ bytes, report }: Source): Note {
   const tree = markdownToMdast(new TextDecoder().decode(bytes)) as MdastNode as Visited;
   const check = (node: Visited): Visited => {

@@ -18,7 +18,10 @@ import { siteSchema } from './schemas/site.ts';
 import type { Source } from './source.ts';
 import { writeUpSchema, type WriteUpFrontMatter } from './schemas/write-up.ts';
 
-/** Sessions read at once: with hundreds of small files most of the time is spent waiting, and a process may not open them all. */
+/**
+ * Sessions read at once: with hundreds of small files most of the time is spent waiting, and a process may not open
+ * them all.
+ */
 const READ_AHEAD = 50;
 
 const CONTENT_FOLDERS = ['methods', 'reports', 'ledger'];

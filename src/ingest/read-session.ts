@@ -1,4 +1,7 @@
-/** One session's files with all that they refer to, read whether or not they are sound: for whoever is still typing them. */
+/**
+ * One session's files with all that they refer to, read whether or not they are sound: for whoever is still typing
+ * them.
+ */
 import { join } from 'node:path';
 import { METHODS, PAIR_METHODS, type Bench } from '../model/bench.ts';
 import { compareProblems, type Problem } from '../model/problem.ts';

@@ -81,7 +81,9 @@ export async function readBytes(
   }
 }
 
-/** Of a file of any kind, a workbook for one; undefined where it is not there, lies outside its area or is too large. */
+/**
+ * Of a file of any kind, a workbook for one; undefined where it is not there, lies outside its area or is too large.
+ */
 export async function checksumOf(path: string, published: string, area: Area): Promise<SourceFile | undefined> {
   try {
     const real = await realpath(path);

@@ -18,7 +18,8 @@ export interface Readings {
 
 /**
  * Parses a readings file, row by row, in the form that the method has. Undefined, with the mistakes reported,
- * when it cannot be read at all; without readings only where it `mayBeEmpty`; where it is `signed`, the shown time may be later than the source; a mistake in a row is reported and the row goes on, since the build stops anyway.
+ * when it cannot be read at all; without readings only where it `mayBeEmpty`; where it is `signed`, the shown time may
+ * be later than the source; a mistake in a row is reported and the row goes on, since the build stops anyway.
  */
 export function parseReadings(
   { bytes, report: reportHere }: Source,

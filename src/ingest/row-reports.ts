@@ -6,7 +6,9 @@ type Found = Omit<Problem, 'file'>;
 /** Mistakes of one kind in one column that are shown each; a file with more has one cause, not many. */
 const SHOWN = 4;
 
-/** Gathers the mistakes of a file's rows: many of one kind are one problem, at the first row, that counts the others. */
+/**
+ * Gathers the mistakes of a file's rows: many of one kind are one problem, at the first row, that counts the others.
+ */
 export class RowReports {
   readonly #report: Report;
   readonly #groups = new Map<string, Found[]>();

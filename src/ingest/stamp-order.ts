@@ -19,7 +19,9 @@ export class StampOrder {
   #lastCell = '';
   /** The latest of the run. */
   #latestMs = -Infinity;
-  /** Lines by their pair of stamps; those not entered yet, since a reading later than all before is none of them again. */
+  /**
+   * Lines by their pair of stamps; those not entered yet, since a reading later than all before is none of them again.
+   */
   #seen = new Map<string, number>();
   #notEntered: Stamps[] = [];
 

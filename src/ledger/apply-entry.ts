@@ -1,4 +1,7 @@
-/** One entry of the ledger, applied to the state before it: what readers are told of it, and whether it can have been so. */
+/**
+ * One entry of the ledger, applied to the state before it: what readers are told of it, and whether it can have been
+ * so.
+ */
 import { compareText } from '../model/compare-text.ts';
 import { describeCause } from '../model/cause-text.ts';
 import {
@@ -78,7 +81,9 @@ function moveOf(before: Published, now: Published, { id, was, cause }: Change, c
   };
 }
 
-/** Whether something was added and nothing measured was changed: what is new may want a level or a sentence of its own. */
+/**
+ * Whether something was added and nothing measured was changed: what is new may want a level or a sentence of its own.
+ */
 function isAddition(causes: readonly Cause[]): boolean {
   const isWritten = (file: string): boolean => /(?:\.mdx|\/site\.md|\/settings\.yaml|\/variation\.yaml)$/.test(file);
   return (

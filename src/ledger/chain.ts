@@ -1,4 +1,7 @@
-/** The order of entries, by the digest that each carries of the one before; and where an entry was edited, removed or forged. */
+/**
+ * The order of entries, by the digest that each carries of the one before; and where an entry was edited, removed or
+ * forged.
+ */
 import type { ChainedEntry, Ledger } from '../model/ledger.ts';
 import type { Problem } from '../model/problem.ts';
 import { digestOfEntry, digestOfTold } from './digest.ts';
@@ -8,7 +11,10 @@ export interface OrderedChain {
   readonly faults: readonly Problem[];
 }
 
-/** What the first entry of a chain carries: the digest of the entries from before entries were chained, where there are any. */
+/**
+ * What the first entry of a chain carries: the digest of the entries from before entries were chained, where there are
+ * any.
+ */
 export function rootOf({ told }: Pick<Ledger, 'told'>): string | undefined {
   return told.length === 0 ? undefined : digestOfTold(told);
 }

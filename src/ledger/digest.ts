@@ -14,7 +14,10 @@ export function digestOfText(text: string): string {
   return hash('sha256', text).slice(0, SHORT);
 }
 
-/** SHA-256 of all that an entry says, the digest of the entry before it included: of its values, however they are written. */
+/**
+ * SHA-256 of all that an entry says, the digest of the entry before it included: of its values, however they are
+ * written.
+ */
 export function digestOfEntry({
   before,
   date,

@@ -72,7 +72,10 @@ export function chained(text: EntryText, before: string | undefined, folder: str
   return { id, path: `${folder}/${id}.yaml`, ...placed, says };
 }
 
-/** `2026-05-02-one-more-reading-excluded-1a2b3c`: the day, the first words of the reason, and what tells it from another branch's. */
+/**
+ * `2026-05-02-one-more-reading-excluded-1a2b3c`: the day, the first words of the reason, and what tells it from another
+ * branch's.
+ */
 export function entryName(date: string, reason: string, says: string): string {
   const words = reason
     .normalize('NFKD')

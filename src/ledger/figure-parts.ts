@@ -1,4 +1,6 @@
-/** What a figure states besides its text, value and interval, in parts that can be told apart when one of them moves. */
+/**
+ * What a figure states besides its text, value and interval, in parts that can be told apart when one of them moves.
+ */
 import { inWordsOf } from '../register/kinds.ts';
 import type { Component, Figure } from '../register/register.ts';
 import { digestOfText } from './digest.ts';
@@ -6,7 +8,9 @@ import { joinParts } from './moves.ts';
 
 const DIGITS = 6;
 
-/** `u 2.3; degrees of freedom 12; rig phases: u 2.1, type B, uniform, degrees of freedom ∞, share 0.83; words 1a2b3c4d`. */
+/**
+ * `u 2.3; degrees of freedom 12; rig phases: u 2.1, type B, uniform, degrees of freedom ∞, share 0.83; words 1a2b3c4d`.
+ */
 export function statesBesides(figure: Figure): string {
   const { standardUncertainty, coverageFactor, p, reason, limits, verdict, uncorrected } = figure;
   const { readings, runs, excluded, interval, unit, components = [], corrections = [] } = figure;

@@ -39,7 +39,10 @@ export interface Correction {
   readonly moved: readonly Move[];
 }
 
-/** What reads otherwise among these ids since this day or after it, latest first; not what only stands behind the same words. */
+/**
+ * What reads otherwise among these ids since this day or after it, latest first; not what only stands behind the same
+ * words.
+ */
 export function correctionsOf(
   ledger: Ledger | undefined,
   ids: ReadonlySet<string>,

@@ -89,7 +89,9 @@ function descend(
   return [first, ...(after.get(first.says) ?? []).flatMap((next) => descend(next, after))];
 }
 
-/** All entries, by day, and each after those before it on its branch; of one day by name, whichever branch was merged. */
+/**
+ * All entries, by day, and each after those before it on its branch; of one day by name, whichever branch was merged.
+ */
 function byDay(
   branches: readonly (readonly ChainedEntry[])[],
 ): readonly { readonly entry: ChainedEntry; readonly branch: number }[] {

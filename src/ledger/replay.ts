@@ -1,4 +1,6 @@
-/** The chain of entries, applied one after the other: what was published when, and whether the ledger holds together. */
+/**
+ * The chain of entries, applied one after the other: what was published when, and whether the ledger holds together.
+ */
 import { compareText } from '../model/compare-text.ts';
 import {
   inputId,

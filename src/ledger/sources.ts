@@ -1,4 +1,7 @@
-/** Every file on which a figure rests, those of its words and of its family among them: causes are looked for there first. */
+/**
+ * Every file on which a figure rests, those of its words and of its family among them: causes are looked for there
+ * first.
+ */
 import type { Bench } from '../model/bench.ts';
 import type { Figure, Register } from '../register/register.ts';
 

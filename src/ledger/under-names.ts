@@ -1,4 +1,7 @@
-/** Rows that name a record which is called otherwise now: read as if it had been called so before, they may say the same. */
+/**
+ * Rows that name a record which is called otherwise now: read as if it had been called so before, they may say the
+ * same.
+ */
 import type { Published } from '../model/ledger.ts';
 
 /** What records are called now, by what they were called. */

@@ -30,7 +30,9 @@ export interface Question {
   readonly level: number;
 }
 
-/** Families in which the publication compares two sessions, either less the other; one of their own where it does not. */
+/**
+ * Families in which the publication compares two sessions, either less the other; one of their own where it does not.
+ */
 export function familiesOf({ sessions: [a, b] }: Question, { standing, asked }: Families): readonly Family[] {
   if (a === undefined || b === undefined) return [];
   const holding = [...standing, ...asked].filter(({ pairs }) => pairs.some((pair) => isOf(pair, a, b)));

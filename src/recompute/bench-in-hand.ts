@@ -1,4 +1,7 @@
-/** Downloaded files → a bench of them, as far as figures need one: what a write-up or the site's own words say is left out. */
+/**
+ * Downloaded files → a bench of them, as far as figures need one: what a write-up or the site's own words say is left
+ * out.
+ */
 import { benchOfData } from '../ingest/bench-of-data.ts';
 import { sourcesInHand } from '../ingest/files-in-hand.ts';
 import { parseData } from '../ingest/parse-data.ts';

@@ -3,7 +3,9 @@ import { parseFrontMatter } from '../ingest/front-matter.ts';
 
 const SINGLE = { body: 'bodies', rig: 'rigs', display: 'displays' } as const;
 
-/** Published paths that sessions and rigs refer to and that are not among the files, and `data/settings.yaml`; sorted. */
+/**
+ * Published paths that sessions and rigs refer to and that are not among the files, and `data/settings.yaml`; sorted.
+ */
 export function missingFiles(files: ReadonlyMap<string, Uint8Array>): readonly string[] {
   const needed = new Set<string>(['data/settings.yaml']);
   for (const [path, bytes] of files) {

@@ -1,4 +1,7 @@
-/** What sets a session apart from an ordinary one: said by name wherever it is shown, and a reason to let another stand in its place. */
+/**
+ * What sets a session apart from an ordinary one: said by name wherever it is shown, and a reason to let another stand
+ * in its place.
+ */
 import { compareText } from '../model/compare-text.ts';
 import type { Bench, Session } from '../model/bench.ts';
 import { once } from '../model/once.ts';

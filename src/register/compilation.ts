@@ -20,8 +20,8 @@ export interface Compilation {
   readonly sessions: readonly SessionFigures[];
   session(id: string): SessionFigures;
   /**
-   * A session's total with its named components; those that sessions have in common carry the same key. Its own error is
-   * that of the level of which the session speaks, unless another is asked for.
+   * A session's total with its named components; those that sessions have in common carry the same key. Its own error
+   * is that of the level of which the session speaks, unless another is asked for.
    */
   budgetOf(id: string, level?: Level): BudgetedValue;
   readonly ratios: RatioEstimator;

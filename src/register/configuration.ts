@@ -10,8 +10,8 @@ export interface Apart {
 
 /**
  * The name of a session's configuration, for ids: body, firmware where one is stated, chain, levels in the order of the
- * settings: `vennick-q4/1.40/balcony/uhd-59.94-off-0-off-auto-free`. It depends on that session's files alone, so that an id
- * stays what it is when other sessions join.
+ * settings: `vennick-q4/1.40/balcony/uhd-59.94-off-0-off-auto-free`. It depends on that session's files alone, so that
+ * an id stays what it is when other sessions join.
  */
 export function configurationId(session: Session, bench: Bench, find: Lookup, apart: Apart = {}): string {
   return [
@@ -24,7 +24,10 @@ export function configurationId(session: Session, bench: Bench, find: Lookup, ap
     .join('/');
 }
 
-/** The same without the chain: the body as it was set, wherever its picture went: `vennick-q4/1.40/uhd-59.94-off-0-off-auto-free`. */
+/**
+ * The same without the chain: the body as it was set, wherever its picture went:
+ * `vennick-q4/1.40/uhd-59.94-off-0-off-auto-free`.
+ */
 export function conditionId(session: Session, bench: Bench, apart: Apart = {}): string {
   return [
     session.body,

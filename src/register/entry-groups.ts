@@ -1,6 +1,6 @@
 /**
- * Figures that are not one session's have their entries on pages of their own, grouped: `/figures/GROUP/#ANCHOR`. A group
- * that grows with the number of sessions has sections, a page each: `/figures/GROUP/SECTION/#ANCHOR`.
+ * Figures that are not one session's have their entries on pages of their own, grouped: `/figures/GROUP/#ANCHOR`. A
+ * group that grows with the number of sessions has sections, a page each: `/figures/GROUP/SECTION/#ANCHOR`.
  */
 import { once } from '../model/once.ts';
 import type { Figure } from './register.ts';
@@ -17,7 +17,10 @@ export interface EntryGroup {
 
 const GROUP_PATH = /^\/figures\/([^#]+)\/#/;
 
-/** The address of an entry on the page of its group, or of a section of it; the anchor is the figure's id, fit for an address. */
+/**
+ * The address of an entry on the page of its group, or of a section of it; the anchor is the figure's id, fit for an
+ * address.
+ */
 export function groupEntry(group: string, id: string, section?: string): string {
   return `${groupPath(section === undefined ? group : `${group}/${section}`)}#${anchorOf(id)}`;
 }

@@ -10,7 +10,10 @@ export function describeLevel(find: Lookup, setting: string, level: string): str
   return /^(?:[A-Za-z]+|\d+)$/.test(label) ? `${lowerFirst(name)} ${lowerFirst(label)}` : label;
 }
 
-/** `with noise reduction 3 rather than noise reduction 0`: at which level of another setting a step is set against which. */
+/**
+ * `with noise reduction 3 rather than noise reduction 0`: at which level of another setting a step is set against
+ * which.
+ */
 export function describeAt(find: Lookup, setting: string, to: string, from: string): string {
   return `with ${describeLevel(find, setting, to)} rather than ${describeLevel(find, setting, from)}`;
 }

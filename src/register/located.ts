@@ -4,8 +4,8 @@ import { compilationOf, type Compilation } from './compilation.ts';
 import { wordsOf } from './refusal.ts';
 
 /**
- * What is computed from several sessions; where it fails, one problem of the session without which it does not, and of the first
- * session where no single one explains it: nothing that an author wrote ends as an error without a file.
+ * What is computed from several sessions; where it fails, one problem of the session without which it does not, and of
+ * the first session where no single one explains it: nothing that an author wrote ends as an error without a file.
  */
 export function located<T>(what: string, compile: (compilation: Compilation) => T, compilation: Compilation): T {
   try {

@@ -1,6 +1,9 @@
 import type { Bench, SourceFile } from '../model/bench.ts';
 
-/** The files that the site publishes byte for byte, by path: everything that a figure was computed from, and what readings were imported from. */
+/**
+ * The files that the site publishes byte for byte, by path: everything that a figure was computed from, and what
+ * readings were imported from.
+ */
 export function publishedFiles(bench: Bench): readonly SourceFile[] {
   return [
     bench.settingsFile,

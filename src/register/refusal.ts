@@ -1,4 +1,7 @@
-/** What the analysis refuses of a session, as a problem of that session's file: the row that explains it, where one does. */
+/**
+ * What the analysis refuses of a session, as a problem of that session's file: the row that explains it, where one
+ * does.
+ */
 import { medianOf } from '../analysis/summary.ts';
 import type { Reading, Session } from '../model/bench.ts';
 import type { Problem } from '../model/problem.ts';
@@ -32,7 +35,10 @@ export function refusalOf(session: Session, find: Lookup, estimator: Estimator, 
   };
 }
 
-/** One line of what was thrown; a fault of the machine (its stack, a length that no array has) says so little as to be left out. */
+/**
+ * One line of what was thrown; a fault of the machine (its stack, a length that no array has) says so little as to be
+ * left out.
+ */
 export function wordsOf(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
   return /call stack|array length|allocation/i.test(text) ? 'the numbers are out of all proportion' : text;

@@ -1,4 +1,7 @@
-/** That every figure has one entry, which says all that a reader needs to check it, and that whatever prints it leads there. */
+/**
+ * That every figure has one entry, which says all that a reader needs to check it, and that whatever prints it leads
+ * there.
+ */
 import { inWordsOf } from '../register/kinds.ts';
 import { describeBasis } from '../register/provenance.ts';
 import type { Figure, Register } from '../register/register.ts';
@@ -23,7 +26,8 @@ export function checkEntries(site: BuiltSite, register: Register): Checked {
     if (target === undefined || main === undefined) return [`${figure.entry}: ${figure.id} has no entry there`];
     const own = wordsOf(target);
     const listed = (page === undefined ? [] : linkedFrom(target, page)).map(wordsOf).join(' ');
-    // An entry on a page of its group stands by itself, but for the list of its files; those of a session, and counts, share with their page what they rest on.
+    // An entry on a page of its group stands by itself, but for the list of its files; those of a session, and counts,
+    // share with their page what they rest on.
     const all = path.startsWith('/figures/') ? own : wordsOf(main);
     const stands = elementsOf(target).some((element) => attributeOf(element, 'data-entry') === figure.id);
     return [

@@ -1,4 +1,7 @@
-/** That every link leads somewhere, from whatever folder of whatever host the site is served, and nothing asks another host. */
+/**
+ * That every link leads somewhere, from whatever folder of whatever host the site is served, and nothing asks another
+ * host.
+ */
 import type { BuiltSite, Page } from './built-site.ts';
 import type { Checked } from './checked.ts';
 import { attributeOf } from './html.ts';

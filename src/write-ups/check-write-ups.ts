@@ -1,4 +1,6 @@
-/** Whether every write-up asks for parts, properties, figures and pages that exist. All mistakes, each with its place. */
+/**
+ * Whether every write-up asks for parts, properties, figures and pages that exist. All mistakes, each with its place.
+ */
 import { posix } from 'node:path';
 import type { Inventory } from '../ingest/inventory.ts';
 import { ELEMENTS } from '../ingest/markup/elements.ts';

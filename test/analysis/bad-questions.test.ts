@@ -36,7 +36,8 @@ function expectNoHoles(value: unknown, path = 'answer'): number {
   return Object.entries(value).reduce((count, [key, part]) => count + expectNoHoles(part, `${path}.${key}`), 0);
 }
 
-// in microseconds, as anyone writes them; few distinct ones, so that equal readings and zero scatter come up all the time
+// in microseconds, as anyone writes them; few distinct ones, so that equal readings and zero scatter come up all the
+// time
 const latency = fc.oneof(
   fc.constantFrom(0, 16.7, 100, 250.25),
   fc.integer({ min: -50_000, max: 900_000 }).map((us) => us / 1000),

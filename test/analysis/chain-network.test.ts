@@ -190,8 +190,9 @@ describe('brackets', () => {
 });
 
 /**
- * Two bodies in front of two displays, two pairs of displays side by side, one stated latency; the first two totals share an
- * error of 3 ms, and one of 1.2 ms of the second display enters two rows as it is and one with its sign changed. R 4.2.2:
+ * Two bodies in front of two displays, two pairs of displays side by side, one stated latency; the first two totals
+ * share an error of 3 ms, and one of 1.2 ms of the second display enters two rows as it is and one with its sign
+ * changed. R 4.2.2:
  *
  *     X <- rbind(c(1,0,1,0,0), c(0,1,1,0,0), c(1,0,0,1,0), c(0,0,-1,1,0), c(0,0,0,-1,1), c(0,0,1,0,0))
  *     y <- c(132.1, 95.4, 148.9, 15.2, -9.7, 14.0); u <- c(1.5, 2.0, 1.8, 1.7, 2.4, 0.5)
@@ -259,7 +260,8 @@ describe('displays side by side in the network (R, generalised least squares wit
   it('χ² over the one cycle', () => expectDigits(fit.consistency?.chiSquare, 0.14729574223246, 9));
 
   it('limits go along both signs of a difference', () => {
-    // exact totals: stage = 120 − body, body at least 20; stage − hall = 90 ± 0, so that hall is at most 10 and stage at least 90
+    // exact totals: stage = 120 − body, body at least 20; stage − hall = 90 ± 0, so that hall is at most 10 and stage
+    // at least 90
     const exact = { standardUncertainty: 0, error: new Map() };
     const found = bracketChain(
       [

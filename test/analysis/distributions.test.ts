@@ -71,7 +71,10 @@ const VALUES: readonly (readonly [what: string, got: number, expected: number])[
 
 it.each(VALUES)('%s keeps 13 digits', (what, got, expected) => expectDigits(got, expected, 13, what));
 
-/** Table G.2 of JCGM 100:2008, read in NIST Technical Note 1297, Table B.1: ν, 95 %, 99 %. Printed to two decimals, three for ∞. */
+/**
+ * Table G.2 of JCGM 100:2008, read in NIST Technical Note 1297, Table B.1: ν, 95 %, 99 %. Printed to two decimals,
+ * three for ∞.
+ */
 const TABLE_G2: readonly (readonly [number, number, number])[] = [
   [1, 12.71, 63.66],
   [2, 4.3, 9.92],

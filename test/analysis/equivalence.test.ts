@@ -10,7 +10,9 @@ const r = readReference('difference');
 const sleep = estimateDifference(budgetedMean(SLEEP_1), budgetedMean(SLEEP_2));
 if (sleep.kind !== 'difference') throw new Error(sleep.reason);
 
-/** R: pairs of one-sided tests on sleep by the distribution of Behrens and Fisher; equivalent at 0.05 only at margin 4. */
+/**
+ * R: pairs of one-sided tests on sleep by the distribution of Behrens and Fisher; equivalent at 0.05 only at margin 4.
+ */
 it.each([
   [2, false],
   [3, false],

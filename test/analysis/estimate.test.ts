@@ -194,8 +194,9 @@ describe('estimateSession', () => {
   it('takes readings at regular steps for what they are: one phase, seen again and again', () => {
     const regular = { readings: 10, spacingMs: 1000, spacingScatter: 0 };
     const { expandedUncertainty } = estimateSession(twoTimers(chainOf(rate(25)), 1, regular, 15));
-    // one phase of the body (rectangular over 40 ms), of the source and of the reading (over 16.67 ms each): 95 % of the sum
-    // of the three, whose standard deviation is 13.4 ms, take about ± 24 ms; ten fresh readings would give a third of that
+    // one phase of the body (rectangular over 40 ms), of the source and of the reading (over 16.67 ms each): 95 % of
+    // the sum of the three, whose standard deviation is 13.4 ms, take about ± 24 ms; ten fresh readings would give a
+    // third of that
     expect(expandedUncertainty).toBeGreaterThan(18);
     expect(expandedUncertainty).toBeLessThan(27);
   });

@@ -10,7 +10,9 @@ import { rate, type Rate } from '../../src/model/rate.ts';
 
 const RATES: readonly Rate[] = [rate(24), rate(25), rate(30000, 1001), rate(50), rate(60000, 1001)];
 
-/** Clips and readings as they would be taken on a bench that follows its rates, jitters, or differs from clip to clip. */
+/**
+ * Clips and readings as they would be taken on a bench that follows its rates, jitters, or differs from clip to clip.
+ */
 const sessions = fc
   .record({
     seed: fc.integer({ min: 1, max: 1e6 }),

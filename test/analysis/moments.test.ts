@@ -11,7 +11,8 @@ describe('moments to read at', () => {
   });
 
   it('show every phase of a frame alike, where steps of a second show one for ever', () => {
-    // 25 frames/s: 40 ms; the resultant of unit vectors is 1 for one phase and about 1/√n for n random ones (Rayleigh test)
+    // 25 frames/s: 40 ms; the resultant of unit vectors is 1 for one phase and about 1/√n for n random ones (Rayleigh
+    // test)
     const resultant = (moments: readonly number[]): number => {
       const angles = moments.map((ms) => (2 * Math.PI * ms) / 40);
       const sum = (of: (angle: number) => number): number => angles.reduce((total, angle) => total + of(angle), 0);

@@ -127,7 +127,8 @@ describe('what cannot be separated', () => {
   });
 
   it('a condition that is missing and would not separate them is no suggestion', () => {
-    // plot 110 of block 5 belongs to the half that block holds anyway; with 110 of block 1 first it is the nearest change
+    // plot 110 of block 5 belongs to the half that block holds anyway; with 110 of block 1 first it is the nearest
+    // change
     const plotOf = ({ condition: { block, N, P, K } }: { condition: FactorLevels }): string => `${block} ${N}${P}${K}`;
     const rest = NPK.filter((row) => plotOf(row) !== '5 110').sort(
       (a, b) => Number(plotOf(b) === '1 110') - Number(plotOf(a) === '1 110'),

@@ -31,7 +31,8 @@ describe('simulateTwoTimers', () => {
   it.each(CASES)('has the mean, variance and range of the closed form: $name', ({ chain, resolutionMs }) => {
     const random = seededRandom(20_260_411);
     const sampling = { readings: 1, spacingMs: 1000 };
-    // errors, for a fresh pipeline delay each time: at one fixed delay latencies are whole refreshes, and their range is stepped
+    // errors, for a fresh pipeline delay each time: at one fixed delay latencies are whole refreshes, and their range
+    // is stepped
     const errors = Array.from({ length: RUNS }, () => {
       const pipelineMs = random.between(200, 300);
       const [stamp] = simulateTwoTimers(chain, { pipelineMs }, sampling, resolutionMs, random);

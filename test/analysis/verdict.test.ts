@@ -68,7 +68,8 @@ describe('further runs', () => {
     expect(powerOfT({ kind: 'two-sample', sided: 2, alpha: 0.05, standardDeviation: 1 }, 64, 0.5)).toBeGreaterThan(0.8);
   });
 
-  // Normal errors: seen with probability 0.8 once D/u is z₀.₉₇₅ + z₀.₈ = 2.8016, so that u² is at most (3/2.8016)² = 1.1466.
+  // Normal errors: seen with probability 0.8 once D/u is z₀.₉₇₅ + z₀.₈ = 2.8016, so that u² is at most (3/2.8016)² =
+  // 1.1466.
   const known = (standardUncertainty: number) => ({ standardUncertainty, degreesOfFreedom: Infinity });
   const withDays = (ofRuns: number, ofDays: number, runs: number): RunPlan => ({
     sides: [

@@ -1,4 +1,6 @@
-/** Several bodies against the frame rate: every mark is read back from the drawing and set against what was asked for. */
+/**
+ * Several bodies against the frame rate: every mark is read back from the drawing and set against what was asked for.
+ */
 import { describe, expect, it } from 'vitest';
 import { renderRates } from '../../src/charts/rates.ts';
 import { figure } from './examples.ts';

@@ -1,4 +1,7 @@
-/** Feed, site map, citation file and the head of a page, of a small bench, by the published rules and somebody else's parser. */
+/**
+ * Feed, site map, citation file and the head of a page, of a small bench, by the published rules and somebody else's
+ * parser.
+ */
 import { XMLParser } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
 import { memoryPages, validateXML } from 'xmllint-wasm';
@@ -46,7 +49,10 @@ const SITEMAP_XSD = `<?xml version="1.0"?>
   </xsd:sequence></xsd:complexType></xsd:element>
 </xsd:schema>`;
 
-/** RFC 4287: what a feed and an entry must have, and once at most (4.1.1, 4.1.2), as XML Schema; order does not matter there. */
+/**
+ * RFC 4287: what a feed and an entry must have, and once at most (4.1.1, 4.1.2), as XML Schema; order does not matter
+ * there.
+ */
 const ATOM_XSD = `<?xml version="1.0"?>
 <xsd:schema xmlns:xsd="http://www.w3.org/2001/XMLSchema" targetNamespace="http://www.w3.org/2005/Atom"
   xmlns:a="http://www.w3.org/2005/Atom" elementFormDefault="qualified">

@@ -28,7 +28,8 @@ function binomialCdf(k: number, n: number, p: number): number {
 
 describe('the world', () => {
   it('draws the numbers of xoshiro128**', () => {
-    // from the state 1, 2, 3, 4: rotl(2·5, 7)·9 = 11520, then rotl(0, 7)·9 = 0 (by hand; the next two from memory of the reference program's vector)
+    // from the state 1, 2, 3, 4: rotl(2·5, 7)·9 = 11520, then rotl(0, 7)·9 = 0 (by hand; the next two from memory of
+    // the reference program's vector)
     const draw = xoshiro([1, 2, 3, 4]);
     expect([1, 2, 3, 4].map(() => draw() * 2 ** 32)).toEqual([11520, 0, 5927040, 70819200]);
   });

@@ -1,4 +1,6 @@
-/** Judges the analysis on one row: how often its intervals hold the truth, and how wide they are, beside the textbook's. */
+/**
+ * Judges the analysis on one row: how often its intervals hold the truth, and how wide they are, beside the textbook's.
+ */
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { estimateDifference } from '../../src/analysis/difference.ts';
 import { estimateSession, type Estimate } from '../../src/analysis/estimate.ts';

@@ -1,4 +1,7 @@
-/** The published table of displays side by side: how often their intervals hold the truth, and what tells that it is stale. */
+/**
+ * The published table of displays side by side: how often their intervals hold the truth, and what tells that it is
+ * stale.
+ */
 import { estimateDisplayPair, type PairEstimate } from '../../src/analysis/display-pair.ts';
 import { Tally, textbookInterval, type Score } from './judge.ts';
 import { inputOf, PAIR_ROWS, PAIR_SPACING_MS, type PairRow } from './pair-rows.ts';

@@ -1,10 +1,10 @@
 /**
  * npm run coverage [-- SESSIONS] [-- displays|totals]
  *
- * Judges the analysis on every row, of totals and of displays side by side, or of one of the two; prints the tables, and
- * writes them to src/analysis when all sessions were run (of totals 1000 a row, 200 where the bench does not behave as the
- * model says; of displays 600). Exit code 1 where a row's coverage is outside 93 to 98 % (below 88 %, of displays 92 %,
- * where the bench does not behave so) by more than the sampling of so many sessions explains.
+ * Judges the analysis on every row, of totals and of displays side by side, or of one of the two; prints the tables,
+ * and writes them to src/analysis when all sessions were run (of totals 1000 a row, 200 where the bench does not behave
+ * as the model says; of displays 600). Exit code 1 where a row's coverage is outside 93 to 98 % (below 88 %, of
+ * displays 92 %, where the bench does not behave so) by more than the sampling of so many sessions explains.
  */
 import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';

@@ -27,7 +27,9 @@ export interface PairWorld {
   readonly misreadMs?: number;
   /** The shown digits are seen so much later than the source's by an observer that reads row by row. */
   readonly rowsApartMs?: number;
-  /** The picture leaves for the shown display later by this share of a frame at most, either way, drawn for a session. */
+  /**
+   * The picture leaves for the shown display later by this share of a frame at most, either way, drawn for a session.
+   */
   readonly offsetFrames?: number;
 }
 

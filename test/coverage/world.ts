@@ -115,7 +115,10 @@ function wanted({ spacingScatter = 0.5 }: World, readings: number, spacingMs: nu
   return moments;
 }
 
-/** What stood longest between `from` and `to`, among events that each last until the next begins; the newest among equals. */
+/**
+ * What stood longest between `from` and `to`, among events that each last until the next begins; the newest among
+ * equals.
+ */
 export function longest(begins: (n: number) => number, newest: number, from: number, to: number): number {
   let best = newest;
   let bestLasting = -1;

@@ -59,7 +59,8 @@ describe('matched pairs', () => {
 });
 
 it('the 95 % intervals of differences between different sessions cover the truth in a plausible share', () => {
-  // One difference of each unordered pair that is compared, as those share sessions they are not independent: the bound is loose.
+  // One difference of each unordered pair that is compared, as those share sessions they are not independent: the bound
+  // is loose.
   const compared = [...ofKind('cost'), ...ofKind('difference')].filter(({ interval }) => interval !== undefined);
   const pairs = new Map(
     compared.filter(STEADY).map((figure) => [[figure.of['session'], figure.of['than']].sort().join(), figure]),
@@ -101,7 +102,8 @@ it('no verdict says slower or faster where next to nothing is true: less than a 
 describe('effects', () => {
   /**
    * Effects rest on many sessions, so that what days and clips add to one of them is no truth of theirs; nor do their
-   * intervals know of it yet. In the interval, twice as wide: of intervals at 95 %, 1 in 20 misses, one so wide 1 in 10 000.
+   * intervals know of it yet. In the interval, twice as wide: of intervals at 95 %, 1 in 20 misses, one so wide 1 in 10
+   * 000.
    */
   const covers = (id: string, value: number): void => {
     const { interval, text, value: found } = figures.find((figure) => figure.id === id)!;

@@ -1,6 +1,6 @@
 /**
- * Displays of the demonstration read against each other: what the invented team wrote down, and what is true. Readings come
- * from the event-by-event simulation of the coverage bench.
+ * Displays of the demonstration read against each other: what the invented team wrote down, and what is true. Readings
+ * come from the event-by-event simulation of the coverage bench.
  */
 import { simulatePair, type PairWorld } from '../coverage/side-by-side.ts';
 import { worldRandom } from '../coverage/world.ts';

@@ -23,7 +23,9 @@ const figure = (id: string): Figure => {
   return found;
 };
 
-/** In its own interval, twice as wide: of intervals at 95 %, 1 in 20 misses, and one so wide about 1 in 10 000 (normal). */
+/**
+ * In its own interval, twice as wide: of intervals at 95 %, 1 in 20 misses, and one so wide about 1 in 10 000 (normal).
+ */
 function expectNear(found: Figure, truth: number): void {
   const { low = Number.NaN, high = Number.NaN } = found.interval ?? {};
   expect(high).toBeGreaterThan(low);
@@ -51,7 +53,8 @@ function delayOf({ display, delay }: Figure['of']): number {
 
 describe('rate laws', () => {
   const STAGE_MS = DISPLAYS_MS.balcony;
-  // Fixed part: the body's own, what its settings add whatever the rate, and the display. Frames: those settings that cost frames too.
+  // Fixed part: the body's own, what its settings add whatever the rate, and the display. Frames: those settings that
+  // cost frames too.
   it.each([
     ['vennick-q4/1.40/balcony/uhd-off-0-off-auto-free', 31 + STAGE_MS, 3.2],
     ['vennick-q4/1.40/balcony/uhd-off-0-off-auto-genlock', 31 + STAGE_MS, 3.2 + 1.1],
@@ -66,7 +69,8 @@ describe('rate laws', () => {
   it('find the floor of the Dunmere, its place, and none on another body', () => {
     const name = 'dunmere-30/5.1/balcony/uhd-off-0-off-auto-free';
     const { fixedMs, frames, floorIntervalMs } = BODIES['dunmere-30'];
-    // the floor speaks of the clips that were read: what their days, and one clip that began a frame deeper, added to them
+    // the floor speaks of the clips that were read: what their days, and one clip that began a frame deeper, added to
+    // them
     const onFloor = SESSIONS.filter(
       ({ body, rig, settings }) =>
         body === 'dunmere-30' &&

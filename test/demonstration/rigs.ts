@@ -47,8 +47,8 @@ export function chainOf({ rig, settings }: PlannedSession): Chain {
 
 /**
  * What the rig adds to every reading beside the total, in ms: digits that stand below the middle of the display are
- * drawn later than the middle, to which a total refers; the observer reads its sensor row by row, so what stands lower in its picture is seen later.
- * A light sensor sees the panel without the observer.
+ * drawn later than the middle, to which a total refers; the observer reads its sensor row by row, so what stands lower
+ * in its picture is seen later. A light sensor sees the panel without the observer.
  */
 export function rowShiftMs({ rig, method }: PlannedSession): number {
   const { display, observer } = RIGS[rig];

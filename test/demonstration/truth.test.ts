@@ -13,8 +13,9 @@ const DATA = fileURLToPath(new URL('../../data/sessions/', import.meta.url));
 
 /**
  * One reading's variance when all phases are equally likely, in ms²: `T_d²/12 + T_s²/6 + T_m²/12 + r²/6`
- * (derived: one uniform age of the picture, two of the timer's values, two truncations), and the jitter of the body's frames. Counted observer
- * frames have two uniform roundings to `T_o` instead of the timer's terms; an edge timed by light sensors has neither.
+ * (derived: one uniform age of the picture, two of the timer's values, two truncations), and the jitter of the body's
+ * frames. Counted observer frames have two uniform roundings to `T_o` instead of the timer's terms; an edge timed by
+ * light sensors has neither.
  */
 function readingVariance(session: PlannedSession): number {
   const { body, source, display, observer } = chainOf(session);
@@ -39,7 +40,10 @@ function meanVarianceAtMost(session: PlannedSession, counted: ReadonlyMap<number
   return readingVariance(session) * sum([...counted.values()].map((n) => (n / all) ** 2));
 }
 
-/** 59.94 and 60 Hz slide past each other once in 1/(60 − 60000/1001) s; other pairs of rates here do so faster, or at once. */
+/**
+ * 59.94 and 60 Hz slide past each other once in 1/(60 − 60000/1001) s; other pairs of rates here do so faster, or at
+ * once.
+ */
 const LONGEST_BEAT_S = 1001 / 60;
 
 function isWellSpread({ runs }: PlannedSession): boolean {
@@ -113,7 +117,8 @@ function check(session: PlannedSession): { errorMs: number; variance: number } {
 }
 
 describe('the plain mean of the counted readings, less what the rig and a misread shift, is near the truth', () => {
-  // Four standard deviations: a normal error would lie outside in 1 session of 16 000, one with bounded terms more rarely.
+  // Four standard deviations: a normal error would lie outside in 1 session of 16 000, one with bounded terms more
+  // rarely.
   it.each(SESSIONS.map((session) => [session.id, session] as const))('in %s', (_id, session) => {
     const { errorMs, variance } = check(session);
     const boundMs = 4 * Math.sqrt(variance);

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { serialDay, timeFormat } from '../../src/import/serials.ts';
 
 describe('serialDay', () => {
-  // Microsoft's article on the two date systems: 5 July 2011 is 40729 in the one, 39267 in the other, and they differ by
-  // 1462 days. ECMA-376-1, 18.17.4.1: the last day, 9999-12-31, is 2958465 and 2957003; 1904-01-01 is 0. All from memory.
+  // Microsoft's article on the two date systems: 5 July 2011 is 40729 in the one, 39267 in the other, and they differ
+  // by 1462 days. ECMA-376-1, 18.17.4.1: the last day, 9999-12-31, is 2958465 and 2957003; 1904-01-01 is 0. All from
+  // memory.
   it.each([
     [40729, false, '2011-07-05'],
     [39267, true, '2011-07-05'],

@@ -65,8 +65,8 @@ describe.each(Object.entries(GROUPS))('a problem of %s is reported with its plac
 });
 
 it('every kind of problem was seen above', () => {
-  // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in test/ledger/check.test.ts,
-  // of CHAIN_CODES in test/ledger/replay.test.ts and join.test.ts,
+  // those of WRITE_UP_CODES are shown in test/write-ups/check-write-ups.test.ts, of LEDGER_CODES in
+  // test/ledger/check.test.ts, of CHAIN_CODES in test/ledger/replay.test.ts and join.test.ts,
   // of ANALYSIS_CODES in test/register/refusal.test.ts, of WRITING_CODES in test/commands,
   // of TYPED_CODES in test/write-ups/prose, of AUDIT_CODES in test/audit
   const others: readonly ProblemCode[] = [

@@ -1,4 +1,7 @@
-/** That no character of an author's file changes in silence: it is refused where it is read, or something is said to have moved. */
+/**
+ * That no character of an author's file changes in silence: it is refused where it is read, or something is said to
+ * have moved.
+ */
 import { expect, it } from 'vitest';
 import { seededRandom } from '../../src/analysis/random.ts';
 import { compareWithLedger, isUnchanged } from '../../src/ledger/compare.ts';

@@ -1,4 +1,7 @@
-/** That a ledger which was changed by hand is found out, at its place; and that one which was not is what its entries come to. */
+/**
+ * That a ledger which was changed by hand is found out, at its place; and that one which was not is what its entries
+ * come to.
+ */
 import { describe, expect, it } from 'vitest';
 import { compareWithLedger } from '../../src/ledger/compare.ts';
 import { checkLedger } from '../../src/ledger/check.ts';

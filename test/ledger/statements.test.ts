@@ -1,4 +1,7 @@
-/** That everything which a reader relies on is a statement: whatever a file says otherwise, something moves, with its cause. */
+/**
+ * That everything which a reader relies on is a statement: whatever a file says otherwise, something moves, with its
+ * cause.
+ */
 import { describe, expect, it } from 'vitest';
 import { compareWithLedger } from '../../src/ledger/compare.ts';
 import { describeCauses } from '../../src/model/cause-text.ts';

@@ -1,7 +1,10 @@
 import { expect, it } from 'vitest';
 import { relativePath } from '../../src/pictures/outlines.ts';
 
-/** Every point that a path goes through, by the rules of SVG 2, 9.3: a small letter counts from where the last command ended. */
+/**
+ * Every point that a path goes through, by the rules of SVG 2, 9.3: a small letter counts from where the last command
+ * ended.
+ */
 function pointsOf(path: string): readonly (readonly [number, number])[] {
   let [x, y, startX, startY] = [0, 0, 0, 0];
   return [...path.matchAll(/([a-zA-Z])([^a-zA-Z]*)/g)].flatMap(([, letter = '', written = '']) => {

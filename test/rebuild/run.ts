@@ -1,4 +1,6 @@
-/** `npm run rebuilds [-- SEED [EDITS]]`: builds after each of many random edits, and compares with a build from nothing. */
+/**
+ * `npm run rebuilds [-- SEED [EDITS]]`: builds after each of many random edits, and compares with a build from nothing.
+ */
 import { runEdits } from './run-edits.ts';
 
 const [seed = 1, edits = 200] = process.argv.slice(2).map(Number);

@@ -11,7 +11,8 @@ import {
 
 describe('describeMeasured: two significant digits of uncertainty, the value to the same place', () => {
   it.each([
-    // JCGM 100:2008, 7.2.2 and 7.2.6 (from memory): m_S = 100.021 47 g with U = 0.79 mg; 10.057 62 ohm with 27 milliohm becomes 10.058.
+    // JCGM 100:2008, 7.2.2 and 7.2.6 (from memory): m_S = 100.021 47 g with U = 0.79 mg; 10.057 62 ohm with 27 milliohm
+    // becomes 10.058.
     [100.02147, 0.00079, 'g', '100.02147 ± 0.00079 g'],
     [10.05762, 0.027, 'Ω', '10.058 ± 0.027 Ω'],
     // The rest follow from the rule by hand.

@@ -5,8 +5,8 @@
  *   npm run error-rates -- 200       fewer
  *   npm run error-rates -- 2000 day  of the second table alone the rows with that word in their names
  *
- * A second table counts verdicts and claims on benches that vary as real ones do (bench-rows.ts), a twentieth as many of
- * each. Nothing was tuned on its seeds, from 95001 on, nor on its other rates.
+ * A second table counts verdicts and claims on benches that vary as real ones do (bench-rows.ts), a twentieth as many
+ * of each. Nothing was tuned on its seeds, from 95001 on, nor on its other rates.
  *
  * Fails where the family-wise error of "slower" and "faster", or the share of sameness declared at the margin, is above
  * 5.5 % by more than four standard deviations of a share of 5 % can explain.

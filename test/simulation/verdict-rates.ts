@@ -5,8 +5,8 @@
  * Verdicts of intervals that speak of their clips are held to the delays that these clips had; those that speak of a
  * condition (where variation was learnt from six conditions repeated on another day) to the condition's own delay.
  *
- * The same write-up then claims of each of its pairs that the slower takes longer by at least half of what was measured,
- * judged as `<Claim>` is; what it asserts is false where the truth is less.
+ * The same write-up then claims of each of its pairs that the slower takes longer by at least half of what was
+ * measured, judged as `<Claim>` is; what it asserts is false where the truth is less.
  */
 import { rankWithTies } from '../../src/analysis/best.ts';
 import type { Chain } from '../../src/analysis/chain.ts';

@@ -38,7 +38,10 @@ it('every number with a unit on every page is accounted for', () => {
   expect(audits.reduce((sum, { read }) => sum + read, 0)).toBeGreaterThan(8000);
 });
 
-/** The first number with a unit, or that ends a cell, within what the pattern finds becomes one that nothing on the site is. */
+/**
+ * The first number with a unit, or that ends a cell, within what the pattern finds becomes one that nothing on the site
+ * is.
+ */
 const another = (where: RegExp) => (html: string) =>
   html.replace(where, (found) =>
     found.replace(/\d+(?:\.\d+)?(?=\s*(?:ms|%|frames|s\b|Hz|°C|±|<))/u, (number) =>

@@ -78,7 +78,9 @@ afterAll(async () => {
 
 const address = (path: string): string => server.home + path.slice(1);
 
-/** Opens a page, hands it to the test with what it asked for and complained of, and takes its picture when that fails. */
+/**
+ * Opens a page, hands it to the test with what it asked for and complained of, and takes its picture when that fails.
+ */
 async function look(
   path: string,
   options: BrowserContextOptions,

@@ -1,4 +1,6 @@
-/** That claims hold the demonstration's words to its data: a copy is changed, and a strict build must name the cause. */
+/**
+ * That claims hold the demonstration's words to its data: a copy is changed, and a strict build must name the cause.
+ */
 import { existsSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { EVERY_EXAMPLE } from '../support/guide.ts';

@@ -1,4 +1,7 @@
-/** That every number on the pages is the register's, leads to its entry, and rests on files that are published as they are. */
+/**
+ * That every number on the pages is the register's, leads to its entry, and rests on files that are published as they
+ * are.
+ */
 import { hash } from 'node:crypto';
 import { describe, expect, inject, it } from 'vitest';
 import { readRegister } from '../../src/register/packed-register.ts';

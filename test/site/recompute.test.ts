@@ -89,7 +89,9 @@ function exact({ value, interval }: Figure): string {
   return interval === undefined ? String(value) : `${value}, ${interval.low} to ${interval.high}`;
 }
 
-/** The whole publication, below, holds the figures of every session; alone, one of each method, or each where so asked. */
+/**
+ * The whole publication, below, holds the figures of every session; alone, one of each method, or each where so asked.
+ */
 const alone =
   process.env['EVERY_SESSION'] === undefined
     ? [...new Map(sessions.map((id) => [/^method: .*/m.exec(read(`data/sessions/${id}.md`))?.[0], id])).values()]

@@ -204,7 +204,9 @@ function rowsOfPairs(): readonly ChainRow[] {
   });
 }
 
-/** The chain, taken apart: a row for each session, pair of displays, stated latency and shared error, by least squares. */
+/**
+ * The chain, taken apart: a row for each session, pair of displays, stated latency and shared error, by least squares.
+ */
 function takeApart(): ReadonlyMap<string, number> {
   const rows = [...rowsOfSessions(), ...rowsOfPairs()];
   const errors = new Map<string, number>();

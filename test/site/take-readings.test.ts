@@ -1,4 +1,6 @@
-/** The page on which readings are taken, in a real browser: a clip with known stamps is opened, stepped and typed in. */
+/**
+ * The page on which readings are taken, in a real browser: a clip with known stamps is opened, stepped and typed in.
+ */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import axe from 'axe-core';
@@ -178,7 +180,8 @@ it('takes a session of three clips by numeric keys alone, and each reading is on
 it('says the same total as a build, and it holds what is known of the clips', async () => {
   const figure = compileRegister(await folder.read()).figures.find(({ id }) => id === `total/${ID}`)!;
   expect(await text('#total')).toBe(figure.text);
-  // the mean age of what is visible: pipeline and half a frame of the body; the rig's rows and scan-out are corrections on top
+  // the mean age of what is visible: pipeline and half a frame of the body; the rig's rows and scan-out are corrections
+  // on top
   const corrections = (figure.corrections ?? []).reduce((sum, correction) => sum + correction.value, 0);
   const known = 150 + 1000 / 24 / 2 + corrections;
   expect(Math.abs(figure.value - known)).toBeLessThan(figure.interval!.high - figure.value);

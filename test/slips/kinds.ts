@@ -1,4 +1,6 @@
-/** Single slips of the demonstration's files: each kind takes a text and a number from 0 to 1, and changes one place. */
+/**
+ * Single slips of the demonstration's files: each kind takes a text and a number from 0 to 1, and changes one place.
+ */
 type Draw = () => number;
 type Kind = (text: string, draw: Draw) => string | undefined;
 

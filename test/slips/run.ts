@@ -1,4 +1,7 @@
-/** `npm run slips [-- SEED [COUNT]]`: tries single slips of the demonstration; by default on a seed held out from tuning. */
+/**
+ * `npm run slips [-- SEED [COUNT]]`: tries single slips of the demonstration; by default on a seed held out from
+ * tuning.
+ */
 import { runSlips, type End } from './run-slips.ts';
 
 /** Rules were tuned on seed 1; what is reported is of another. */

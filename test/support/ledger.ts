@@ -30,7 +30,10 @@ export interface Record {
   readonly reason?: string;
 }
 
-/** The ledger after each of these benches was recorded, one after the other: on top of another ledger, where one is given. */
+/**
+ * The ledger after each of these benches was recorded, one after the other: on top of another ledger, where one is
+ * given.
+ */
 export function ledgerAfter(records: readonly Record[], onto?: Ledger): Ledger {
   const last = records.reduce<Ledger | undefined>((ledger, { bench, date, reason = `Record of ${date}` }) => {
     const register = compileRegister(bench);

@@ -1,8 +1,10 @@
 /**
- * A clip with two timers whose stamps are known in every frame, made in the browser: drawn, encoded and put into a file there.
+ * A clip with two timers whose stamps are known in every frame, made in the browser: drawn, encoded and put into a file
+ * there.
  *
- * The rig: the observer films `observerHz` frames a second, the timer is drawn anew `timerHz` times a second and shows whole
- * milliseconds; the body ends a capture `bodyHz` times a second, and its frame is on the display `pipelineMs` later, until the next.
+ * The rig: the observer films `observerHz` frames a second, the timer is drawn anew `timerHz` times a second and shows
+ * whole milliseconds; the body ends a capture `bodyHz` times a second, and its frame is on the display `pipelineMs`
+ * later, until the next.
  */
 import type { Page } from 'playwright-core';
 
@@ -48,7 +50,10 @@ function write(ms: number): string {
 const MARK_PX = 20;
 const MARKS = 12;
 
-/** The file's bytes. The page is the one on which readings are taken, which has what it takes to read a clip, and to write one. */
+/**
+ * The file's bytes. The page is the one on which readings are taken, which has what it takes to read a clip, and to
+ * write one.
+ */
 export async function makeClip(page: Page, stamps: readonly Stamps[], hz: number): Promise<Buffer> {
   // as text: what is imported here would be looked for by the test runner
   const script = `(async () => {

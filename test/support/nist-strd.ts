@@ -5,7 +5,10 @@ import { readFileSync } from 'node:fs';
  * Copied from the `.dat` files; NumAcc and SmLs01 follow the rules that generate them.
  */
 
-/** R's `datasets::morley$Speed` (km/s − 299000): 5 runs of 20. Michelso is the same data in the same order, in thousands of km/s. */
+/**
+ * R's `datasets::morley$Speed` (km/s − 299000): 5 runs of 20. Michelso is the same data in the same order, in thousands
+ * of km/s.
+ */
 export const MORLEY: readonly (readonly number[])[] = [
   [850, 740, 900, 1070, 930, 850, 950, 980, 980, 880, 1000, 980, 930, 650, 760, 810, 1000, 1000, 960, 960],
   [960, 940, 960, 940, 880, 800, 850, 880, 900, 840, 830, 790, 810, 880, 880, 830, 800, 790, 760, 800],

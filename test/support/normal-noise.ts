@@ -5,7 +5,9 @@ export function normalNoise(random: Random): () => number {
   return () => Math.sqrt(-2 * Math.log(1 - random.uniform())) * Math.cos(2 * Math.PI * random.uniform());
 }
 
-/** Half-width of what a share of n independent trials may differ from its expectation p by: four standard deviations. */
+/**
+ * Half-width of what a share of n independent trials may differ from its expectation p by: four standard deviations.
+ */
 export function shareTolerance(p: number, n: number): number {
   return 4 * Math.sqrt((p * (1 - p)) / n);
 }

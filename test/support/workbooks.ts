@@ -1,6 +1,7 @@
 /**
- * Workbooks as literal files: the parts of ECMA-376-1 (18.2, 18.3, 18.8) and OpenDocument 1.3 that hold cells, in ZIP archives
- * whose members are stored, not compressed (APPNOTE 4.3.7, 4.3.12, 4.3.16). No spreadsheet library has a hand in them.
+ * Workbooks as literal files: the parts of ECMA-376-1 (18.2, 18.3, 18.8) and OpenDocument 1.3 that hold cells, in ZIP
+ * archives whose members are stored, not compressed (APPNOTE 4.3.7, 4.3.12, 4.3.16). No spreadsheet library has a hand
+ * in them.
  */
 import { crc32 } from 'node:zlib';
 

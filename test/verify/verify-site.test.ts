@@ -1,4 +1,6 @@
-/** That each check of a built site finds what it is for: a small site that holds, and the same with one thing broken. */
+/**
+ * That each check of a built site finds what it is for: a small site that holds, and the same with one thing broken.
+ */
 import { hash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -45,7 +47,9 @@ const FILES: Files = {
   'figures.json': JSON.stringify({ analysis: '9', figures: [FIGURE], findings: [] }),
 };
 
-/** What is wrong with the site, with these changes; the words of an entry are the business of the built demonstration. */
+/**
+ * What is wrong with the site, with these changes; the words of an entry are the business of the built demonstration.
+ */
 function faultsOf(changes: Files = {}): readonly string[] {
   const root = mkdtempSync(join(tmpdir(), 'site-'));
   try {

@@ -1,4 +1,7 @@
-/** What the home page says first, of small benches whose sessions are one set of readings shifted: differences are the shifts. */
+/**
+ * What the home page says first, of small benches whose sessions are one set of readings shifted: differences are the
+ * shifts.
+ */
 import { describe, expect, it } from 'vitest';
 import { plainSentence } from '../../src/register/sentence.ts';
 import { compileBench } from '../../src/site/compile.ts';

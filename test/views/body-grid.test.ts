@@ -1,4 +1,6 @@
-/** The comparison of bodies, of a small bench: one set of readings shifted, so that who is lowest is known beforehand. */
+/**
+ * The comparison of bodies, of a small bench: one set of readings shifted, so that who is lowest is known beforehand.
+ */
 import { describe, expect, it } from 'vitest';
 import type { Bench, Session } from '../../src/model/bench.ts';
 import { compileBench } from '../../src/site/compile.ts';

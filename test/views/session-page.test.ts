@@ -1,4 +1,7 @@
-/** What a session's page prints, of a small bench: words, order, paths and files are written out here, not taken from the code. */
+/**
+ * What a session's page prints, of a small bench: words, order, paths and files are written out here, not taken from
+ * the code.
+ */
 import { describe, expect, it } from 'vitest';
 import type { Session } from '../../src/model/bench.ts';
 import { rate } from '../../src/model/rate.ts';

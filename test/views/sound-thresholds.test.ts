@@ -6,7 +6,8 @@ import { axisScale } from '../charts/scale.ts';
 import { marksOf, textsOf } from '../charts/svg.ts';
 
 it('are those of the standards, for sound ahead of picture, smallest first', () => {
-  // ITU-R BT.1359-1 (1998), considering g): detectability +45 ms, acceptability +90 ms; EBU R 37-2007, Table 1: 40 ms (quoted).
+  // ITU-R BT.1359-1 (1998), considering g): detectability +45 ms, acceptability +90 ms; EBU R 37-2007, Table 1: 40 ms
+  // (quoted).
   expect(SOUND_THRESHOLDS.map(({ ms, source }) => [ms, source])).toEqual([
     [40, 'EBU R 37-2007'],
     [45, 'ITU-R BT.1359-1'],

@@ -6,7 +6,9 @@ import type { Report } from '../source.ts';
 const MOST_PIXELS = 100_000_000;
 const FORMATS = new Set(['jpeg', 'png', 'webp', 'heif']);
 
-/** Undefined, with the mistake reported, where a file is no picture that can be shown. Its head is read, not its pixels. */
+/**
+ * Undefined, with the mistake reported, where a file is no picture that can be shown. Its head is read, not its pixels.
+ */
 export async function readPhotograph({ file, bytes }: FileBytes, report: Report): Promise<Photograph | undefined> {
   // The package brings a program for each machine, and is asked for only where a picture is shown.
   const { default: sharp } = await import('sharp');

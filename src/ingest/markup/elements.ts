@@ -1,6 +1,8 @@
 /** What of HTML a write-up may write by itself: what text is made of. Markdown and the parts make everything else. */
 
-/** A tooltip and a language, on any element; no direction, which can put words in another order than they are read in. */
+/**
+ * A tooltip and a language, on any element; no direction, which can put words in another order than they are read in.
+ */
 const EVERYWHERE = ['title', 'lang'] as const;
 
 /** Attributes by element, besides those that any element may have. */

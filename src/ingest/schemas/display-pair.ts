@@ -6,7 +6,9 @@ import { present } from '../present.ts';
 import { observer, sourceTimer } from './rig.ts';
 import { importedFrom } from './session.ts';
 
-/** `splitter`: one output feeds both; `unknown`: two that nobody compared; `1 ms`: two that were found alike to that. */
+/**
+ * `splitter`: one output feeds both; `unknown`: two that nobody compared; `1 ms`: two that were found alike to that.
+ */
 const outputs = parsed('bad-outputs', (value): PairOutputs | undefined => {
   if (value === 'unknown') return {};
   const standardUncertaintyMs = value === 'splitter' ? 0 : parseDurationMs(value);

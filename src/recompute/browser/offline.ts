@@ -1,4 +1,7 @@
-/** Answers for the page that recomputes where the network does not: with what it kept (`keep.ts`). Its scope is that page. */
+/**
+ * Answers for the page that recomputes where the network does not: with what it kept (`keep.ts`). Its scope is that
+ * page.
+ */
 
 interface Event {
   respondWith(response: Promise<Response>): void;

@@ -1,7 +1,7 @@
 /**
  * Totals carried to another display, by way of the network: what a body would show there, and how bodies compare that
- * never stood in front of the same one. Whatever both sides rest on, displays above all, is one and the same error in both
- * and cancels.
+ * never stood in front of the same one. Whatever both sides rest on, displays above all, is one and the same error in
+ * both and cancels.
  */
 import { estimateChainElement, estimateChainSum, type ChainEstimate } from '../../analysis/chain-network.ts';
 import { differenceOf, type DifferenceResult } from '../../analysis/difference-result.ts';
@@ -29,7 +29,9 @@ import {
 import type { Figure, Finding, Subject } from '../register.ts';
 import { crossedConditions, type CrossedBody, type CrossedCondition } from './crossed-conditions.ts';
 
-/** The delay of a display that nobody owns, so that totals of different publications can be set side by side; chosen. */
+/**
+ * The delay of a display that nobody owns, so that totals of different publications can be set side by side; chosen.
+ */
 const NOMINAL_DISPLAY_MS = 5;
 export const NOMINAL_DISPLAY = `a display of ${NOMINAL_DISPLAY_MS} ms`;
 
@@ -60,7 +62,9 @@ export function compileCarried(compilation: Compilation): Contribution {
   };
 }
 
-/** The lowest total of a body on every display of its network that it was not measured on so, and on the nominal one. */
+/**
+ * The lowest total of a body on every display of its network that it was not measured on so, and on the nominal one.
+ */
 function lowestCarried(compilation: Compilation, body: string): readonly Figure[] {
   const { bench, find, session: compiled } = compilation;
   const lowest = lowestOfBody(bench, body, (id) => compiled(id).total);

@@ -1,4 +1,7 @@
-/** What all sessions together say about the parts of the chain: figures of kind `element` and `bracket`, and what they cannot say. */
+/**
+ * What all sessions together say about the parts of the chain: figures of kind `element` and `bracket`, and what they
+ * cannot say.
+ */
 import type { Bracket } from '../../analysis/chain-brackets.ts';
 import { estimateChainDifference, estimateChainElement, type ChainEstimate } from '../../analysis/chain-network.ts';
 import { compareText } from '../../model/compare-text.ts';

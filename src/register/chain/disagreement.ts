@@ -7,8 +7,8 @@ import { isBody } from './elements.ts';
 const NAMED = 3;
 
 /**
- * Ids of the observations that χ² over the cycles falls most without, the worst first; only those without which the rest
- * agrees, where there are any (`mends`), and otherwise the three that it falls most without.
+ * Ids of the observations that χ² over the cycles falls most without, the worst first; only those without which the
+ * rest agrees, where there are any (`mends`), and otherwise the three that it falls most without.
  */
 export function disagreeing(
   observations: readonly ChainObservation[],

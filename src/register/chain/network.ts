@@ -80,7 +80,9 @@ function namedParts({ estimate, pair }: CompiledPair, of: 'own' | 'shown' | 'aga
     .filter(({ shared }) => (shared === null ? 'own' : shared === 'source' ? 'against' : 'shown') === of);
 }
 
-/** What a display shares with its sessions enters as it does there, and that of the other display with the other sign. */
+/**
+ * What a display shares with its sessions enters as it does there, and that of the other display with the other sign.
+ */
 function errorOfPair(compiled: CompiledPair): LinearError {
   const { value, error } = compiled.estimate;
   return combineErrors([

@@ -23,16 +23,16 @@ export interface NextPair {
 }
 
 /**
- * Standard uncertainty of four clips of four readings at 60 Hz, in ms, where neither, one or both displays run on their own
- * clock: half-widths of 3.6, 5.2 and 7.2 ms, as simulated (`pair-coverage-table.json`).
+ * Standard uncertainty of four clips of four readings at 60 Hz, in ms, where neither, one or both displays run on their
+ * own clock: half-widths of 3.6, 5.2 and 7.2 ms, as simulated (`pair-coverage-table.json`).
  */
 export const EXPECTED_U_MS: readonly [number, number, number] = [1.8, 2.7, 3.7];
 /** A session is worth naming where it narrows an interval to this share. */
 const WORTHWHILE = 0.5;
 
 /**
- * Undefined where no comparison of two displays gives a display or link a latency, or two displays a difference, that it has
- * not, nor makes an interval half as wide.
+ * Undefined where no comparison of two displays gives a display or link a latency, or two displays a difference, that
+ * it has not, nor makes an interval half as wide.
  *
  * @param runsFree whether a display, by its element, runs on its own clock
  */

@@ -201,7 +201,9 @@ export function comparedSession({ session, budgetOf }: Compilation, id: string):
   return { id, budget: budgetOf(id), runs };
 }
 
-/** Each session's own components under its name; of a shared one, what is left where the two have it in different sizes. */
+/**
+ * Each session's own components under its name; of a shared one, what is left where the two have it in different sizes.
+ */
 function componentsOf(
   { session }: Compilation,
   sides: readonly ComparedSession[],

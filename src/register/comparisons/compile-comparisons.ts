@@ -16,7 +16,8 @@ export function standingFamilies(bench: Bench): readonly Family[] {
 
 /**
  * Differences, ratios and verdicts: matched pairs of each body on each rig; bodies against bodies in each condition;
- * what each write-up asks for; what every setting costs over the fastest, and how much later each body is than the least.
+ * what each write-up asks for; what every setting costs over the fastest, and how much later each body is than the
+ * least.
  *
  * A pair that several families hold has one difference and one ratio, entered with the first of them; a verdict
  * belongs to its family, because it is adjusted with it.

@@ -10,7 +10,9 @@ import { bodyGroup, type Family, type SessionPair } from './family.ts';
 import { labelPairs } from './pair-labels.ts';
 import { standingConditions } from './standing.ts';
 
-/** What each condition of a body costs over its fastest one: differences from the lowest total, through the same chain. */
+/**
+ * What each condition of a body costs over its fastest one: differences from the lowest total, through the same chain.
+ */
 export function costFigures(compilation: Compilation): readonly Figure[] {
   return choicesOf(compilation.bench).flatMap((choice) => costsOf(compilation, choice));
 }

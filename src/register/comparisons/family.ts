@@ -14,7 +14,9 @@ export interface SessionPair {
   readonly b: string;
   /** Where the two differ in one setting only: `b` has `from`, `a` has `to`. */
   readonly step?: Step;
-  /** What counts as the same, exactly, where a write-up states it; otherwise half a frame interval of the faster rate. */
+  /**
+   * What counts as the same, exactly, where a write-up states it; otherwise half a frame interval of the faster rate.
+   */
   readonly marginMs?: number;
 }
 

@@ -23,8 +23,8 @@ export function byTotal(
 }
 
 /**
- * Of the sessions that stand for a body's conditions, the one with the lowest total; one that is not ordinary only where
- * none is. undefined where none is measured.
+ * Of the sessions that stand for a body's conditions, the one with the lowest total; one that is not ordinary only
+ * where none is. undefined where none is measured.
  */
 export function lowestOfBody(
   bench: Bench,

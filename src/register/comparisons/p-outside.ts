@@ -13,9 +13,9 @@ export interface Bounds {
 }
 
 /**
- * Two-sided p of a true value outside the bounds: twice the greater of the probabilities that it lies below and above, by
- * the distribution of the figure's error; undefined for a figure without one, which is exact. Of a ratio it is that of
- * y₁ − ρ·y₂ on the wrong side of 0. A figure that keeps no distribution has the normal one of its interval.
+ * Two-sided p of a true value outside the bounds: twice the greater of the probabilities that it lies below and above,
+ * by the distribution of the figure's error; undefined for a figure without one, which is exact. Of a ratio it is that
+ * of y₁ − ρ·y₂ on the wrong side of 0. A figure that keeps no distribution has the normal one of its interval.
  */
 export function pOutside(figure: Figure, { low, high }: Bounds, site: Pick<Published, 'figure'>): number | undefined {
   const { interval } = figure;

@@ -19,7 +19,10 @@ export interface PairLabels {
   readonly shared: string;
 }
 
-/** Names for the comparisons of a table or chart: each says what its two sessions differ in, and what sets the pair apart. */
+/**
+ * Names for the comparisons of a table or chart: each says what its two sessions differ in, and what sets the pair
+ * apart.
+ */
 export function labelPairs(bench: Bench, pairs: readonly SessionPair[]): PairLabels {
   const find = lookup(bench);
   const sessions = [...new Set(pairs.flatMap(({ a, b }) => [a, b]))].map(find.session);

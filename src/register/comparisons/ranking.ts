@@ -11,8 +11,8 @@ export interface RankedFigure {
 }
 
 /**
- * Figures from lowest to highest, each with whether it can be told from the lowest; all pairs are adjusted together (Holm).
- * From `highest` down, the other way round.
+ * Figures from lowest to highest, each with whether it can be told from the lowest; all pairs are adjusted together
+ * (Holm). From `highest` down, the other way round.
  */
 export function rankFigures(
   figures: readonly Figure[],

@@ -9,7 +9,8 @@ import { once } from '../../model/once.ts';
 
 /**
  * For each body and rig, the pairs of sessions that differ in exactly one setting: same firmware, links, display and
- * method too. Sessions that went wrong are left out. Where a condition was repeated, each session stands in one pair per step, with the one closest in time.
+ * method too. Sessions that went wrong are left out. Where a condition was repeated, each session stands in one pair
+ * per step, with the one closest in time.
  */
 export const settingFamilies: (bench: Bench) => readonly Family[] = once((bench) => {
   const find = lookup(bench);

@@ -15,7 +15,10 @@ function standingOf(bench: Bench, sessions: readonly [Session, ...Session[]]): S
   return first ?? sessions[0];
 }
 
-/** Of sessions in one condition, one for each body, in the order of the bench; ordinary ones only, where two bodies have one. */
+/**
+ * Of sessions in one condition, one for each body, in the order of the bench; ordinary ones only, where two bodies have
+ * one.
+ */
 export function standingBodies(bench: Bench, sessions: readonly Session[]): readonly Session[] {
   const each = bench.bodies.flatMap(({ id }) => {
     const [first, ...more] = sessions.filter(({ body }) => body === id);

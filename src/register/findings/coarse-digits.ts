@@ -6,7 +6,10 @@ const STEPS = [100, 50, 20, 10, 5, 2];
 const FEWEST_STAMPS = 16;
 const SHARE = 0.9;
 
-/** Stamps that are nearly all multiples of more than one step: a timer that counts more coarsely than it writes, or digits that were rounded. */
+/**
+ * Stamps that are nearly all multiples of more than one step: a timer that counts more coarsely than it writes, or
+ * digits that were rounded.
+ */
 export const coarseDigits: Rule = ({ session }) => {
   const { resolutionMs } = session;
   const stamps = countedReadings(session).flatMap(({ sourceMs, shownMs }) =>

@@ -7,8 +7,8 @@ import type { Rule } from './rule.ts';
 const LIKELY = 0.5;
 
 /**
- * Stamps that are likelier to be misread than to be what the rates, jitter and repeated frames of this session give. They
- * hardly move the total (`src/analysis/reading-kernel.ts`). Nothing is removed.
+ * Stamps that are likelier to be misread than to be what the rates, jitter and repeated frames of this session give.
+ * They hardly move the total (`src/analysis/reading-kernel.ts`). Nothing is removed.
  */
 export const misread: Rule = (compiled) => {
   const found = likelyMisreads(compiled);

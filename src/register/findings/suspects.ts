@@ -1,4 +1,7 @@
-/** Readings that are most likely wrong, one by one, and the digits with which they would suit the others: for whoever types them. */
+/**
+ * Readings that are most likely wrong, one by one, and the digits with which they would suit the others: for whoever
+ * types them.
+ */
 import { readingRangeMs } from '../../analysis/phase-errors.ts';
 import { medianOf } from '../../analysis/summary.ts';
 import { intervalMs } from '../../model/rate.ts';
@@ -22,7 +25,10 @@ export interface Suspect {
 
 const SHOWN_SUITS = 2;
 
-/** By the rules that a build has for whole sessions; and by what two readings alone can tell, since more are still to come. */
+/**
+ * By the rules that a build has for whole sessions; and by what two readings alone can tell, since more are still to
+ * come.
+ */
 export function suspectsOf(compiled: SessionFigures): readonly Suspect[] {
   const { session, find } = compiled;
   const misread = new Map(likelyMisreads(compiled).map(({ line, probability }) => [line, probability]));
@@ -68,7 +74,10 @@ function farFrom(
   ];
 }
 
-/** One digit changed such that the reading keeps to the range, the grid and the order of its clip; nearest to the others first. */
+/**
+ * One digit changed such that the reading keeps to the range, the grid and the order of its clip; nearest to the others
+ * first.
+ */
 function suitsOf(reading: CountedReading, session: Session, find: Lookup): readonly string[] {
   const others = countedReadings(session).filter(({ line }) => line !== reading.line);
   const run = others.filter((other) => other.run === reading.run);

@@ -29,7 +29,8 @@ function statedIn({ speeds }: Bench, { id }: Movement): readonly SourceFile[] {
 
 /**
  * The distance is a rising function of the total, so the ends of its interval are those of the total put through it
- * (JCGM 101:2008, 5.4: quantiles of a monotonic function); its uncertainties go by the slope there (JCGM 100:2008, 5.1).
+ * (JCGM 101:2008, 5.4: quantiles of a monotonic function); its uncertainties go by the slope there (JCGM 100:2008,
+ * 5.1).
  */
 function movedFigure(
   movement: Movement,

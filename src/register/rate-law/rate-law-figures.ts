@@ -15,7 +15,9 @@ import type { Figure } from '../register.ts';
 import { describeInterval, describeSignificant, describeValue, placeOfUncertainty } from '../text.ts';
 import type { ConfigurationLaw } from './rate-laws.ts';
 
-/** A frame stays for one interval, so on the mean it is half an interval old at least: the slope of a constant delay. */
+/**
+ * A frame stays for one interval, so on the mean it is half an interval old at least: the slope of a constant delay.
+ */
 export const WAITING_FRAMES = 0.5;
 
 const PAGE: EntryPage = { name: 'rate-laws', title: 'Rate laws' };

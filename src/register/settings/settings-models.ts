@@ -122,7 +122,10 @@ function factorsOf(settings: readonly Setting[], observations: readonly Settings
   ];
 }
 
-/** Sound that waits for whole frames costs more the longer a frame is: each setting that varies, times the frame interval. */
+/**
+ * Sound that waits for whole frames costs more the longer a frame is: each setting that varies, times the frame
+ * interval.
+ */
 function withInterval(factors: readonly Factor[], observations: readonly SettingsObservation[]): readonly Term[] {
   const varies = (id: string): boolean => new Set(observations.map(({ condition }) => condition[id])).size > 1;
   return factors

@@ -5,8 +5,8 @@ interface Assertion {
   /** `at least 100 ms`. */
   readonly words: (quantity: string) => string;
   /**
-   * Where the whole interval of a figure has to lie. `none` is the value at which the two sides of a comparison are equal:
-   * 0 of a difference, 1 of a ratio.
+   * Where the whole interval of a figure has to lie. `none` is the value at which the two sides of a comparison are
+   * equal: 0 of a difference, 1 of a ratio.
    */
   readonly bounds: (value: number, none: number) => Bounds;
   /** Only of a figure that compares two things. */

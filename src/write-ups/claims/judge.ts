@@ -24,7 +24,10 @@ export type Judgement =
 const ALPHA = 0.05;
 const HOLDS: Judgement = { kind: 'holds' };
 
-/** A figure without an interval is exact, and its value decides; one that should have an interval and has none supports nothing. */
+/**
+ * A figure without an interval is exact, and its value decides; one that should have an interval and has none supports
+ * nothing.
+ */
 export function judgeQuantity(
   bench: Pick<Bench, 'sessions'>,
   figure: Figure,
@@ -107,7 +110,9 @@ export function judgeVerdict(figure: Figure, claimed: string): Judgement {
   };
 }
 
-/** Alone at the end of the order: every other is told from it, all pairs adjusted with all else that the write-up says. */
+/**
+ * Alone at the end of the order: every other is told from it, all pairs adjusted with all else that the write-up says.
+ */
 export function judgeRank(
   figure: Figure,
   assertion: RankAssertion,

@@ -11,7 +11,10 @@ export interface Quantity {
 }
 
 const NUMBER = /^\d{1,9}(?:\.\d{1,9})?/;
-/** `100 ms`, `-4 ms`, `0.5 frames`, `half a frame`, `30 %`, `half`, `a third`, `twice`, `1.5 times`, `3`; undefined when it is none of these. */
+/**
+ * `100 ms`, `-4 ms`, `0.5 frames`, `half a frame`, `30 %`, `half`, `a third`, `twice`, `1.5 times`, `3`; undefined when
+ * it is none of these.
+ */
 export function parseQuantity(written: string): Quantity | undefined {
   const text = written.trim().replace(/\s+/g, ' ');
   const sign = /^[-−]/.test(text) ? -1 : 1;

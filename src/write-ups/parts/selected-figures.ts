@@ -1,4 +1,7 @@
-/** What parts that show figures of a selection have in common: by list or by query, so that a new session joins by itself. */
+/**
+ * What parts that show figures of a selection have in common: by list or by query, so that a new session joins by
+ * itself.
+ */
 import { questionOfId, type SessionPair } from '../../register/comparisons/family.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { RANKABLE, rankFigures, type RankedFigure } from '../../register/comparisons/ranking.ts';
@@ -64,7 +67,10 @@ export function selectedFigures({ ids, kind, ...query }: Selection, { site }: An
 
 export interface RankedFigures extends Pick<SelectedFigures, 'bench' | 'sessions'> {
   readonly ranked: readonly RankedFigure[];
-  /** Sessions that a query matches and that are not ordinary: they are neither lowest nor highest, unless asked for by id. */
+  /**
+   * Sessions that a query matches and that are not ordinary: they are neither lowest nor highest, unless asked for by
+   * id.
+   */
   readonly leftOut: readonly string[];
 }
 

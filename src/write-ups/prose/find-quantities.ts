@@ -14,7 +14,9 @@ export interface QuantityFound extends QuantityRead {
   readonly length: number;
 }
 
-/** What `matchAll` gives, without a copy of the pattern for every text: that costs more than most texts take to read. */
+/**
+ * What `matchAll` gives, without a copy of the pattern for every text: that costs more than most texts take to read.
+ */
 function matchesOf(pattern: RegExp, text: string): readonly RegExpExecArray[] {
   const found: RegExpExecArray[] = [];
   pattern.lastIndex = 0;

@@ -1,4 +1,6 @@
-/** Numbers as people write them: `1.5`, `1,500`, `1/3`, `7 1/2`, `three hundred`, `two and a half`, `seven point four`. */
+/**
+ * Numbers as people write them: `1.5`, `1,500`, `1/3`, `7 1/2`, `three hundred`, `two and a half`, `seven point four`.
+ */
 
 const UP_TO_NINETEEN =
   'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(

@@ -88,7 +88,10 @@ const UNITS = '(ms|msec|µs|s|milliseconds?|seconds?|frames?|%|per cent|fps|Hz)'
 const UNIT_AHEAD = new RegExp(`^\\s*${UNITS}(?![\\p{L}\\p{N}])`, 'u');
 const UNIT_BEHIND = new RegExp(`(?:\\bin\\s|[/(,[]\\s?)${UNITS}\\s?[)\\]]?[:.]?\\s*$`, 'iu');
 
-/** A number at the end of a block and the unit with which the next begins, as in two cells beside each other; or a unit, and then the number. */
+/**
+ * A number at the end of a block and the unit with which the next begins, as in two cells beside each other; or a unit,
+ * and then the number.
+ */
 function acrossBlocks(texts: readonly Prose[]): readonly Prose[] {
   return texts.slice(1).flatMap((next, at) => {
     const before = texts[at]?.at(-1);

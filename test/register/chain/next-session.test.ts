@@ -46,7 +46,8 @@ describe('the session that would settle most', () => {
       return ((interval?.high ?? Number.NaN) - (interval?.low ?? Number.NaN)) / 2;
     });
     const mean = widths.reduce((sum, width) => sum + width, 0) / widths.length;
-    // half-widths of single sessions scatter by a quarter of themselves, so that 24 of them tell their mean to a twentieth
+    // half-widths of single sessions scatter by a quarter of themselves, so that 24 of them tell their mean to a
+    // twentieth
     expect(Math.abs(mean / toMs - 1)).toBeLessThan(0.15);
   });
 

@@ -65,7 +65,8 @@ describe('what a rig adds', () => {
     const difference = byId(register, 'difference/on/off');
     expect(squares(a, true)).toBeGreaterThan(1);
     expect(difference.value).toBeCloseTo(a.value - b.value, 9);
-    // JCGM 100:2008, 5.2.2, note 1: fully correlated terms subtract. All rig terms here are equal, but the clock's, which goes with the value.
+    // JCGM 100:2008, 5.2.2, note 1: fully correlated terms subtract. All rig terms here are equal, but the clock's,
+    // which goes with the value.
     expect(difference.standardUncertainty! ** 2).toBeCloseTo(squares(a, false) + squares(b, false), 3);
     expect(difference.components!.filter(({ name }) => /row skew|scan-out/.test(name))).toEqual([]);
     expect(difference.inWords).toContain(

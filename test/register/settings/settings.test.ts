@@ -49,7 +49,8 @@ describe('effects', () => {
   const figure = (id: string) => figures.find((each) => each.id === id);
 
   it('are those that were put in, with nothing seen where nothing was', () => {
-    // The same readings shifted: the corrections of one rig are equal, so differences of the totals are those of the readings.
+    // The same readings shifted: the corrections of one rig are equal, so differences of the totals are those of the
+    // readings.
     expect(figure('effect/alba-one/attic/resolution/hd/uhd')?.value).toBeCloseTo(40, 0);
     expect(figure('effect/alba-one/attic/audio-out/off/on')?.value).toBeCloseTo(120, 0);
     expect(figure('effect-verdict/alba-one/attic/audio-out/off/on')?.text).toMatch(/^adds 1[12]\d/);
@@ -162,7 +163,8 @@ describe('advice', () => {
   });
 
   it('that finds nothing between two sessions says what all sessions together find', () => {
-    // In HD, where the lowest is, sound adds 6; in UHD it adds 120: the average is told from nothing, that one step is not.
+    // In HD, where the lowest is, sound adds 6; in UHD it adds 120: the average is told from nothing, that one step is
+    // not.
     const [advice] = advise(
       factorial.map((one) => {
         const sound = one.settings['audio-out'] === 'on' ? (one.settings['resolution'] === 'uhd' ? 120 : 6) : 0;

@@ -3,7 +3,10 @@ import type { Bench } from '../../../model/bench.ts';
 import type { FoundOfSession } from '../rule.ts';
 
 const DAY_MS = 86_400_000;
-/** A bench that rests for longer before or after one session, and than it ever did otherwise, has more likely a mistyped date. */
+/**
+ * A bench that rests for longer before or after one session, and than it ever did otherwise, has more likely a mistyped
+ * date.
+ */
 const LONG_REST_DAYS = 90;
 const TIMES_ANY_OTHER = 3;
 

@@ -7,9 +7,9 @@ import type { Rule } from '../rule.ts';
 const COARSE = 0.25;
 
 /**
- * An instrument cannot be better than the digits that it shows: rounding to a step leaves an expanded uncertainty of more
- * than half of it (JCGM 100, F.2.2.1: step/√12, doubled). One that is stated as finer was written in another unit, or
- * digits were lost.
+ * An instrument cannot be better than the digits that it shows: rounding to a step leaves an expanded uncertainty of
+ * more than half of it (JCGM 100, F.2.2.1: step/√12, doubled). One that is stated as finer was written in another unit,
+ * or digits were lost.
  */
 export const fineInstrument: Rule = ({ session, find }) => {
   const { instrument, file } = find.rig(session.rig);

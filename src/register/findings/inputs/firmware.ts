@@ -29,7 +29,9 @@ function spellings({ sessions }: Bench): readonly FoundOfSession[] {
   });
 }
 
-/** Firmware seldom goes back: a lower version on a later day is a mistyped version or date more often than a downgrade. */
+/**
+ * Firmware seldom goes back: a lower version on a later day is a mistyped version or date more often than a downgrade.
+ */
 function downgrades({ sessions }: Bench): readonly FoundOfSession[] {
   return [...Map.groupBy(sessions, ({ body }) => body).values()].flatMap((ofBody) => {
     const stating = ofBody.filter(({ firmware }) => firmware !== undefined);
@@ -60,7 +62,9 @@ function downgrades({ sessions }: Bench): readonly FoundOfSession[] {
   });
 }
 
-/** Without a firmware a session is of a configuration of its own, and takes no part in laws and repeats of the others. */
+/**
+ * Without a firmware a session is of a configuration of its own, and takes no part in laws and repeats of the others.
+ */
 function notStated({ sessions }: Bench): readonly FoundOfSession[] {
   return sessions.flatMap((session) => {
     const ofBody = sessions.filter(({ body }) => body === session.body);

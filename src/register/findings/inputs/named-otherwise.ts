@@ -1,8 +1,12 @@
-/** Sessions whose names say something else than their files: names are the author’s, and mostly say what was measured. */
+/**
+ * Sessions whose names say something else than their files: names are the author’s, and mostly say what was measured.
+ */
 import type { Bench, Session, Setting } from '../../../model/bench.ts';
 import type { FoundOfSession } from '../rule.ts';
 
-/** A level in a name counts where so many sessions for one that does not, and so many at least, are called by their own. */
+/**
+ * A level in a name counts where so many sessions for one that does not, and so many at least, are called by their own.
+ */
 const KEPT_BY = 3;
 
 export function namedOtherwise(bench: Bench): readonly FoundOfSession[] {

@@ -12,9 +12,9 @@ const MOST = 0.25;
 const TOLERANCE_PPM = 100;
 
 /**
- * A timer drawn on a screen changes with its refresh, so that the stamps of a clip lie on one grid of that step, each cut
- * to the resolution. A stamp off the grid on which all others lie has a digit misread; where many are off it, times were
- * rounded, or the refresh rate is another.
+ * A timer drawn on a screen changes with its refresh, so that the stamps of a clip lie on one grid of that step, each
+ * cut to the resolution. A stamp off the grid on which all others lie has a digit misread; where many are off it, times
+ * were rounded, or the refresh rate is another.
  */
 export const offGrid: Rule = ({ session, find }) => {
   const timer = find.rig(session.rig).sourceTimer;

@@ -11,8 +11,8 @@ const LONGEST = 100;
 const [RARE, SELDOM] = [0.01, 0.25];
 
 /**
- * Rows that stand in a file twice make its interval narrower than its film allows. Readings repeat by chance, so a block
- * is named from the length on at which chance would hardly repeat one anywhere in the session.
+ * Rows that stand in a file twice make its interval narrower than its film allows. Readings repeat by chance, so a
+ * block is named from the length on at which chance would hardly repeat one anywhere in the session.
  */
 export const repeatedRows: Rule = ({ session }) => {
   const counted = countedReadings(session);
@@ -34,7 +34,9 @@ interface Block {
   readonly length: number;
 }
 
-/** The first block of keys that stands a second time behind itself, as long as it goes; none where chance may repeat it. */
+/**
+ * The first block of keys that stands a second time behind itself, as long as it goes; none where chance may repeat it.
+ */
 function repeatedBlock(keys: readonly string[]): Block | undefined {
   const least = leastLength(keys);
   const seen = new Map<string, number>();
@@ -52,7 +54,10 @@ function repeatedBlock(keys: readonly string[]): Block | undefined {
   return undefined;
 }
 
-/** The length at which the expected number of repeated blocks, pairs × agreement ^ length, is `RARE`; none where all agree. */
+/**
+ * The length at which the expected number of repeated blocks, pairs × agreement ^ length, is `RARE`; none where all
+ * agree.
+ */
 function leastLength(keys: readonly string[]): number {
   const pairs = (keys.length * (keys.length - 1)) / 2;
   const alike = [...Map.groupBy(keys, (key) => key).values()].reduce(

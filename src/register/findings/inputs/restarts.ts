@@ -2,12 +2,15 @@ import type { Bench, Rig } from '../../../model/bench.ts';
 import type { Finding } from '../../register.ts';
 import { describeSignificant } from '../../text.ts';
 
-/** Timers start again where their digits are used up: 10, 60, 100, 1000 s, … or 12 or 24 hours. Common practice, no source. */
+/**
+ * Timers start again where their digits are used up: 10, 60, 100, 1000 s, … or 12 or 24 hours. Common practice, no
+ * source.
+ */
 const ROUND_SECONDS = [1, 10, 100, 1000, 10_000, 100_000, 60, 600, 3600, 36_000, 360_000, 43_200, 86_400];
 
 /**
- * A timer that starts again at an odd time has most likely a mistyped `wraps-after`: every reading across a restart, and
- * all times between readings, are then off by the difference.
+ * A timer that starts again at an odd time has most likely a mistyped `wraps-after`: every reading across a restart,
+ * and all times between readings, are then off by the difference.
  */
 export function oddRestarts({ rigs }: Bench): readonly Finding[] {
   return rigs.flatMap(({ sourceTimer, file }: Rig): readonly Finding[] => {

@@ -4,7 +4,10 @@ import { countedReadings } from '../../session-input.ts';
 import type { Finding } from '../../register.ts';
 import { describeSignificant } from '../../text.ts';
 
-/** Finer than any stated uncertainty of a latency is; what is below was written in another unit. Common practice, no source. */
+/**
+ * Finer than any stated uncertainty of a latency is; what is below was written in another unit. Common practice, no
+ * source.
+ */
 const FINEST_MS = 0.001;
 const HINT = 'Check the number and its unit: value and uncertainty carry one each, such as 14.4 ms.';
 
