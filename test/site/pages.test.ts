@@ -146,6 +146,12 @@ describe('every page', () => {
   );
 });
 
+it('has fonts of at most 90 KB, which come once for all its pages', () => {
+  const sizes = site.files.filter((path) => path.endsWith('.woff2')).map((path) => site.bytes(path).length);
+  expect(sizes.length).toBeGreaterThan(2);
+  expect(sizes.reduce((sum, bytes) => sum + bytes, 0)).toBeLessThanOrEqual(90 * 1024);
+});
+
 describe('a session page', () => {
   const sessions = idsIn('data/sessions', '.csv').map((id) => [id] as const);
 

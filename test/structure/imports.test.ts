@@ -40,9 +40,7 @@ describe('the imports of src', () => {
     expect(byFile.size).toBeGreaterThan(130);
     expect(inSource.length).toBeGreaterThan(350);
     expect(table.size).toBeGreaterThan(12);
-    expect([...new Set([...byFile.keys()].map(folderOf))].sort()).toEqual(
-      [...table.keys()].filter((folder) => folder !== 'styles').sort(),
-    );
+    expect([...new Set([...byFile.keys()].map(folderOf))].sort()).toEqual([...table.keys()].sort());
     expect(
       [...byFile].filter(([path, imports]) => path.endsWith('.astro') && imports.length > 0).length,
     ).toBeGreaterThan(20);
