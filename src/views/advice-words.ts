@@ -111,7 +111,7 @@ function whatItCosts({ bench, find }: Site, found: readonly Found[]): Sentence {
   return costs.length === 0
     ? []
     : [
-        ' One step away, ',
+        ' Changing one thing from there, ',
         ...costs.flatMap(
           ({ words, cost }, index): Sentence => [
             index === 0 ? '' : index === costs.length - 1 ? ' and ' : ', ',
@@ -152,7 +152,10 @@ function whatIsUnknown({ find }: Site, found: readonly Found[], all: readonly Ad
   return unknown.length === 0
     ? []
     : [
-        ` Not measured one step away: ${listWords(unknown.map(({ setting }) => lowerFirst(find.setting(setting).label)))}.`,
+        ` From there, no other ${listWords(
+          unknown.map(({ setting }) => lowerFirst(find.setting(setting).label)),
+          'or',
+        )} was measured.`,
       ];
 }
 

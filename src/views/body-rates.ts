@@ -1,6 +1,8 @@
 /** A body at a glance: its lowest total at each frame rate, through the chain it was measured on most. */
+import { badgesOf } from '../register/badges.ts';
 import { conditionsOf } from '../register/comparisons/body-families.ts';
 import { chainKey } from '../register/comparisons/conditions.ts';
+import { lowestOf } from '../register/comparisons/lowest-of-body.ts';
 import { standingBodies } from '../register/comparisons/standing.ts';
 import { bodyPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
@@ -16,7 +18,7 @@ export interface BodyAtGlance {
   readonly place: number;
   /** `Balcony`; undefined for a body without a session. */
   readonly rig: string | undefined;
-  /** Fastest rate first. */
+  /** Fastest rate first; the label names what is not ordinary: `50 frames/s, one clip only`. */
   readonly rows: readonly { readonly rate: string; readonly total: Figure }[];
 }
 
@@ -60,8 +62,10 @@ function ratesOf({ bench, find, figure }: Site, body: string): Pick<BodyAtGlance
   );
   const byRate = Map.groupBy(standing, ({ settings }) => settings['rate'] ?? '');
   const rows = [...byRate].flatMap(([rate, sessions]) => {
-    const [lowest] = sessions.flatMap(({ id }) => figure(`total/${id}`) ?? []).sort((x, y) => x.value - y.value);
-    return lowest === undefined ? [] : [{ rate: `${find.level('rate', rate)} frames/s`, total: lowest }];
+    const lowest = lowestOf(bench, sessions, (id) => figure(`total/${id}`));
+    if (lowest === undefined) return [];
+    const label = [`${find.level('rate', rate)} frames/s`, ...badgesOf(bench)(lowest.session.id)].join(', ');
+    return [{ rate: label, total: lowest.total }];
   });
   return { rig: most[0] && find.rig(most[0].rig).name, rows: rows.toReversed() };
 }

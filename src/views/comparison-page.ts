@@ -4,10 +4,12 @@ import { comparisonPartPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { standingBodies } from '../register/comparisons/standing.ts';
 import { plural } from '../register/provenance.ts';
+import { answerOf, type Answer } from './answer.ts';
 import { bodyGrids, type BodyGrid, type GridCell, type GridRow } from './body-grid.ts';
 import { MOST_ROWS } from './most-rows.ts';
 
 export interface ComparisonPage {
+  readonly answer: Answer;
   readonly grids: readonly ComparedGrid[];
 }
 
@@ -35,6 +37,7 @@ export interface ComparisonPartPage {
 export function comparisonPage(site: Published): ComparisonPage {
   const { grids, isWhole } = laidOut(site);
   return {
+    answer: answerOf(site),
     grids: grids.map((grid): ComparedGrid => {
       if (isWhole) return { ...grid, pages: undefined };
       const pages = {

@@ -17,9 +17,9 @@ export function describeRepeats({ name, sessions }: RepeatGroup, figure: FigureO
   return [
     `${plural(sessions.length, 'session')} on ${plural(days, 'day')}: `,
     mean,
-    ' on average. Beyond what its own interval explains, a session typically lies ',
+    ' on average. Apart from what its own interval explains, a session typically lies ',
     between,
-    ' from that, and typically no further than ',
+    ' from that average; these sessions cannot rule out as much as ',
     atMost,
     '. One more session on this rig would fall within ',
     next,

@@ -3,6 +3,8 @@ import type { Bench } from '../model/bench.ts';
 import { bodyPath, displayPairPath, methodPath, PATHS, reportPath, rigPath, sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import { isKind, KINDS } from '../register/kinds.ts';
+import { capitalize } from '../register/text.ts';
+import { lowerFirst } from '../register/traits.ts';
 
 export interface StatementName {
   readonly name: string;
@@ -25,13 +27,11 @@ export function nameStatement(id: string, { bench, figure }: Pick<Published, 'be
   const named = nameOfFile(id, bench);
   if (named !== undefined) return named;
   const now = figure(id);
+  if (title !== undefined) return { name: `${kindLabel(kind)}, ${of}`, path: now?.entry };
   // What has a page of entries to itself says in its label what it is of.
   const says = now?.group !== undefined;
   const label = now?.label ?? kindLabel(kind);
-  return {
-    name: title !== undefined ? `${label}, ${of}` : says ? label : `${label} (${subject})`,
-    path: now?.entry,
-  };
+  return { name: says ? label : `${label} (${subject})`, path: now?.entry };
 }
 
 /** What is no figure: by what it says something of. */
@@ -69,11 +69,13 @@ function nameOfFile(id: string, bench: Bench): StatementName | undefined {
       return about('Rows', 'sessions', first, bench);
     case 'excluded-rows':
       return about('Rows that do not count', 'sessions', first, bench);
-    case 'finding':
+    case 'finding': {
+      const session = bench.sessions.find((each) => each.id === of);
       return {
-        name: `Finding ${first} (${of})`,
-        path: bench.sessions.some((each) => each.id === of) ? sessionPath(of) : undefined,
+        name: `What was noticed of ${session === undefined ? of : `${sessionTitle(bench, session)} (${of})`}`,
+        path: session && sessionPath(of),
       };
+    }
     case 'kind':
       return { name: `What is meant by “${kindLabel(first)}”`, path: undefined };
     case 'site':
@@ -85,7 +87,7 @@ function nameOfFile(id: string, bench: Bench): StatementName | undefined {
 
 function about(what: string, folder: string, id: string, bench: Bench): StatementName {
   const { name, path } = recordNamed(folder, id, bench);
-  return { name: `${what} of ${name.slice(0, 1).toLowerCase()}${name.slice(1)}`, path };
+  return { name: `${what} of ${lowerFirst(name)}`, path };
 }
 
 /** A record of a folder: `Display Stage screen`, `Report Which body`; by its id where it is no longer there. */
@@ -118,5 +120,5 @@ function settingLabel(id: string, { settings }: Bench): string {
 
 /** `Total latency`, `Session`. */
 export function kindLabel(kind: string): string {
-  return isKind(kind) ? KINDS[kind].label : kind.slice(0, 1).toUpperCase() + kind.slice(1).replaceAll('-', ' ');
+  return isKind(kind) ? KINDS[kind].label : capitalize(kind.replaceAll('-', ' '));
 }

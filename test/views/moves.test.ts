@@ -13,6 +13,8 @@ it('what moved is told by what kind of thing it is: the important first, limits 
       { id: 'mean/a', from: '251 ms', to: '249 ms' },
       { id: 'bracket/x', from: '0 to 9 ms', to: '0 to 8 ms' },
       { id: 'verdict/f/a/b', from: 'slower by 5 ± 1 ms', to: 'the same within ± 8.3 ms' },
+      { id: 'verdict/f/a/c', from: 'slower by 5 ± 1 ms', to: 'slower by 6.2 ± 1.1 ms' },
+      { id: 'rate-law-lack-of-fit/f', from: '0.59', to: '0.24' },
       { id: 'total/a', from: '251.9 ± 8.4 ms', to: '248.8 ± 5.1 ms' },
       { id: 'body/brae', from: 'Brae 1', to: 'Brae 2' },
       { id: 'total/b', from: '1 ms (u 2)', to: '1 ms (u 3)', quiet: 'behind' },
@@ -28,9 +30,10 @@ it('what moved is told by what kind of thing it is: the important first, limits 
     ['Texts revised', true],
     ['Latency measured', true],
     ['Bodies and settings compared', true],
+    ['Verdicts whose words stay', false],
     ['Findings', false],
     ['Limits and parts of the chain', false],
-    ['Counts and statistics of single sessions', false],
+    ['Counts and statistics', false],
     ['Behind the same words', false],
   ]);
 });

@@ -37,6 +37,15 @@ export function lowestOfBody(
       sessions.filter((session) => session.body === body),
     ),
   );
+  return lowestOf(bench, standing, totalOf);
+}
+
+/** Of sessions that stand for conditions, the one with the lowest total; one that is not ordinary only where none is. */
+export function lowestOf(
+  bench: Bench,
+  standing: readonly Session[],
+  totalOf: (id: string) => Figure | undefined,
+): Standing | undefined {
   const badges = badgesOf(bench);
   const ordinary = standing.filter(({ id }) => badges(id).length === 0);
   return byTotal(ordinary.length > 0 ? ordinary : standing, totalOf)[0];

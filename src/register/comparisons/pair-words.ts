@@ -72,7 +72,7 @@ function describeRigTerms({ budgetOf, find }: Compilation, pair: SessionPair, a:
 }
 
 /** `a`, `a and b`, `a, b and c`. */
-export function listWords(words: readonly string[]): string {
+export function listWords(words: readonly string[], joint: 'and' | 'or' = 'and'): string {
   const last = words.at(-1) ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${joint} ${last}`;
 }

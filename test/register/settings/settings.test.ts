@@ -141,7 +141,7 @@ describe('advice', () => {
     ]);
     const said = advice?.sentence.map((part) => (typeof part === 'string' ? part : `[${part.id}]`)).join('');
     expect(said).toBe(
-      'For the least delay, set embedded audio off: [total/a] on the rig Attic, the lowest measured in these sessions. 24 or 25 frames/s: too close to call, so choose for the picture and the work. One step away, embedded audio on costs [cost/b]. Not measured one step away: resolution.',
+      'For the least delay, set embedded audio off: [total/a] on the rig Attic, the lowest measured in these sessions. 24 or 25 frames/s: too close to call, so choose for the picture and the work. Changing one thing from there, embedded audio on costs [cost/b]. From there, no other resolution was measured.',
     );
   });
 
