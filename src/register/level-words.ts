@@ -7,7 +7,7 @@ export function describeLevel(find: Lookup, setting: string, level: string): str
   if (setting === 'rate') return `${label} frames/s`;
   const { label: name } = find.setting(setting);
   if (label.toLowerCase() === name.toLowerCase()) return lowerFirst(name);
-  return /^(?:[A-Za-z]+|\d+)$/.test(label) ? `${lowerFirst(name)} ${lowerFirst(label)}` : label;
+  return /^(?:[A-Za-z]+(?:-[a-z]+)*|\d+)$/.test(label) ? `${lowerFirst(name)} ${lowerFirst(label)}` : label;
 }
 
 /**
