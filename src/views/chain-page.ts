@@ -12,16 +12,20 @@ export interface ChainPage {
   /** Displays, links, and each body at its fastest. */
   readonly brief: readonly ChainRow[];
   readonly bodies: readonly { readonly name: string; readonly rows: readonly ChainRow[] }[];
-  readonly displays: readonly { readonly display: string; readonly than: string; readonly figure: Figure }[];
-  /** Displays read against each other. */
-  readonly pairs: readonly {
-    readonly display: string;
-    readonly against: string;
-    readonly path: string;
-    readonly figure: Figure;
-  }[];
+  /** Of displays that one body was measured in front of. */
+  readonly displays: readonly DisplayDifference[];
+  /** Of displays read against each other. */
+  readonly pairs: readonly DisplayDifference[];
   readonly anchors: Sentence;
   readonly findings: readonly Finding[];
+}
+
+export interface DisplayDifference {
+  readonly display: string;
+  readonly than: string;
+  /** Where the two were read against each other; undefined where their difference follows from sessions. */
+  readonly path?: string;
+  readonly figure: Figure;
 }
 
 export function chainPage({ bench, find, register, figure: figureOf }: Published): ChainPage {
@@ -42,7 +46,7 @@ export function chainPage({ bench, find, register, figure: figureOf }: Published
     }),
     pairs: bench.displayPairs.flatMap(({ id, display, against }) => {
       const figure = figureOf(`display-difference/${id}`);
-      const names = { display: find.display(display).name, against: find.display(against).name };
+      const names = { display: find.display(display).name, than: find.display(against).name };
       return figure === undefined ? [] : [{ ...names, path: displayPairPath(id), figure }];
     }),
     anchors: describeAnchors(bench, rows),
