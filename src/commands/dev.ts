@@ -4,7 +4,7 @@ import { dev } from 'astro';
 import { showDrafts } from 'lagfolio/site';
 import { keepResultsIn, sweepResults } from 'lagfolio/memory';
 import { cacheFolder } from './cache-folder.ts';
-import { portOf, runCommand } from './run.ts';
+import { CallError, portOf, runCommand } from './run.ts';
 import { publicationFolder, TOOL } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
@@ -13,6 +13,11 @@ const USAGE = `Usage: npm run dev [-- --port NUMBER] [--host ADDRESS]
   --host ADDRESS  serve on this address; without it, to this machine only`;
 
 await runCommand(USAGE, { port: { type: 'string' }, host: { type: 'string' } }, async ({ port, host }) => {
+  const [mark] = /[#?]/.exec(TOOL) ?? [];
+  if (mark !== undefined)
+    throw new CallError(
+      `npm run dev cannot work from a folder with ${mark} in its path, which the development server takes for the end of it: ${TOOL}. Rename or move the tool’s folder; that of a publication may have any name, and npm start and npm run build work as they are.`,
+    );
   keepResultsIn(join(cacheFolder(publicationFolder()), 'results'));
   sweepResults();
   showDrafts();

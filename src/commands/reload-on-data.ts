@@ -1,6 +1,6 @@
 import { join, sep } from 'node:path';
 import type { AstroIntegration, AstroIntegrationLogger } from 'astro';
-import { forgetSite, loadSite, publicationFolder } from 'lagfolio/site';
+import { forgetSite, loadSite, publicationFolder, TOOL } from 'lagfolio/site';
 import { ProblemsError } from '../model/problem.ts';
 import { renderProblemPage } from './problem-page.ts';
 import { StalePages } from './stale-pages.ts';
@@ -10,6 +10,8 @@ import { isOfWriteUps } from './write-ups.ts';
 const SETTLE_MS = 30;
 /** The environments of the development server in which pages run. */
 const PAGE_ENVIRONMENTS = ['ssr', 'prerender'];
+/** Which the bundler does not read. */
+const STYLES = join(TOOL, 'src/styles') + sep;
 const RELOAD = { type: 'full-reload' } as const;
 
 /**
@@ -45,7 +47,7 @@ export function reloadOnData(): AstroIntegration {
           if (folders.some((folder) => path.startsWith(folder))) {
             clearTimeout(settling);
             settling = setTimeout(reload, SETTLE_MS);
-          }
+          } else if (path.startsWith(STYLES)) server.ws.send(RELOAD);
         });
 
         // a page that was under way when a file was saved has missed the call to reload

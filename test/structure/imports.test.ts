@@ -110,12 +110,12 @@ describe('the imports of src', () => {
     ['schemas', /^zod$/, /^src\/(?:ingest|write-ups\/parts)\//],
     // Planned sessions are written as authors write them; the citation file is YAML by its own rules.
     ['YAML', /^yaml$/, /^src\/(?:ingest|planning|citation\/citation-file\.ts)/],
-    // Raw files are published as they are, and fonts and the drawing of pictures come from their packages; results are
-    // kept from build to build.
+    // Raw files are published as they are, and fonts and the drawing of pictures come from their packages, the stylesheet
+    // from its sheets; results are kept from build to build.
     [
       'the file system',
       /^(?:node:)?fs\b/,
-      /^src\/(?:data-package\/zip-package\.ts|ingest|memory|verify|commands|site\/documentation\.ts|pages\/data\/\[\.\.\.path\]\.ts|pages\/fonts\/|illustrations\/illustration-file\.ts|pictures\/(?:outlines|draw-png)\.ts)/,
+      /^src\/(?:data-package\/zip-package\.ts|ingest|memory|verify|commands|site\/documentation\.ts|pages\/data\/\[\.\.\.path\]\.ts|pages\/(?:fonts\/|site\.css\.ts)|illustrations\/illustration-file\.ts|pictures\/(?:outlines|draw-png)\.ts)/,
     ],
   ])('keep %s to where it belongs', (_what, packages, place) => {
     const users = all.filter(({ specifier }) => packages.test(specifier));
