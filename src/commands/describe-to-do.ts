@@ -26,7 +26,7 @@ export function alikeFindings(findings: readonly Finding[]): readonly AlikeFindi
 }
 
 export interface ToDo {
-  readonly bench: Pick<Bench, 'planned' | 'drafts'>;
+  readonly bench: Pick<Bench, 'planned' | 'plannedPairs' | 'drafts'>;
   readonly findings: readonly Finding[];
   readonly changes: Pick<Changes, 'moved' | 'gone' | 'added'>;
   /** Paths of pictures and clips that no text shows. */
@@ -42,6 +42,9 @@ export function describeToDo({ bench, findings, changes, unshown }: ToDo, ids: r
     ids.length === 0 || names.some((name) => ids.some((id) => name === id || name.includes(`/${id}.`)));
   const found = alikeFindings(findings.filter(({ where }) => concerns(...Object.values(where))));
   const planned = bench.planned.filter(({ id, body, rig }) => concerns(id, body, rig)).map(({ id }) => id);
+  const pairs = bench.plannedPairs
+    .filter(({ id, display, against }) => concerns(id, display, against))
+    .map(({ id }) => id);
   const drafts = (bench.drafts ?? []).filter((id) => concerns(id));
   const pictures = unshown.filter((path) => concerns(path));
   const blocks = [
@@ -49,6 +52,7 @@ export function describeToDo({ bench, findings, changes, unshown }: ToDo, ids: r
       ({ severity, where, message, hint }) => `${SAID[severity]}  ${where.join('; ')}\n  ${message}\n  → ${hint}`,
     ),
     list(`${plural(planned.length, 'session')} to measure, planned already:`, planned),
+    list(`${plural(pairs.length, 'comparison')} of two displays to make, planned already:`, pairs),
     list(`${plural(drafts.length, 'draft')} to finish: take draft: true out of the front matter.`, drafts),
     list(`${plural(pictures.length, 'picture')} that no text shows: show or remove.`, pictures),
     ids.length === 0 ? describeUnrecorded(changes) : '',

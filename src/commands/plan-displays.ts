@@ -8,14 +8,14 @@ import { PAIR_OPTIONS, readPair, takenIds } from './pair-options.ts';
 import { readWanted, WANTED_OPTIONS } from './plan-options.ts';
 import { CallError, type CommandOptions } from './run.ts';
 import { say } from './say.ts';
-import { writePlanned } from './write-sessions.ts';
+import { plannedAlready, writePlanned, WRITING_OPTIONS } from './write-sessions.ts';
 
 export const DISPLAY_PLAN_OPTIONS = {
   ...PAIR_OPTIONS,
   ...WANTED_OPTIONS,
   method: { type: 'string' },
   write: { type: 'boolean' },
-  dry: { type: 'boolean' },
+  ...WRITING_OPTIONS,
 } as const;
 
 export async function planDisplays(
@@ -46,6 +46,11 @@ export async function planDisplays(
     ].join('\n'),
   );
   if (options.write !== true) return;
+  const { repeat = false } = options;
+  const there = bench.plannedPairs.find(
+    ({ method, display, against }) => method === pair.method && display === pair.display && against === pair.against,
+  );
+  if (there !== undefined && !repeat) return say(`\n${plannedAlready(there)}\n\nNothing to write.`);
   const id = newPairId(pair, await takenIds(root));
   const { front, readings } = renderPlannedPair(pair, plan);
   const files = [

@@ -49,9 +49,13 @@ export function choose<T extends { readonly id: string }>(
   noun = option,
 ): T {
   const ids = list.map((item) => item.id);
-  if (id === undefined) throw new CallError(`Say which: --${option} ${ids.join(' | ')}`);
+  if (id === undefined)
+    throw new CallError(`Say which: --${option} ${ids.join(' | ') || `…; there is no ${noun} yet`}`);
   const found = list.find((item) => item.id === id);
-  if (found === undefined) throw new CallError(`There is no ${noun} '${id}'${suggest(id, ids)}`);
+  if (found === undefined)
+    throw new CallError(
+      `There is no ${noun} '${id}'; ${meant(id, ids) ?? (ids.length === 0 ? 'there is none yet.' : `there is ${ids.join(', ')}.`)}`,
+    );
   return found;
 }
 
@@ -100,7 +104,7 @@ function levelOf(setting: Setting, text: string): string {
   const ids = setting.levels.map(({ id }) => id);
   if (level === undefined)
     throw new CallError(
-      `'${text}' is no level of ${setting.id} in data/settings.yaml; it has ${ids.join(', ')}${suggest(text, ids)}`,
+      `'${text}' is no level of ${setting.id} in data/settings.yaml; it has ${[ids.join(', '), meant(text, ids) ?? ''].filter(Boolean).join('; ')}`,
     );
   return level.id;
 }
@@ -112,7 +116,7 @@ function duration(option: string, text: string): number {
   return ms;
 }
 
-function suggest(found: string, choices: readonly string[]): string {
+function meant(found: string, choices: readonly string[]): string | undefined {
   const near = nearest(found, choices);
-  return near.length > 0 ? `; did you mean ${near.join(', ')}?` : '.';
+  return near.length > 0 ? `did you mean ${near.join(', ')}?` : undefined;
 }

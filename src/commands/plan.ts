@@ -16,6 +16,10 @@ import { describePlanned, planFiles, WRITING_OPTIONS, WRITING_USAGE, writePlanne
 import { asksForPair, PAIR_USAGE, withoutSession } from './pair-options.ts';
 import { DISPLAY_PLAN_OPTIONS, planDisplays } from './plan-displays.ts';
 import { publicationFolder } from '../site/publication.ts';
+import type { Bench, Rig } from '../model/bench.ts';
+import { completeSettings, type CompletedCondition } from '../planning/usual-settings.ts';
+import { describeLevel } from '../register/level-words.ts';
+import { lookup } from '../register/lookup.ts';
 
 const USAGE = `Usage: npm run plan -- --rig RIG --rate RATE [--half-width MS | --difference MS] [...]
 
@@ -47,7 +51,7 @@ const OPTIONS = {
   ...DISPLAY_PLAN_OPTIONS,
 } as const;
 
-const PLANS_A_SESSION = ['rig', 'rate', 'body', 'set', 'seed', 'repeat'] as const;
+const PLANS_A_SESSION = ['rig', 'rate', 'body', 'set', 'seed'] as const;
 
 await runCommand(USAGE, OPTIONS, async (options) => {
   const root = publicationFolder();
@@ -65,8 +69,38 @@ await runCommand(USAGE, OPTIONS, async (options) => {
   if (options['body'] !== undefined) choose('body', options['body'], bench.bodies);
   const planned = planConditions({ bench, rig, body: options['body'] ?? '', wanted }, conditions);
   say(planned.map((each) => describePlanned(each, wanted, bench)).join('\n\n'));
-  if (options['body'] === undefined) return;
-  const { seed, dry, repeat } = options;
-  const { files, says } = planFiles({ bench, rig, body: options['body'], planned, seed, repeat });
-  say(`\n${says}\n\n${await writePlanned(root, files, dry)}`);
+  const { body, seed, dry, repeat } = options;
+  if (body === undefined) return;
+  const completed = planned.map((each) => ({ each, ...completeSettings(bench, rig.id, body, each.condition) }));
+  const { files, says } = planFiles({
+    bench,
+    rig,
+    body,
+    planned: completed.map(({ each, condition, unstated }) => ({ ...each, condition, unstated })),
+    seed,
+    repeat,
+  });
+  // settings that were not said are the same in all conditions
+  const unsaid = completed.slice(0, 1).flatMap((each) => describeUnsaid(bench, rig, each));
+  say(`\n${[...unsaid, says].join('\n')}\n\n${await writePlanned(root, files, dry)}`);
 });
+
+/** What was not said with --set: how it is taken, and what stays open. */
+function describeUnsaid(
+  bench: Bench,
+  rig: Rig,
+  { condition, asUsual, unstated }: CompletedCondition,
+): readonly string[] {
+  const find = lookup(bench);
+  const taken = asUsual.map((id) => describeLevel(find, id, condition.settings[id] ?? ''));
+  return [
+    ...(taken.length === 0
+      ? []
+      : [`Not said, so as in most sessions measured on ${rig.name}: ${taken.join(', ')}. For others, say --set.`]),
+    ...(unstated.length === 0
+      ? []
+      : [
+          `Not said, and stated by no measured session: ${unstated.join(', ')}. Say --set, or fill them in: what is not stated cannot be compared later.`,
+        ]),
+  ];
+}

@@ -30,9 +30,10 @@ export async function countPages(dist: string): Promise<number> {
 /** What a build compiled, one thing a line; what an editor should look at; what moved since the last record, and in which report. */
 export function describeSummary({ bench, register, changes, byReport, audit, pages, seconds }: BuildSummary): string {
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
+  const planned = bench.planned.length + bench.plannedPairs.length;
   const rows: readonly (readonly [string, string])[] = [
     ['sessions', describeCount(bench.sessions.length)],
-    ...(bench.planned.length > 0 ? [['planned', describeCount(bench.planned.length)] as const] : []),
+    ...(planned > 0 ? [['planned', describeCount(planned)] as const] : []),
     ...(bench.drafts === undefined ? [] : [['drafts', describeCount(bench.drafts.length)] as const]),
     ['readings', describeCount(value('count/readings'))],
     ['excluded', describeCount(value('count/excluded'))],

@@ -6,7 +6,7 @@ import { methodOfRig } from '../planning/setup-of-rig.ts';
 import { shuffle } from '../planning/schedule.ts';
 import { describeLevel } from '../register/level-words.ts';
 import { lookup } from '../register/lookup.ts';
-import type { Bench, PlannedSession, Rig } from '../model/bench.ts';
+import type { Bench, PlannedPair, PlannedSession, Rig } from '../model/bench.ts';
 import { CallError } from './run.ts';
 import { whileWriting, type NewFile } from './write-all.ts';
 
@@ -63,7 +63,7 @@ export function planFiles({ bench, rig, body, planned: wanted, seed: seedText, r
     return found === undefined ? [] : [[each, found] as const];
   });
   const planned = wanted.filter((each) => !there.some(([known]) => known === each));
-  const sessions = shuffle(planned, seed).map(({ condition, plan }, index): NewSession => {
+  const sessions = shuffle(planned, seed).map(({ condition, plan, unstated }, index): NewSession => {
     const id = newSessionId(body, condition, bench, taken);
     taken.add(id);
     return {
@@ -75,6 +75,7 @@ export function planFiles({ bench, rig, body, planned: wanted, seed: seedText, r
       plan,
       position: index + 1,
       of: planned.length,
+      ...(unstated === undefined ? {} : { unstated }),
     };
   });
   const files = sessions.flatMap((session) => {
@@ -86,7 +87,7 @@ export function planFiles({ bench, rig, body, planned: wanted, seed: seedText, r
     ];
   });
   const says = [
-    ...there.map(([, { file }]) => `Planned already: ${file.path}. To plan it once more, say --repeat.`),
+    ...there.map(([, planned]) => plannedAlready(planned)),
     ...(sessions.length === 0 ? [] : ['To be measured in this order:']),
     ...sessions.map(
       ({ id, position, plan }) => `  ${position}. data/sessions/${id}.md and .csv: ${describeDesign(plan)}`,
@@ -98,6 +99,10 @@ export function planFiles({ bench, rig, body, planned: wanted, seed: seedText, r
         ]),
   ].join('\n');
   return { files, says };
+}
+
+export function plannedAlready({ file }: PlannedSession | PlannedPair): string {
+  return `Planned already: ${file.path}. To plan it once more, say --repeat.`;
 }
 
 function isSame({ settings }: PlannedSession, { condition }: PlannedCondition): boolean {

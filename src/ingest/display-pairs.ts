@@ -1,5 +1,5 @@
 /** A comparison of two displays: its front matter and its readings, in the form that two timers have. */
-import { PAIR_METHODS, type DisplayPair, type Prose, type Rig } from '../model/bench.ts';
+import { PAIR_METHODS, type DisplayPair, type PlannedPair, type Prose, type Rig } from '../model/bench.ts';
 import { checkId, checkLinks, reportAtKey } from './check-ids.ts';
 import { checkClipLengths, checkReadingsResolution } from './check-readings.ts';
 import { checkObserver, checkTimer } from './check-relations.ts';
@@ -25,11 +25,15 @@ interface Known {
   readonly methods: readonly string[];
 }
 
-/** Undefined where it is planned, or where a mistake was reported. */
+export type ParsedPair =
+  | { readonly kind: 'pair'; readonly pair: DisplayPair }
+  | { readonly kind: 'planned'; readonly planned: PlannedPair };
+
+/** Undefined where a mistake was reported. */
 export function parseDisplayPair(
   { id, source, front, readingsSource, readProse }: PairSources,
   known: Known,
-): DisplayPair | undefined {
+): ParsedPair | undefined {
   const { report } = source;
   const noDate = { code: 'missing-key', line: 1, key: 'date' } as const;
   const prose = readProse(source);
@@ -55,24 +59,17 @@ export function parseDisplayPair(
   if (parsed === undefined) return undefined;
   checkReadingsResolution(parsed.readings, timer, readingsSource.report);
   checkClipLengths(parsed.readings, readingsSource.report);
-  if (parsed.readings.length === 0) return undefined;
-  const { planned, date, ...described } = data;
+  const { planned: isPlanned, date, ...described } = data;
+  const planned: PlannedPair = present({ id, ...described, method, file: source.file });
+  if (parsed.readings.length === 0) return isPlanned === true ? { kind: 'planned', planned } : undefined;
   if (date === undefined) {
-    if (planned === true) report(noDate);
+    if (isPlanned === true) report(noDate);
     return undefined;
   }
   const { resolutionMs, readings } = parsed;
-  return present({
-    id,
-    ...described,
-    date,
-    method,
-    notes: front.body,
-    prose,
-    stated: statedValues(front.value),
-    resolutionMs,
-    readings,
-    file: source.file,
-    readingsFile: readingsSource.file,
-  });
+  const said = { notes: front.body, prose, stated: statedValues(front.value) };
+  return {
+    kind: 'pair',
+    pair: { ...present({ ...planned, date, ...said, resolutionMs }), readings, readingsFile: readingsSource.file },
+  };
 }

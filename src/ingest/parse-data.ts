@@ -3,7 +3,7 @@
  * files that a reader downloaded, and in a browser, as it does in a build.
  */
 import type { z } from 'zod';
-import type { Bench, PlannedSession, Prose, Rig, Session } from '../model/bench.ts';
+import type { Bench, DisplayPair, PlannedPair, PlannedSession, Prose, Rig, Session } from '../model/bench.ts';
 import { checkId, checkLinks } from './check-ids.ts';
 import { checkReadingsAlone } from './check-readings.ts';
 import { checkBody, checkDisplay, checkLatency, checkRig } from './check-relations.ts';
@@ -56,7 +56,10 @@ export interface DataContext {
 
 /** What could be parsed: a faulty file is missing, its mistakes are reported. */
 export interface ParsedData
-  extends Pick<Bench, 'bodies' | 'displays' | 'links' | 'rigs' | 'sessions' | 'displayPairs' | 'planned'> {
+  extends Pick<
+    Bench,
+    'bodies' | 'displays' | 'links' | 'rigs' | 'sessions' | 'displayPairs' | 'planned' | 'plannedPairs'
+  > {
   readonly settings: Bench['settings'] | undefined;
   readonly variation: Bench['variation'] | undefined;
   readonly speeds: Bench['speeds'] | undefined;
@@ -109,12 +112,7 @@ export function parseData(sources: DataSources, { methods, readProse }: DataCont
     links: links.map((record) => describe(record)),
     rigs: described,
     ...parseSessions(sources.sessions, known, readProse),
-    displayPairs: sources.displayPairs.flatMap(({ id, front: source, readings }) => {
-      const front = source && parseFrontMatter(source);
-      const pair =
-        source && front && parseDisplayPair({ id, source, front, readingsSource: readings, readProse }, known);
-      return pair ?? [];
-    }),
+    ...parsePairs(sources.displayPairs, known, readProse),
   };
 }
 
@@ -140,6 +138,23 @@ function parseSessions(
     if (parsed?.kind === 'planned') planned.push(parsed.planned);
   }
   return { sessions, planned };
+}
+
+function parsePairs(
+  sources: readonly SessionPairSource[],
+  known: Known,
+  readProse: DataContext['readProse'],
+): Pick<ParsedData, 'displayPairs' | 'plannedPairs'> {
+  const displayPairs: DisplayPair[] = [];
+  const plannedPairs: PlannedPair[] = [];
+  for (const { id, front: source, readings } of sources) {
+    const front = source && parseFrontMatter(source);
+    const parsed =
+      source && front && parseDisplayPair({ id, source, front, readingsSource: readings, readProse }, known);
+    if (parsed?.kind === 'pair') displayPairs.push(parsed.pair);
+    if (parsed?.kind === 'planned') plannedPairs.push(parsed.planned);
+  }
+  return { displayPairs, plannedPairs };
 }
 
 function idsOf(sources: readonly NamedSource[]): readonly string[] {

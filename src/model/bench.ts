@@ -226,6 +226,10 @@ export interface PlannedSession
   readonly file: SourceFile;
 }
 
+/** The same of two displays. */
+export interface PlannedPair
+  extends Omit<DisplayPair, 'date' | 'notes' | 'prose' | 'stated' | 'resolutionMs' | 'readings' | 'readingsFile'> {}
+
 /** A stretch of prose and the line on which it begins. */
 export interface ProsePiece {
   readonly text: string;
@@ -322,6 +326,7 @@ export interface Bench {
   readonly sessions: readonly Session[];
   readonly displayPairs: readonly DisplayPair[];
   readonly planned: readonly PlannedSession[];
+  readonly plannedPairs: readonly PlannedPair[];
   /** The workbooks that readings were imported from. */
   readonly workbooks?: readonly SourceFile[];
   /** What texts show besides words, text by text. */

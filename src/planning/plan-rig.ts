@@ -9,6 +9,8 @@ export type { Ladder, Plan, Wanted };
 
 export interface PlannedCondition {
   readonly condition: ConditionToMeasure;
+  /** Ids of settings that nobody has stated; none where absent. */
+  readonly unstated?: readonly string[];
   readonly plan: Plan;
   /** Where nothing particular was wanted: what more and less would give. */
   readonly ladder?: Ladder;
@@ -23,7 +25,10 @@ export interface Planning {
 }
 
 /** The least work on the rig, at this rate, that gives what is wanted; without a wish, the rung of its ladder to take. */
-export function planRig({ bench, rig, body, wanted }: Planning, rate: Rate): Omit<PlannedCondition, 'condition'> {
+export function planRig(
+  { bench, rig, body, wanted }: Planning,
+  rate: Rate,
+): Omit<PlannedCondition, 'condition' | 'unstated'> {
   const find = lookup(bench);
   const variation = find.variation(body);
   const setup = {

@@ -1,5 +1,5 @@
 import type { Design } from '../analysis/precision.ts';
-import type { Bench, MethodId } from '../model/bench.ts';
+import type { Bench, MethodId, Session } from '../model/bench.ts';
 import type { Rate } from '../model/rate.ts';
 
 export interface ConditionToMeasure {
@@ -18,6 +18,8 @@ export interface NewSession {
   /** 1-based, in the order in which they are to be measured. */
   readonly position: number;
   readonly of: number;
+  /** Ids of settings that nobody has stated; none where absent. */
+  readonly unstated?: readonly string[];
 }
 
 /**
@@ -32,7 +34,7 @@ export function newSessionId(
 ): string {
   const levels = bench.settings.flatMap(({ id }) => {
     const level = settings[id];
-    if (level === undefined || id === 'rate' || level === usualLevel(bench, id)) return [];
+    if (level === undefined || id === 'rate' || level === usualLevel(bench.sessions, id)) return [];
     return [/^(?:[a-z]{1,3}|\d+)$/.test(level) ? `${id}-${level}` : level];
   });
   const stem = [body, settings['rate'] ?? '', ...levels]
@@ -51,9 +53,10 @@ export function newSessionId(
   }
 }
 
-/** The level in which most sessions so far have this setting. */
-function usualLevel({ sessions }: Bench, setting: string): string | undefined {
-  const groups = [...Map.groupBy(sessions, ({ settings }) => settings[setting])];
+/** The level that most of these sessions have; undefined where none states the setting. */
+export function usualLevel(sessions: readonly Session[], setting: string): string | undefined {
+  const stated = sessions.flatMap(({ settings }) => settings[setting] ?? []);
+  const groups = [...Map.groupBy(stated, (level) => level)];
   return groups.sort(([, a], [, b]) => b.length - a.length)[0]?.[0];
 }
 

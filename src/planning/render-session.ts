@@ -27,7 +27,16 @@ export function readPosition(front: string): { readonly position: number; readon
  * The two files of a session that is still to be measured: what is known is filled in, the rest is asked for. All of that
  * is said in comments, so that none of it is published as if the author had written it.
  */
-export function renderNewSession({ body, rig, method, condition, plan, position, of }: NewSession): SessionFiles {
+export function renderNewSession({
+  body,
+  rig,
+  method,
+  condition,
+  plan,
+  position,
+  of,
+  unstated = [],
+}: NewSession): SessionFiles {
   const front = renderFrontMatter({ planned: true, body, rig, method, settings: condition.settings });
   const pause =
     position === 1
@@ -37,6 +46,9 @@ export function renderNewSession({ body, rig, method, condition, plan, position,
     front: [
       '---',
       '# Still to be filled in: date (YYYY-MM-DD), firmware (in quotes), room, warm-up. Remove "planned" when the readings are typed.',
+      ...(unstated.length === 0
+        ? []
+        : [`# Settings that are not stated cannot be compared later. Still to be filled in: ${unstated.join(', ')}.`]),
       `# Session ${position} of ${of}, in an order drawn at random. Plan: ${describeDesign(plan)}.`,
       `# ${pause}`,
       '# If it shows a temperature warning, stop, switch it off and let it cool. Notes for readers go below the second line of dashes.',

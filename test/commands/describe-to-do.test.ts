@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { describeToDo, type ToDo } from '../../src/commands/describe-to-do.ts';
 import type { Finding } from '../../src/register/register.ts';
+import type { PlannedPair } from '../../src/model/bench.ts';
 import { compileRegister } from '../../src/site/compile.ts';
 import { bench, reading, session } from '../support/small-bench.ts';
 
@@ -12,7 +13,7 @@ const finding = (severity: Finding['severity'], id: string, message: string): Fi
   hint: 'Look again.',
 });
 const NOTHING: ToDo = {
-  bench: { planned: [] },
+  bench: { planned: [], plannedPairs: [] },
   findings: [],
   changes: { moved: [], gone: [], added: [] },
   unshown: [],
@@ -39,12 +40,17 @@ describe('what there is to do', () => {
   it('lists what is planned, unfinished, unshown and unrecorded', () => {
     const said = describeToDo({
       ...NOTHING,
-      bench: { ...NOTHING.bench, drafts: ['first'] },
+      bench: {
+        ...NOTHING.bench,
+        drafts: ['first'],
+        plannedPairs: [{ id: 'wall-beside-screen', display: 'wall', against: 'screen' } as PlannedPair],
+      },
       changes: { moved: [], gone: [], added: ['total/a', 'total/b'] },
       unshown: ['data/rigs/attic.jpg'],
     });
     expect(said).toBe(
       [
+        '1 comparison of two displays to make, planned already:\n  wall-beside-screen',
         '1 draft to finish: take draft: true out of the front matter.\n  first',
         '1 picture that no text shows: show or remove.\n  data/rigs/attic.jpg',
         'Not recorded yet: 2 new. See what: npm run build. Then npm run record, with the reason.',

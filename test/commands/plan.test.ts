@@ -82,6 +82,28 @@ describe('npm run plan', () => {
     expect([1, 2].map((n) => stdout.includes(`  ${n}. data/sessions/`))).toEqual([true, true]);
   });
 
+  it('takes what was not said from measured sessions, never from planned ones, and says which', async () => {
+    using bench = planner();
+    const words = ['--rig', 'balcony', '--rate', '24', '--body', 'vennick', '--half-width', '20'];
+    bench.plan(...words, '--set', 'audio-out=off');
+    const { stdout } = bench.plan(...words);
+    // as the one session that is measured there states them
+    expect(stdout).toContain(
+      'Not said, so as in most sessions measured on Balcony: bit depth 10, 4:2:2, audio embedding on. For others, say --set.',
+    );
+    expect((await bench.bench()).planned.map(({ settings }) => settings)).toEqual([
+      { rate: '24', 'bit-depth': '10', chroma: '4:2:2', 'audio-out': 'on' },
+      { rate: '24', 'bit-depth': '10', chroma: '4:2:2', 'audio-out': 'off' },
+    ]);
+  });
+
+  it('names the settings that nobody stated, on the terminal and in the file', () => {
+    using bench = planner();
+    const { stdout } = bench.plan('--rig', 'pit', '--rate', '24', '--body', 'vennick', '--set', 'audio-out=on');
+    expect(stdout).toContain('Not said, and stated by no measured session: bit-depth, chroma. Say --set');
+    expect(bench.read('data/sessions/vennick-24-a.md')).toContain('Still to be filled in: bit-depth, chroma.');
+  });
+
   it('makes no copies when run twice, and the next letter when asked to repeat; overwrites nothing', () => {
     using bench = planner();
     const words = ['--rig', 'pit', '--rate', '24', '--body', 'vennick', '--half-width', '20'];
@@ -132,8 +154,13 @@ describe('npm run plan', () => {
     expect(front).toContain('\n  refresh: 60000/1001\n');
     expect(front).toContain('# Two running timers are a large flickering target');
     // planned, so that it is no comparison yet, and no mistake
-    expect((await bench.bench()).displayPairs).toEqual([]);
-    expect(bench.plan(...words).stdout).toContain('data/display-pairs/wall-beside-screen-2.md');
+    const { displayPairs, plannedPairs } = await bench.bench();
+    expect([displayPairs, plannedPairs.map(({ id }) => id)]).toEqual([[], ['wall-beside-screen']]);
+    expect(bench.plan(...words).stdout).toContain(
+      'Planned already: data/display-pairs/wall-beside-screen.md. To plan it once more, say --repeat.\n\nNothing to write.',
+    );
+    expect(bench.has('data/display-pairs/wall-beside-screen-2.md')).toBe(false);
+    expect(bench.plan(...words, '--repeat').stdout).toContain('data/display-pairs/wall-beside-screen-2.md');
   });
 
   it.each([

@@ -97,6 +97,7 @@ export function bench(sessions: readonly Session[], more: Partial<Bench> = {}): 
     sessions,
     displayPairs: [],
     planned: [],
+    plannedPairs: [],
     methods: [],
     reports: [],
     ...more,
