@@ -8,7 +8,7 @@ export interface Bracket {
   readonly low: number;
   /** undefined: no session bounds it from above. */
   readonly high: number | undefined;
-  /** Ids of the sessions, and elements of the anchors, that the two limits rest on. */
+  /** Ids of the sessions, elements of the anchors, and elements whose least latency is given, that the two limits rest on. */
   readonly from: readonly string[];
 }
 
@@ -18,7 +18,7 @@ export type ChainBrackets =
   | { readonly kind: 'contradiction'; readonly session: string };
 
 export interface BracketOptions {
-  /** Least latency of an element by physics, 0 where not given: half a frame interval and its readout for a body. */
+  /** Least latency of an element by physics, 0 where not given. */
   readonly atLeast?: Readonly<Record<string, number>>;
   readonly anchors?: readonly ChainAnchor[];
   /** Coverage of each total's own interval, which the brackets take as certain. */
@@ -54,8 +54,11 @@ export function bracketChain(observations: readonly ChainObservation[], options:
   for (const { elements, minus = [] } of observations) {
     const all = [...elements, ...minus];
     if (new Set(all).size < all.length) throw new RangeError(`a session names one element twice: ${all.join(', ')}`);
-    for (const element of all)
-      bounds.set(element, { low: atLeast[element] ?? 0, high: Infinity, lowFrom: NOTHING, highFrom: NOTHING });
+    for (const element of all) {
+      const least = atLeast[element];
+      const lowFrom = least === undefined ? NOTHING : new Set([element]);
+      bounds.set(element, { low: least ?? 0, high: Infinity, lowFrom, highFrom: NOTHING });
+    }
   }
   const equations = [
     ...observations.map(({ id, elements, minus = [], ...total }) => ({

@@ -146,7 +146,7 @@ const CHAIN_KINDS = {
     'bracket',
     'Lowest and highest possible latency',
     'ms',
-    'No part of a chain takes less than it must, so none takes more than the totals leave it: limits from every session’s 99.9 % interval, applied until nothing narrows. Nothing says where between the limits the truth lies. The value is their midpoint.',
+    'No part of a chain takes less than it must (a body half a frame interval and its readout, a display on its own clock half its refresh interval, any other nothing), so none takes more than the totals leave it: limits from every session’s 99.9 % interval, applied until nothing narrows. Nothing says where between the limits the truth lies. The value is their midpoint.',
   ),
 } as const satisfies Record<string, Kind>;
 

@@ -8,6 +8,7 @@ import type { Figure } from '../../src/register/register.ts';
 import type { SessionFigures } from '../../src/register/session-figures.ts';
 import { estimateRatios } from '../../src/analysis/ratio.ts';
 import type { Bench, Session } from '../../src/model/bench.ts';
+import { rate } from '../../src/model/rate.ts';
 import { bench, session } from './small-bench.ts';
 
 const RATES = ['23.976', '24', '25', '29.97', '30', '50', '59.94', '60', '119.88', '120'];
@@ -130,7 +131,7 @@ export function givenPair(
     standardUncertainty / 100,
   );
   return {
-    pair: { id, display, against, links: [], againstLinks: [], sourceTimer: { name: 'Laptop' } },
+    pair: { id, display, against, links: [], againstLinks: [], sourceTimer: { name: 'Laptop', refresh: rate(60) } },
     estimate: { value, error, components: [{ ...own, standardUncertainty, varianceShare: 1 }] },
     figure: { id: `display-difference/${id}`, readings: 16, runs: 4, excluded: 0, sources: [] },
   } as unknown as CompiledPair;

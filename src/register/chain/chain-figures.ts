@@ -29,12 +29,7 @@ export function compileChain(compilation: Compilation): Contribution {
       ...taken.flatMap((one) => elementFigures(one, nameOf, compilation)),
       ...taken.flatMap((one) => bracketFigures(one, nameOf, compilation)),
     ],
-    findings: chainFindings(
-      taken,
-      withoutUncertainty,
-      nameOf,
-      (display) => compilation.find.display(partOf(display).id).sync === 'free',
-    ),
+    findings: chainFindings(taken, withoutUncertainty, nameOf, compilation),
   };
 }
 
@@ -95,15 +90,13 @@ function bracketFigures(
   if (brackets.kind === 'contradiction') return [];
   return brackets.brackets.flatMap(({ element, low, high, from }: Bracket): readonly Figure[] => {
     if (high === undefined) return [];
-    // The file of a body states the readout that its least latency rests on.
-    const { file } = isBody(element) ? compilation.find.body(bodyOf(element)) : { file: undefined };
     const subject = {
       kind: 'bracket' as const,
       name: element,
       of: subjectOf(element),
       subject: nameOf(element),
       page: pageOf(element, compilation),
-      ...basisOf(from, island, compilation, file ? [{ file: file.path, sha256: file.sha256 }] : []),
+      ...basisOf(from, island, compilation),
     };
     return [{ ...plainFigure(subject, (low + high) / 2, describeLimits(low, high)), limits: { low, high } }];
   });
@@ -121,25 +114,26 @@ function subjectOf(element: string): Subject {
   return type === 'body' ? { body: bodyOf(element), condition: id } : { [type]: id };
 }
 
-/** The sessions that have a share in it, and the files of the displays and links whose stated latency has. */
+/** The sessions that have a share in it, and the files of the parts whose stated or least latency has. */
 export function basisOf(
   from: readonly string[],
   { sessions, pairs }: Island,
   { find, session }: Compilation,
-  files: readonly FigureSource[] = [],
 ): { totals: readonly Figure[]; files: readonly FigureSource[] } {
   const ids = new Set(from);
   const stated = from
     .filter((id) => id.includes('/') && !id.startsWith('error/'))
     .map((element) => {
       const { type, id } = partOf(element);
-      return type === 'link' ? find.link(id).file : find.display(id).file;
+      return { body: () => find.body(bodyOf(element)), link: () => find.link(id), display: () => find.display(id) }[
+        type
+      ]();
     });
   return {
     totals: [
       ...sessions.filter(({ id }) => ids.has(id)).map(({ id }) => session(id).total),
       ...pairs.filter((pair) => ids.has(pairId(pair))).map(({ figure }) => figure),
     ],
-    files: [...stated.map(({ path, sha256 }) => ({ file: path, sha256 })), ...files],
+    files: [...new Set(stated.map(({ file }) => file))].map(({ path, sha256 }) => ({ file: path, sha256 })),
   };
 }

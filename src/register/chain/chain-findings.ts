@@ -1,6 +1,8 @@
 /** What the network of sessions cannot tell, why, and what would make it so. */
 import { estimateChainDifference, estimateChainElement } from '../../analysis/chain-network.ts';
-import type { Session } from '../../model/bench.ts';
+import type { Bench, Display, Session } from '../../model/bench.ts';
+import { rateLabel, type Rate } from '../../model/rate.ts';
+import type { Compilation } from '../compilation.ts';
 import type { Finding } from '../register.ts';
 import { describeSignificant, describeValue } from '../text.ts';
 import { partOf } from './elements.ts';
@@ -18,7 +20,7 @@ export function chainFindings(
   taken: readonly TakenApart[],
   withoutUncertainty: readonly Session[],
   nameOf: NameOf,
-  runsFree: (display: string) => boolean,
+  bench: Pick<Compilation, 'bench' | 'find'>,
 ): readonly Finding[] {
   return [
     ...taken.flatMap((one) => [
@@ -29,7 +31,7 @@ export function chainFindings(
       ...contradicted(one),
     ]),
     ...notJoined(taken, nameOf),
-    ...nextSession(taken, nameOf, runsFree),
+    ...nextSession(taken, nameOf, bench),
     ...withoutUncertainty.map(
       ({ id }): Finding => ({
         rule: 'chain-no-uncertainty',
@@ -97,23 +99,32 @@ function displaysNotSeparable({ island, chain }: TakenApart, nameOf: NameOf): re
 function nextSession(
   taken: readonly TakenApart[],
   nameOf: NameOf,
-  runsFree: (display: string) => boolean,
+  { bench, find }: Pick<Compilation, 'bench' | 'find'>,
 ): readonly Finding[] {
+  const displayOf = (element: string): Display => find.display(partOf(element).id);
   const next = nextPair(
     taken.map(({ island }) => island),
-    runsFree,
+    (element) => displayOf(element).sync === 'free',
   );
   const [first] = taken;
   if (next === undefined || first === undefined) return [];
+  const [display, against] = [displayOf(next.display), displayOf(next.against)];
   return [
     {
       rule: 'chain-next-session',
       severity: 'note',
       where: whereOf(first.island),
       message: `One session would settle most: put ${nameOf(next.display)} and ${nameOf(next.against)} side by side, 16 readings in four clips. ${describeGain(next, nameOf)}`,
-      hint: `How that is done is among the methods, under “Two displays side by side”; npm run plan -- --display ${partOf(next.display).id} --against ${partOf(next.against).id} --picture 60 says more.`,
+      hint: `How that is done is among the methods, under “Two displays side by side”; npm run plan -- --display ${display.id} --against ${against.id} --picture ${rateLabel(pictureFor([display, against], bench))} says more.`,
     },
   ];
+}
+
+/** The rate of a picture for both: that of a comparison with one of them, else the refresh of the one that follows it. */
+function pictureFor(two: readonly [Display, Display], { displayPairs }: Bench): Rate {
+  const ids = two.map(({ id }) => id);
+  const like = displayPairs.find(({ display, against }) => ids.includes(display) || ids.includes(against));
+  return like?.sourceTimer.refresh ?? (two.find(({ sync }) => sync === 'input') ?? two[1]).refresh;
 }
 
 /** What the session that would settle most gives, in a sentence. */

@@ -1,4 +1,5 @@
 /** The sessions of a bench as a network: which parts each total went through, and which sessions share a part. */
+import { freeRunningIntervalMs } from '../../analysis/chain.ts';
 import type { ChainAnchor, ChainObservation } from '../../analysis/chain-network.ts';
 import type { NamedComponent } from '../../analysis/components.ts';
 import { combineErrors, errorOf, standardUncertaintyOf, type LinearError } from '../../analysis/linear-error.ts';
@@ -25,7 +26,10 @@ export interface Island {
   readonly anchors: readonly ChainAnchor[];
   /** Totals with all their uncertainty, for limits. */
   readonly totals: readonly ChainObservation[];
-  /** The least that physics leaves a body: half a frame interval and its readout. */
+  /**
+   * The least that physics leaves a part, where that is more than nothing: a body half a frame interval and its readout, a
+   * display on its own clock half its refresh interval, the mean wait for the next one.
+   */
   readonly atLeast: Readonly<Record<string, number>>;
 }
 
@@ -162,12 +166,15 @@ function islandOf(
       ...(observation.minus === undefined ? {} : { minus: observation.minus.filter(isPart) }),
       standardUncertainty: standardUncertaintyOf(observation.error),
     })),
-    atLeast: Object.fromEntries(
-      sessions.map((session) => [
+    atLeast: Object.fromEntries([
+      ...sessions.map((session) => [
         bodyElement(session, bench),
         intervalMs(session.rate) / 2 + (find.body(session.body).readoutMs ?? 0),
       ]),
-    ),
+      ...bench.displays
+        .filter(({ id, sync }) => sync === 'free' && elements.includes(displayElement(id)))
+        .map((display) => [displayElement(display.id), freeRunningIntervalMs(display) / 2]),
+    ]),
   };
 }
 

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { compileChain, describeLimits } from '../../../src/register/chain/chain-figures.ts';
+import type { CompiledPair } from '../../../src/register/displays/compile-pairs.ts';
 import { describeAnchors } from '../../../src/views/chain-words.ts';
 import { briefRows, chainRows } from '../../../src/views/chain-rows.ts';
 import { plainSentence } from '../../../src/register/sentence.ts';
 import type { Display, Link } from '../../../src/model/bench.ts';
+import { rate } from '../../../src/model/rate.ts';
 import { display } from '../../support/displays.ts';
 import { compilationOf, figureOf, given, givenPair, type GivenTotal } from '../../support/joint-bench.ts';
 
@@ -97,6 +99,19 @@ describe('without an anchor', () => {
     expect(body.interval).toBeUndefined();
     expect(body.text).toBe('between 8 and 84 ms');
   });
+});
+
+it('a display on its own clock takes half its refresh at the least, and leaves the body that much less', () => {
+  const displays = [
+    { ...display('hall', 'Hall'), refresh: rate(50), sync: 'free' as const },
+    display('stage', 'Stage'),
+  ];
+  const { figures } = compileChain(compilationOf(NETWORK, { displays, links: [RADIO] }));
+  const hall = figureOf(figures, 'bracket/display/hall');
+  // mean wait for a refresh of 20 ms that comes at any moment: 10 ms, of a uniform distribution
+  expect(hall.limits?.low).toBeCloseTo(10, 9);
+  expect(figureOf(figures, `bracket/${BRAE}`).limits?.high).toBeCloseTo(80 + 3.2905 - 10, 3);
+  expect(figureOf(figures, `bracket/${BRAE}`).sources.map((source) => source.file)).toContain('data/displays/hall.md');
 });
 
 describe('with a display whose latency is stated', () => {
@@ -212,6 +227,21 @@ it('says which two displays to put side by side, and how many readings that take
   expect(next?.message).toBe(
     'One session would settle most: put Stage and Hall side by side, 16 readings in four clips. It gives Stage a latency of its own, to about ± 3.7 ms.',
   );
+});
+
+it('names the rate of the picture: of a comparison that there is, else of the display that follows its input', () => {
+  const displays = [
+    { ...display('hall', 'Hall', STATED), refresh: rate(75), sync: 'free' as const },
+    { ...display('stage', 'Stage'), refresh: rate(50) },
+  ];
+  const hintOf = (pairs: readonly CompiledPair[]) => {
+    const totals = [on('1', 'alba-one', 'hall', 120), on('2', 'brae', 'stage', 90)];
+    const { findings } = compileChain(compilationOf(totals, { displays, displayPairs: pairs.map(({ pair }) => pair) }));
+    return findings.find(({ rule }) => rule === 'chain-next-session')?.hint;
+  };
+  expect(hintOf([])).toContain('--display stage --against hall --picture 50 says more');
+  // invented: its picture came at 60
+  expect(hintOf([givenPair('stage-beside-lobby', 'stage', 'lobby', 3)])).toContain('--picture 60 says more');
 });
 
 describe('displays read against each other that contradict the totals', () => {
