@@ -129,6 +129,8 @@ export type ChainEstimate =
       readonly kind: 'estimate';
       readonly interval: Interval;
       readonly from: readonly string[];
+      /** What each of them counts for: the estimate is the sum of their values, each times its share. */
+      readonly shares: ReadonlyMap<string, number>;
     })
   /** `with`: the elements that it cannot be separated from. `unknown-element`: no session went through it. */
   | { readonly kind: 'not-estimable'; readonly reason: 'not-separable'; readonly with: readonly string[] }
@@ -182,11 +184,16 @@ export function estimateChainSum(
   });
   const error = combineErrors(observations.map((observation, row) => [shares[row] ?? 0, observation.error]));
   const estimate = scaled(propagate(value, error), scale);
+  const counting = observations.flatMap(({ id }, row) => {
+    const share = shares[row] ?? 0;
+    return share === 0 ? [] : [[id, share] as const];
+  });
   return {
     kind: 'estimate',
     ...estimate,
     interval: intervalAt(estimate, chain.level),
-    from: observations.flatMap(({ id }, row) => (shares[row] === 0 ? [] : [id])),
+    from: counting.map(([id]) => id),
+    shares: new Map(counting),
   };
 }
 

@@ -122,6 +122,14 @@ describe('brackets', () => {
     expect(of(sessions, { atLeast })).toEqual({ 'body:a': [20, 60], 'body:b': [40, 80], 'display:x': [0, 40] });
   });
 
+  it('names the elements whose least latency a limit rests on', () => {
+    const got = bracketChain([exact('1', ['body:a', 'display:x'], 60)], { atLeast: { 'body:a': 20 } });
+    expect(got.kind === 'brackets' && got.brackets.map(({ from }) => from)).toEqual([
+      ['body:a', '1'],
+      ['1', 'body:a'],
+    ]);
+  });
+
   it('a slower display is bounded by what it adds to a faster one', () => {
     const sessions = [exact('1', ['body:a', 'display:x'], 60), exact('2', ['body:a', 'display:y'], 85)];
     expect(of(sessions)).toEqual({ 'body:a': [0, 60], 'display:x': [0, 60], 'display:y': [25, 85] });

@@ -13,6 +13,8 @@ import { basisOf } from '../chain/chain-figures.ts';
 import { bodyElement, displayElement, partOf } from '../chain/elements.ts';
 import { takeApart, type TakenApart } from '../chain/take-apart.ts';
 import { lowestOfBody } from '../comparisons/lowest-of-body.ts';
+import type { RunPlan } from '../../analysis/further-runs.ts';
+import { planRunsOfFit, type SharedSide } from '../comparisons/run-plan.ts';
 import { listWords } from '../comparisons/pair-words.ts';
 import { describeDecision, familySizeFigure, verdictData } from '../comparisons/verdict-data.ts';
 import { describeVerdict } from '../comparisons/verdict-text.ts';
@@ -27,6 +29,7 @@ import {
   type Measured,
 } from '../joint-figure.ts';
 import type { Figure, Finding, Subject } from '../register.ts';
+import { countedRuns } from '../session-input.ts';
 import { crossedConditions, type CrossedBody, type CrossedCondition } from './crossed-conditions.ts';
 
 /**
@@ -167,13 +170,32 @@ interface Compared {
   readonly one: TakenApart;
   readonly from: readonly string[];
   readonly difference: DifferenceResult;
+  readonly plan: RunPlan;
 }
 
 function comparedPair(compilation: Compilation, [a, b]: readonly [CrossedBody, CrossedBody]): Compared | undefined {
   const [one] = islandsOf(compilation, [a.element, b.element]);
   const estimate = one && estimateChainSum(one.chain, [a.element], [b.element]);
   if (one === undefined || estimate?.kind !== 'estimate' || estimate.standardUncertainty === 0) return undefined;
-  return { a, b, one, from: estimate.from, difference: differenceOf(estimate, DEFAULT_LEVEL) };
+  const plan = planRunsOfFit(estimate.standardUncertainty, [
+    sideOf(compilation, one, a, estimate.shares),
+    sideOf(compilation, one, b, estimate.shares),
+  ]);
+  return { a, b, one, from: estimate.from, difference: differenceOf(estimate, DEFAULT_LEVEL), plan };
+}
+
+/** The sessions of a body in its condition that have a share in an estimate. */
+function sideOf(
+  { bench, budgetOf }: Compilation,
+  { island }: TakenApart,
+  { element }: CrossedBody,
+  shares: ReadonlyMap<string, number>,
+): readonly SharedSide[] {
+  return island.sessions.flatMap((session) => {
+    const share = shares.get(session.id);
+    if (share === undefined || bodyElement(session, bench) !== element) return [];
+    return [{ budget: budgetOf(session.id), runs: countedRuns(session).length, share }];
+  });
 }
 
 /** Every two bodies of a condition that no chain has in common; what nothing joins is a finding. */
@@ -205,7 +227,7 @@ function judgedFigures(
   if (first === undefined) return [];
   const marginMs = intervalMs(first.a.sessions[0].rate) / 2;
   const comparisons = judgeFamily(
-    known.map(({ a, b, difference }) => ({ id: pairName(condition, a, b), difference, margin: marginMs })),
+    known.map(({ a, b, difference, plan }) => ({ id: pairName(condition, a, b), difference, margin: marginMs, plan })),
     ALPHA,
   );
   const inWords = `every two bodies in ${condition.words} that were never measured through one chain`;

@@ -2,6 +2,7 @@ import {
   combineComponents,
   pairComponents,
   type BudgetedValue,
+  type CombinedUncertainty,
   type NamedComponent,
 } from '../../analysis/components.ts';
 import type { RunPlan } from '../../analysis/further-runs.ts';
@@ -40,6 +41,51 @@ export function planRuns(a: Side, b: Side): RunPlan {
         fixed: combineComponents([...left, ...remainders]),
       },
     }),
+  };
+}
+
+/** A session with what its total counts for in a value that several give. */
+export interface SharedSide extends Side {
+  readonly share: number;
+}
+
+/**
+ * The same for a difference that a fit of many sessions gives: those of either side count with their shares, and whatever else
+ * its uncertainty holds (displays, links, what sessions share, disagreement) no further run of the two makes smaller.
+ */
+export function planRunsOfFit(
+  standardUncertainty: number,
+  sides: readonly [readonly SharedSide[], readonly SharedSide[]],
+): RunPlan {
+  const ownOf = (side: readonly SharedSide[], isIncluded: (component: NamedComponent) => boolean) =>
+    combineComponents(
+      side.flatMap(({ budget, share }) =>
+        budget.components
+          .filter((component) => component.sharedKey === null && isIncluded(component))
+          .map((component) => ({
+            standardUncertainty: Math.abs(share) * component.standardUncertainty,
+            degreesOfFreedom: component.degreesOfFreedom,
+          })),
+      ),
+    );
+  const rest = (...parts: readonly CombinedUncertainty[]): CombinedUncertainty => {
+    const left = parts.reduce((sum, part) => sum - part.standardUncertainty ** 2, standardUncertainty ** 2);
+    return { standardUncertainty: Math.sqrt(Math.max(0, left)), degreesOfFreedom: Infinity };
+  };
+  const [a, b] = sides;
+  const ofRuns = (side: readonly SharedSide[]) => ownOf(side, (one) => !isOfDays(one));
+  const whole = (side: readonly SharedSide[]) => ownOf(side, () => true);
+  const runsOf = (side: readonly SharedSide[]): number => side.reduce((sum, { runs }) => sum + runs, 0);
+  const hasDays = [...a, ...b].some(({ budget }) =>
+    budget.components.some((one) => isOfDays(one) && one.standardUncertainty > 0),
+  );
+  return {
+    sides: [
+      { ...ofRuns(a), runs: runsOf(a) },
+      { ...ofRuns(b), runs: runsOf(b) },
+    ],
+    fixed: rest(ofRuns(a), ofRuns(b)),
+    ...(hasDays && { otherDays: { sides: [whole(a), whole(b)], fixed: rest(whole(a), whole(b)) } }),
   };
 }
 
