@@ -108,15 +108,26 @@ function ofText(written: string, { unit, decimal }: AmountOptions): Amount | str
   const comma = text === written ? {} : { how: 'decimal commas made points' };
   if (CLOCK.test(text)) return { kind: 'typed', text, ...comma };
   if (!NUMBER.test(text)) return `holds '${written}', no time such as 31.482 or 00:31.482`;
-  if (unit === undefined)
-    return 'holds a plain number. Say what it counts: --unit s for seconds, --unit ms for milliseconds';
-  if (decimal === undefined && isThousands(written, unit))
-    return `holds '${written}'. Say whether its mark stands before decimals: --decimal ${written.includes(',') ? 'comma' : 'point'}. If it groups thousands, take the groups out of the file`;
+  const asked = askedOfNumber(written, unit, decimal);
+  if (asked !== undefined) return asked;
   const how = [
     ...(comma.how === undefined ? [] : [comma.how]),
     unit === 'ms' ? 'milliseconds made seconds' : 'plain numbers taken for seconds',
   ];
   return { kind: 'typed', text: unit === 'ms' ? thousandth(text) : text, how: how.join(', ') };
+}
+
+/** What cannot be known of a plain number, all of it at once; undefined where nothing is open. */
+function askedOfNumber(written: string, unit: Unit | undefined, decimal: DecimalMark | undefined): string | undefined {
+  const mark = written.includes(',') ? 'comma' : 'point';
+  const isOpen = (as: Unit): boolean => decimal === undefined && isThousands(written, as);
+  const threeDigits = `holds a number with three digits behind a ${mark}`;
+  const markSays = `its mark stands before decimals: --decimal ${mark}. If it groups thousands, take the groups out of the file`;
+  if (unit !== undefined) return isOpen(unit) ? `${threeDigits}. Say whether ${markSays}` : undefined;
+  const unitSays = 'Say what it counts: --unit s for seconds, --unit ms for milliseconds';
+  if (isOpen('s')) return `${threeDigits}. ${unitSays}; and whether ${markSays}`;
+  const forMs = isOpen('ms') ? ` (then also --decimal ${mark}, unless its mark groups thousands)` : '';
+  return `holds a plain number. ${unitSays}${forMs}`;
 }
 
 /** One mark with three digits behind it may stand before decimals or between thousands. */

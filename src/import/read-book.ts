@@ -1,4 +1,5 @@
 import { read, utils, type CellObject, type WorkSheet } from '@e965/xlsx';
+import { unzipSync } from 'fflate';
 import { readOds } from 'hucre/ods';
 import { ImportError } from './mistakes.ts';
 import { readDelimited, type DelimitedOptions } from './read-delimited.ts';
@@ -6,7 +7,6 @@ import { cellName, type Book, type Cell, type Sheet } from './sheet.ts';
 
 /** More rows than anybody types; what has more is no list of readings. */
 const MOST_ROWS = 20_000;
-const ODS_MIME = 'mimetypeapplication/vnd.oasis.opendocument.spreadsheet';
 
 /**
  * The sheets of a file, told by what it holds and not by its name: an Excel workbook, an OpenDocument spreadsheet, or text,
@@ -14,11 +14,11 @@ const ODS_MIME = 'mimetypeapplication/vnd.oasis.opendocument.spreadsheet';
  * Throws an ImportError where it is none of them.
  */
 export async function readBook(bytes: Uint8Array, options: DelimitedOptions): Promise<readonly Book[]> {
-  const start = new TextDecoder('latin1').decode(bytes.subarray(0, 120));
+  const start = new TextDecoder('latin1').decode(bytes.subarray(0, 4));
   const isZip = start.startsWith('PK\u0003\u0004');
   const isCompound = start.startsWith('\u00d0\u00cf\u0011\u00e0');
   if (!isZip && !isCompound) return readDelimited(bytes, options);
-  const book = await readWorkbook(bytes, isZip && start.includes(ODS_MIME));
+  const book = await readWorkbook(bytes, isZip && isOpenDocument(bytes));
   // one that is cut would look whole
   const long = book.sheets.find(({ rows }) => rows.length > MOST_ROWS);
   if (long !== undefined)
@@ -31,9 +31,29 @@ export async function readBook(bytes: Uint8Array, options: DelimitedOptions): Pr
   return [book];
 }
 
-async function readWorkbook(bytes: Uint8Array, isOpenDocument: boolean): Promise<Book> {
+/**
+ * Whether a zip archive holds the content of an OpenDocument package (OpenDocument 1.3, part 2). Its `mimetype` need not come
+ * first: archives that were packed again have it anywhere.
+ */
+function isOpenDocument(bytes: Uint8Array): boolean {
+  const names: string[] = [];
   try {
-    return isOpenDocument ? await readOpenDocument(bytes) : readExcel(bytes);
+    unzipSync(bytes, {
+      filter: ({ name }) => {
+        names.push(name);
+        return false;
+      },
+    });
+  } catch {
+    // what is no archive at all is told by the reader of workbooks
+    return false;
+  }
+  return names.includes('content.xml') && !names.includes('[Content_Types].xml');
+}
+
+async function readWorkbook(bytes: Uint8Array, isOpen: boolean): Promise<Book> {
+  try {
+    return isOpen ? await readOpenDocument(bytes) : readExcel(bytes);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     throw new ImportError([

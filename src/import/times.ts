@@ -21,7 +21,25 @@ const MOST_DECIMALS = 6;
 /** Of a stored time that is told: what lies beyond is rounding. */
 const SHOWN_DECIMALS = 10;
 
+/** Where something stands in the way, what would be asked after the answers is asked with it. */
 export function convertTimes(cells: readonly PlacedCell[], date1904: boolean, options: AmountOptions): Times {
+  const found = convert(cells, date1904, options);
+  const answers = found.mistakes.length === 0 ? undefined : likelyAnswers(cells, options);
+  if (answers === undefined) return found;
+  const key = ({ where, says }: ImportMistake): string => `${where}\n${says}`;
+  const asked = new Set(found.mistakes.map(key));
+  const later = convert(cells, date1904, answers).mistakes.filter((mistake) => !asked.has(key(mistake)));
+  return { ...found, mistakes: [...found.mistakes, ...later] };
+}
+
+/** Those that settle what plain numbers mean, to look further with; undefined where marks of both kinds stand in them. */
+function likelyAnswers(cells: readonly PlacedCell[], options: AmountOptions): AmountOptions | undefined {
+  const has = (mark: string): boolean => cells.some(({ cell }) => cell.kind === 'text' && cell.text.includes(mark));
+  if (has(',') && has('.')) return undefined;
+  return { ...options, unit: options.unit ?? 's', decimal: options.decimal ?? (has(',') ? 'comma' : 'point') };
+}
+
+function convert(cells: readonly PlacedCell[], date1904: boolean, options: AmountOptions): Times {
   const mistakes: ImportMistake[] = [];
   const said = { ...options, decimal: options.decimal ?? (hasDecimalComma(cells) ? 'comma' : undefined) };
   const amounts = cells.flatMap(({ cell, where }): { cell: Cell; where: string; amount: Amount }[] => {

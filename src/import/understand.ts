@@ -180,12 +180,14 @@ function plainMistake(
   { decimal, unit }: ImportOptions,
 ): string | undefined {
   const found = describeCell(cell);
-  if (isComma && decimal !== 'comma')
-    return `holds '${found}'. Say whether its comma stands before decimals: --decimal comma`;
+  const asksMark = isComma && decimal !== 'comma';
+  const asksUnit = method === 'instrument' && unit === undefined;
+  if (asksMark)
+    return `holds '${found}'. Say whether its comma stands before decimals: --decimal comma${asksUnit ? '; and that it counts milliseconds: --unit ms' : ''}`;
   if ((cell.kind !== 'number' && cell.kind !== 'text') || (!isComma && !/^\d+(?:\.\d+)?$/.test(found)))
     return `holds '${found}', no number such as ${method === 'instrument' ? '163.4' : '12'}`;
   if (method !== 'instrument' || unit === 'ms') return undefined;
-  return unit === undefined
+  return asksUnit
     ? 'holds a plain number. Say that it counts milliseconds: --unit ms'
     : 'counts seconds, and latencies are written in milliseconds. Convert it in the workbook';
 }

@@ -185,7 +185,25 @@ describe('what cannot be known is asked for by the option that says it', () => {
       'a comma before three digits',
       text('run;source;shown\n1;31,482;31,317\n'),
       { unit: 's' },
-      "desk, B2: holds '31,482'. Say whether its mark stands before decimals: --decimal comma. If it groups thousands, take the groups out of the file.\ndesk, C2: holds '31,317'. Say whether its mark stands before decimals: --decimal comma. If it groups thousands, take the groups out of the file.",
+      'desk, B2; C2: holds a number with three digits behind a comma. Say whether its mark stands before decimals: --decimal comma. If it groups thousands, take the groups out of the file.',
+    ],
+    [
+      'plain numbers with commas, of which neither unit nor mark is said: both at once',
+      text('run;source;shown\n1;31,482;31,317\n'),
+      {},
+      'desk, B2; C2: holds a number with three digits behind a comma. Say what it counts: --unit s for seconds, --unit ms for milliseconds; and whether its mark stands before decimals: --decimal comma. If it groups thousands, take the groups out of the file.',
+    ],
+    [
+      'plain numbers with points, of which milliseconds would be asked for more',
+      text('run;source;shown\n1;31.482;31.317\n'),
+      {},
+      'desk, B2; C2: holds a plain number. Say what it counts: --unit s for seconds, --unit ms for milliseconds (then also --decimal point, unless its mark groups thousands).',
+    ],
+    [
+      'no unit said, and zeros dropped: both at once',
+      text('run;source;shown\n1;1131.482;1131.31\n'),
+      {},
+      'desk, B2; C2: holds a plain number. Say what it counts: --unit s for seconds, --unit ms for milliseconds.\ndesk, C2: has 2 decimals where others have 3. If zeros at the end were dropped, say --decimals 3.',
     ],
     [
       'hours and minutes',

@@ -90,15 +90,21 @@ export function xlsx(sheets: readonly XlsxSheet[], { date1904 = false } = {}): U
   });
 }
 
-/** An .ods of one sheet; cells are XML of `table:table-cell`. */
-export function ods(name: string, rows: readonly (readonly string[])[]): Uint8Array {
+/** An .ods of one sheet; cells are XML of `table:table-cell`. Its type stands first, as OpenDocument wants it, or as packed again. */
+export function ods(
+  name: string,
+  rows: readonly (readonly string[])[],
+  type: 'first' | 'last' | 'none' = 'first',
+): Uint8Array {
+  const mimetype = 'application/vnd.oasis.opendocument.spreadsheet';
   return zip({
-    mimetype: 'application/vnd.oasis.opendocument.spreadsheet',
+    ...(type === 'first' ? { mimetype } : {}),
     'META-INF/manifest.xml':
       '<manifest:manifest xmlns:manifest="urn:oasis:names:tc:opendocument:xmlns:manifest:1.0"><manifest:file-entry manifest:full-path="/" manifest:media-type="application/vnd.oasis.opendocument.spreadsheet"/><manifest:file-entry manifest:full-path="content.xml" manifest:media-type="text/xml"/></manifest:manifest>',
     'styles.xml':
       '<office:document-styles xmlns:office="urn:oasis:names:tc:opendocument:xmlns:office:1.0" office:version="1.3"/>',
     'content.xml': `<office:document-content xmlns:office="urn:oasis:names:tc:opendocument:xmlns:office:1.0" xmlns:table="urn:oasis:names:tc:opendocument:xmlns:table:1.0" xmlns:text="urn:oasis:names:tc:opendocument:xmlns:text:1.0" office:version="1.3"><office:body><office:spreadsheet><table:table table:name="${escapeXml(name)}">${rows.map((cells) => `<table:table-row>${cells.join('')}</table:table-row>`).join('')}</table:table></office:spreadsheet></office:body></office:document-content>`,
+    ...(type === 'last' ? { mimetype } : {}),
   });
 }
 
