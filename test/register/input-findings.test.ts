@@ -266,6 +266,11 @@ describe('rows that stand in a file twice', () => {
     const one = repeatedRows({ session: session('a', AT_24, { method, readings }) } as SessionFigures);
     return one && `${one.severity}: ${one.message}`;
   };
+  it('are looked for in sessions of any length', () =>
+    expect([[], [304], [304, 312], [304, 304], [304, 312, 308]].map((few) => found('frame-count', few))).toEqual(
+      Array(5).fill(undefined),
+    ));
+
   // Twelve throws of a die, times four: that of all twelve in order stand there again has a chance of 6^-12.
   const counts = [3, 6, 1, 4, 4, 2, 6, 5, 1, 3, 2, 5].map((frames) => 300 + frames * 4);
 

@@ -56,7 +56,7 @@ function repeatedBlock(keys: readonly string[]): Block | undefined {
 
 /**
  * The length at which the expected number of repeated blocks, pairs × agreement ^ length, is `RARE`; none where all
- * agree.
+ * agree, or are two.
  */
 function leastLength(keys: readonly string[]): number {
   const pairs = (keys.length * (keys.length - 1)) / 2;
@@ -64,8 +64,9 @@ function leastLength(keys: readonly string[]): number {
     (sum, { length }) => sum + (length * (length - 1)) / 2,
     0,
   );
-  if (pairs <= alike) return Infinity;
-  const length = Math.ceil(ln(RARE / pairs) / ln(Math.max(alike, 1) / pairs));
+  const agreeing = Math.max(alike, 1);
+  if (pairs <= agreeing) return Infinity;
+  const length = Math.ceil(ln(RARE / pairs) / ln(agreeing / pairs));
   return length > LONGEST ? Infinity : length;
 }
 
