@@ -1,6 +1,6 @@
 /**
- * One session's files with all that they refer to, read whether or not they are sound: for whoever is still typing
- * them.
+ * One session's files, or those of one comparison of two displays, with all that they refer to, read whether or not
+ * they are sound: for whoever is still typing them.
  */
 import { join } from 'node:path';
 import { METHODS, PAIR_METHODS, type Bench } from '../model/bench.ts';
@@ -18,7 +18,24 @@ export interface ReadSessions {
   readonly sources: DataSources;
   /** Of reading alone: what could not be read at all. */
   readonly unreadable: readonly Problem[];
+  /** As `pathOf` takes them; comparisons of displays after sessions. */
   readonly ids: readonly string[];
+}
+
+const PAIRS = 'display-pairs';
+
+/** What is typed is named by a session's id, or by `display-pairs/` and a comparison's: its two files, without their endings. */
+export function pathOf(id: string): string {
+  return `data/${isTypedPair(id) ? id : `sessions/${id}`}`;
+}
+
+export function isTypedPair(id: string): boolean {
+  return id.startsWith(`${PAIRS}/`);
+}
+
+/** As `pathOf` takes it. */
+export function typedPairId({ id }: { readonly id: string }): string {
+  return `${PAIRS}/${id}`;
 }
 
 export interface ParsedSessions {
@@ -32,14 +49,20 @@ export async function readSessions(root: string, named?: readonly string[]): Pro
   const problems = new ProblemList();
   const data = await Folder.open(root, join(root, 'data'), problems);
   if (data === undefined) return undefined;
-  const entries = await data.list('sessions', ['.md', '.csv'], false);
-  const asked = entries.filter(({ id }) => named === undefined || named.includes(id));
-  const sessions: SessionPairSource[] = [];
-  for (const { id, files } of asked) {
-    const read = async (name: string | undefined) => name && (await data.readSource(`sessions/${name}`));
-    const [front, readings] = [await read(files.get('.md')), await read(files.get('.csv'))];
-    sessions.push({ id, front: front || undefined, readings: readings || undefined });
-  }
+  const ids: string[] = [];
+  const readTwo = async (folder: string, nameOf: (entry: { readonly id: string }) => string) => {
+    const found: SessionPairSource[] = [];
+    for (const { id, files } of await data.list(folder, ['.md', '.csv'], false)) {
+      ids.push(nameOf({ id }));
+      if (named !== undefined && !named.includes(nameOf({ id }))) continue;
+      const read = async (name: string | undefined) => name && (await data.readSource(`${folder}/${name}`));
+      const [front, readings] = [await read(files.get('.md')), await read(files.get('.csv'))];
+      found.push({ id, front: front || undefined, readings: readings || undefined });
+    }
+    return found;
+  };
+  const sessions = await readTwo('sessions', ({ id }) => id);
+  const displayPairs = await readTwo(PAIRS, typedPairId);
   const sources: DataSources = {
     settings: await data.readSource('settings.yaml'),
     variation: (await data.holdsFile(VARIATION_FILE)) ? await data.readSource(VARIATION_FILE) : undefined,
@@ -50,9 +73,9 @@ export async function readSessions(root: string, named?: readonly string[]): Pro
     links: await data.readSources('links', '.md', false),
     rigs: await data.readSources('rigs', '.md'),
     sessions,
-    displayPairs: [],
+    displayPairs,
   };
-  return { sources, unreadable: problems.all, ids: entries.map(({ id }) => id) };
+  return { sources, unreadable: problems.all, ids };
 }
 
 /** What they say, with these texts in place of what is on disk: by path, `data/sessions/a.csv`. */
@@ -70,6 +93,11 @@ export function parseSessions(
     const bytes = checkEncoding(raw, report);
     return bytes && { file: { ...source.file, sha256: checksum(raw), bytes: raw.length }, bytes, report };
   };
+  const freshTwo = ({ id, front, readings }: SessionPairSource): SessionPairSource => ({
+    id,
+    front: fresh(front),
+    readings: fresh(readings),
+  });
   const named = (list: DataSources['rigs']) => list.map(({ id, source }) => ({ id, source: fresh(source) }));
   const settings = fresh(sources.settings);
   const parsed = parseData(
@@ -81,12 +109,8 @@ export function parseSessions(
       displays: named(sources.displays),
       links: named(sources.links),
       rigs: named(sources.rigs),
-      displayPairs: [],
-      sessions: sources.sessions.map(({ id, front, readings }) => ({
-        id,
-        front: fresh(front),
-        readings: fresh(readings),
-      })),
+      sessions: sources.sessions.map(freshTwo),
+      displayPairs: sources.displayPairs.map(freshTwo),
     },
     { methods: [...METHODS, ...PAIR_METHODS], readProse: () => [] },
   );

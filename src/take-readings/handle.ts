@@ -39,8 +39,9 @@ export function readingsServer(root: string, token: string, page: string): Serve
     if (state.method !== 'two-timers') return {};
     const own = state.readings.findLast(({ cells }) => (cells['source'] ?? '') !== '')?.cells['source'];
     if (own !== undefined) return { example: own };
-    const known = examples.get(state.rig) ?? (await stampExample(root, state.rig));
-    examples.set(state.rig, known);
+    const timer = state.rig ?? '';
+    const known = examples.get(timer) ?? (await stampExample(root, state.rig));
+    examples.set(timer, known);
     return { example: known };
   };
   const change = async (
@@ -130,7 +131,7 @@ export function readingsServer(root: string, token: string, page: string): Serve
 /** What an author can mend; undefined for faults of ours. */
 function sayFault(error: unknown): string | undefined {
   if (error instanceof Refused || error instanceof ProblemsError) return error.message;
-  return fileSystemProblem(error, 'data/sessions')?.message;
+  return fileSystemProblem(error, 'data')?.message;
 }
 
 function json(status: number, body: unknown): Answer {

@@ -1,11 +1,12 @@
 /**
- * The two files of a session, read, and changed whole or not at all: by the way in which every command writes, with what the
+ * The two files of a session, or of a comparison of two displays, read, and changed whole or not at all: by the way in which every command writes, with what the
  * change was based on as its condition, so that two pages, or an editor beside one, cannot undo each other.
  */
 import { whileWriting } from '../commands/write-all.ts';
-import { parseSessions, readSessions, type ReadSessions } from '../ingest/read-session.ts';
+import { isTypedPair, parseSessions, pathOf, readSessions, type ReadSessions } from '../ingest/read-session.ts';
 import { describeProblem, wordsOf } from '../model/problem-text.ts';
 import { ProblemsError, type Problem } from '../model/problem.ts';
+import { pairState } from './pair-state.ts';
 import { sessionState, type SessionState, type SessionTexts } from './session-state.ts';
 
 /** What a change makes of the files; a text that is left out stays. */
@@ -31,7 +32,8 @@ interface Loaded {
 /** Thrown by a change that cannot be made. */
 export class Refused extends Error {}
 
-const NO_SESSION = 'There is no session of this name in data/sessions.';
+const NO_SESSION =
+  'There is no session of this name in data/sessions, and no comparison of two displays in data/display-pairs.';
 /** How long a change waits for a command that is writing. */
 const WAITS_MS = [50, 150, 400, 1000];
 
@@ -77,7 +79,7 @@ async function changeAlone(
     }
     const texts = new Map(
       Object.entries({ md: made.front, csv: made.readings }).flatMap(([end, text]) =>
-        text === undefined ? [] : [[`data/sessions/${id}.${end}`, text] as const],
+        text === undefined ? [] : [[`${pathOf(id)}.${end}`, text] as const],
       ),
     );
     const mistakes = made.isUndo === true ? [] : newMistakes(before.read, texts);
@@ -102,11 +104,11 @@ function newMistakes(read: ReadSessions, texts: ReadonlyMap<string, string>): re
 
 async function load(root: string, id: string): Promise<Loaded | string> {
   const read = await readSessions(root, [id]);
-  const [session] = read?.sources.sessions ?? [];
+  const [session] = read === undefined ? [] : [...read.sources.sessions, ...read.sources.displayPairs];
   if (read === undefined || session === undefined) return NO_SESSION;
   const { front, readings } = session;
   if (front === undefined || readings === undefined)
-    return read.unreadable.map(describeProblem).join(' ') || `The session needs two files, ${id}.md and ${id}.csv.`;
+    return read.unreadable.map(describeProblem).join(' ') || `It needs two files, ${pathOf(id)}.md and .csv.`;
   return {
     read,
     texts: {
@@ -119,7 +121,7 @@ async function load(root: string, id: string): Promise<Loaded | string> {
 
 function stateOf(id: string, { read, texts }: Loaded): Outcome {
   const parsed = parseSessions(read);
-  const state = sessionState(id, parsed, texts);
+  const state = (isTypedPair(id) ? pairState : sessionState)(id, parsed, texts);
   if (state !== undefined) return { kind: 'done', state };
   return { kind: 'refused', says: parsed.problems.map(describeProblem) };
 }

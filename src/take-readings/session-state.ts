@@ -3,7 +3,7 @@ import { Memory } from 'lagfolio/memory';
 import { estimateSession, keepEstimate } from '../analysis/estimate.ts';
 import { readingRangeMs } from '../analysis/phase-errors.ts';
 import { summarize } from '../analysis/summary.ts';
-import type { ParsedSessions } from '../ingest/read-session.ts';
+import { pathOf, type ParsedSessions } from '../ingest/read-session.ts';
 import type { Bench, MethodId, PlannedSession, Session } from '../model/bench.ts';
 import { wordsOf } from '../model/problem-text.ts';
 import type { Problem } from '../model/problem.ts';
@@ -59,8 +59,15 @@ export interface SessionState {
   /** Of both files as they are: what a change must be based on. */
   readonly digest: string;
   readonly method: MethodId;
-  readonly rig: string;
+  /** Absent where two displays are compared. */
+  readonly rig?: string;
   readonly columns: readonly string[];
+  /** What stands in a column, and what is made of it (`latency`), as the page calls them. */
+  readonly names: Readonly<Record<string, string>>;
+  /** Whether the shown time may be the later one. */
+  readonly signed: boolean;
+  /** What may still be filled in beside the date. */
+  readonly asks: readonly Detail[];
   /** What was set on the body, to be read back before the first reading. */
   readonly settings: readonly Fact[];
   readonly context: readonly Fact[];
@@ -88,6 +95,8 @@ export interface SessionState {
   readonly progress: string;
 }
 
+export type Detail = 'firmware' | 'room' | 'warm-up';
+
 export interface SessionTexts {
   readonly front: string;
   readonly readings: string;
@@ -103,33 +112,67 @@ export function sessionState(
   const session = bench?.sessions.find((one) => one.id === id);
   const planned = session ?? bench?.planned.find((one) => one.id === id);
   if (bench === undefined || planned === undefined || !isKnown(planned, bench)) return undefined;
-  const own = problems.filter(({ file }) => file.startsWith(`data/sessions/${id}.`));
+  const own = problemsOf(id, problems);
   const found = session === undefined || countedReadings(session).length === 0 ? undefined : compiled(session, bench);
   const figures = found?.kind === 'figures' ? found.figures : undefined;
   const findings = figures === undefined ? [] : findingsOf([figures]);
-  const plan = readDesign(texts.front);
-  const position = readPosition(texts.front);
-  const date = /^date: *["']?(\d{4}-\d\d-\d\d)/m.exec(texts.front)?.[1];
   return {
     id,
-    digest: texts.digest,
+    ...statedIn(texts),
     method: planned.method,
     rig: planned.rig,
     columns: COLUMNS[planned.method].split(','),
+    names: NAMES,
+    signed: false,
+    asks: ['firmware', 'room', 'warm-up'],
     ...conditionOf(planned, session, bench),
-    ...(date === undefined ? {} : { date }),
-    ...(position === undefined ? {} : { position }),
-    ...(plan === undefined ? {} : { plan }),
     ...timingOf(planned, session, bench),
-    readings: session === undefined ? [] : readingsOf(session, own, figures),
+    readings: session === undefined ? [] : readingsOf(session, own, remarkedIn(figures)),
     clips: session === undefined ? [] : clipsOf(session),
-    problems: own.filter(({ line, file }) => !(file.endsWith('.csv') && line !== undefined)).map(wordsOf),
+    problems: own.filter((problem) => !isOfRow(problem)).map(wordsOf),
     findings: findings.map(({ rule, severity, message, hint }) => ({ rule, severity, message, hint })),
     ...(figures === undefined ? {} : { total: totalOf(figures) }),
     ...(found?.kind === 'refused' ? { refused: found.says } : {}),
-    agreement: agreementOf(figures),
-    progress: describeProgress(session === undefined ? [] : countedRuns(session).map((run) => run.length), plan),
+    agreement: agreementOf(figures?.estimate.diagnostics),
+    progress: progressOf(session, texts),
   };
+}
+
+const NAMES = { source: 'Timer', shown: 'Display', frames: 'Frames counted', latency: 'Latency' };
+
+/** Mistakes in the two files. */
+export function problemsOf(id: string, problems: readonly Problem[]): readonly Problem[] {
+  return problems.filter(({ file }) => file.startsWith(`${pathOf(id)}.`));
+}
+
+/** Rather than of the file as a whole. */
+export function isOfRow({ line, file }: Problem): boolean {
+  return file.endsWith('.csv') && line !== undefined;
+}
+
+/** What the files say whether or not they are sound. */
+export function statedIn({ front, digest }: SessionTexts): Pick<SessionState, 'digest' | 'date' | 'position' | 'plan'> {
+  const [plan, position] = [readDesign(front), readPosition(front)];
+  const date = /^date: *["']?(\d{4}-\d\d-\d\d)/m.exec(front)?.[1];
+  return {
+    digest,
+    ...(date === undefined ? {} : { date }),
+    ...(position === undefined ? {} : { position }),
+    ...(plan === undefined ? {} : { plan }),
+  };
+}
+
+export function progressOf(taken: Taken | undefined, { front }: SessionTexts): string {
+  return describeProgress(taken === undefined ? [] : countedRuns(taken).map((run) => run.length), readDesign(front));
+}
+
+/** Readings that there are, of a session or of two displays. */
+export type Taken = Pick<Session, 'readings' | 'resolutionMs'>;
+
+/** What is to be said of a reading beside what a build reports of its row, and digits that would suit. */
+export interface Remarked {
+  readonly why: readonly string[];
+  readonly suits: readonly string[];
 }
 
 /** Whether all that it refers to could be read. */
@@ -207,18 +250,20 @@ function timingOf(
   };
 }
 
-function readingsOf(
-  session: Session,
+function remarkedIn(figures: SessionFigures | undefined): ReadonlyMap<number, Remarked> {
+  return new Map((figures === undefined ? [] : suspectsOf(figures)).map((suspect) => [suspect.line, suspect]));
+}
+
+/** @param remarked by line */
+export function readingsOf(
+  session: Taken,
   problems: readonly Problem[],
-  figures: SessionFigures | undefined,
+  remarked: ReadonlyMap<number, Remarked>,
 ): readonly ReadingState[] {
-  const suspects = new Map(
-    (figures === undefined ? [] : suspectsOf(figures)).map((suspect) => [suspect.line, suspect]),
-  );
   const decimals = decimalsOfStep(session.resolutionMs);
   return session.readings.map((reading): ReadingState => {
     const { line, run, cells, latencyMs, sourceMs, excluded, note } = reading;
-    const suspect = suspects.get(line);
+    const suspect = remarked.get(line);
     return {
       line,
       run,
@@ -228,7 +273,7 @@ function readingsOf(
       ...(excluded === undefined ? {} : { excluded }),
       ...(note === undefined ? {} : { note }),
       remarks: [
-        ...problems.filter((problem) => problem.line === line && problem.file.endsWith('.csv')).map(wordsOf),
+        ...problems.filter((problem) => problem.line === line && isOfRow(problem)).map(wordsOf),
         ...(suspect?.why ?? []),
       ],
       suits: suspect?.suits ?? [],
@@ -236,7 +281,7 @@ function readingsOf(
   });
 }
 
-function clipsOf(session: Session): readonly ClipState[] {
+export function clipsOf(session: Taken): readonly ClipState[] {
   const runs = new Set(session.readings.map(({ run }) => run));
   return [...runs].map((run): ClipState => {
     const latencies = countedReadings(session)
@@ -263,9 +308,11 @@ function totalOf({ total, figures, estimate }: SessionFigures): Total {
 /** From which probability on a build says that clips differ, and below which nothing here points to it. */
 const [SURE, UNLIKELY] = [0.95, 0.5];
 
-function agreementOf(figures: SessionFigures | undefined): string {
-  if (figures === undefined) return '';
-  const { runs, betweenRunsProbability: p } = figures.estimate.diagnostics;
+export function agreementOf(
+  found: { readonly runs: number; readonly betweenRunsProbability: number } | undefined,
+): string {
+  if (found === undefined) return '';
+  const { runs, betweenRunsProbability: p } = found;
   if (runs < 2) return 'One clip so far: nothing tells yet how much clips differ.';
   const percent = `${roundTo(100 * Math.min(p, 0.999), p > 0.995 ? 1 : 0)} %`;
   if (p >= SURE)

@@ -3,12 +3,15 @@ import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { renderNewSession } from '../../src/planning/render-session.ts';
+import type { DescribedPair } from '../../src/ingest/render-display-pair.ts';
 import { rate } from '../../src/model/rate.ts';
+import { renderPlannedPair } from '../../src/planning/render-pair.ts';
 import { compileRegister } from '../../src/site/compile.ts';
 import { TOKEN_HEADER } from '../../src/take-readings/guard.ts';
 import { readingsServer, type Server } from '../../src/take-readings/handle.ts';
 import type { SessionState } from '../../src/take-readings/session-state.ts';
 import { writeBenchFolder, type BenchFolder } from '../support/bench-folder.ts';
+import { TWO_DISPLAYS } from '../support/two-displays.ts';
 
 const TOKEN = 'a-token';
 const HEADER = 'run,source,shown,exclude,note\n';
@@ -386,3 +389,90 @@ it('says what the next reading buys', async () => {
     /^(?:A new clip buys more|Readings of this clip buy more|Both buy alike|Neither buys much now)\. By simulation/,
   );
 }, 60_000);
+
+describe('two displays that are read against each other', () => {
+  const ID = 'display-pairs/wall-beside-screen';
+  const PAIR: DescribedPair = {
+    method: 'side-by-side',
+    display: 'wall',
+    against: 'screen',
+    sourceTimer: { name: 'Laptop', refresh: rate(60) },
+    outputs: { standardUncertaintyMs: 0 },
+    observer: { name: 'Pocket camera', rate: rate(240) },
+  };
+  let pairs: BenchFolder;
+  let by: Server;
+  beforeEach(() => {
+    const { front: md, readings } = renderPlannedPair(PAIR, { runs: 2, readings: 3, spacingMs: 1300 });
+    pairs = writeBenchFolder({ ...TWO_DISPLAYS, [`data/${ID}.md`]: md, [`data/${ID}.csv`]: readings });
+    by = readingsServer(pairs.root, TOKEN, '');
+  });
+  afterEach(() => pairs[Symbol.dispose]());
+  const open = () => ask('GET', '/session', { id: ID }, {}, by);
+  const begin = async (): Promise<string> => {
+    const { state } = await open();
+    const body = { id: ID, base: state.digest, date: '2026-05-02', firmware: '', room: '21 °C', warmUp: '' };
+    return (await post('/fill-in', body, by)).state.digest;
+  };
+
+  it('are listed with the sessions, planned ones before what is measured', async () => {
+    const { sessions } = (await ask('GET', '/sessions', {}, {}, by)) as unknown as {
+      sessions: readonly { id: string; title: string; planned: boolean }[];
+    };
+    expect(sessions.map(({ id, title, planned: isPlanned }) => [id, title, isPlanned])).toEqual([
+      [ID, 'Wall against Stage screen', true],
+      ['a', expect.stringContaining('Vennick Q4'), false],
+    ]);
+  });
+
+  it('are said by name, and nothing is asked that a comparison has not', async () => {
+    const { state } = await open();
+    expect(state).toMatchObject({
+      names: { source: 'Stage screen', shown: 'Wall', latency: 'Later by' },
+      signed: true,
+      asks: ['room'],
+      plan: { runs: 2, readings: 3 },
+      example: '00:00.000',
+    });
+    expect(state.settings).toContainEqual({ term: 'Picture', says: 'Laptop, 60 Hz' });
+  });
+
+  it('are written as typed, either of them later, with the figure that a build gives', async () => {
+    let base = await begin();
+    for (const [run, source, shown] of [
+      [1, '00:31.482', '00:31.465'],
+      [1, '00:33.149', '00:33.165'],
+      [1, '00:35.815', '00:35.815'],
+      [2, '00:04.482', '00:04.465'],
+    ] as const) {
+      const got = await add(ID, base, run, source, shown, {}, by);
+      expect(got.says ?? []).toEqual([]);
+      base = got.state.digest;
+    }
+    const { state } = await open();
+    // 33.149 − 33.165 s
+    expect(state.readings.map(({ latency }) => latency)).toEqual(['17 ms', '\u221216 ms', '0 ms', '17 ms']);
+    expect(state.progress).toContain('In this clip 2 readings more');
+    const bench = await pairs.read();
+    expect(bench.displayPairs.map(({ id, date, room }) => [id, date, room])).toEqual([
+      ['wall-beside-screen', '2026-05-02', '21 °C'],
+    ]);
+    const { figures } = compileRegister(bench);
+    const built = figures.find(({ id }) => id === 'display-difference/wall-beside-screen');
+    expect(state.total?.text).toBe(built?.text);
+    expect(readFileSync(join(pairs.root, `data/${ID}.md`), 'utf8')).not.toContain('planned');
+    expect(await post('/undo', { id: ID, base }, by)).toMatchObject({ status: 200 });
+    expect(readFileSync(join(pairs.root, `data/${ID}.csv`), 'utf8')).not.toContain('00:04.482');
+  });
+
+  it('refuse what no comparison can have, and write nothing', async () => {
+    const base = await begin();
+    const { status, says } = await post(
+      '/fill-in',
+      { id: ID, base, date: '', firmware: '1.0', room: '', warmUp: '' },
+      by,
+    );
+    expect([status, says?.join()]).toEqual([422, expect.stringContaining('firmware')]);
+    expect((await ask('GET', '/session', { id: 'display-pairs/none' }, {}, by)).status).toBe(422);
+  });
+});

@@ -56,9 +56,14 @@ function outputs({ pair }: CompiledPair): Found | undefined {
   };
 }
 
-function misread({ pair, estimate }: CompiledPair): Found | undefined {
-  const lines = countedRuns(pair).flatMap((run, r) =>
-    run.flatMap(({ line }, i) => ((estimate.misreads[r]?.[i] ?? 0) > MISREAD ? [line] : [])),
+/** Whether one reading of a run is more likely misread than not. */
+export function isMisread({ estimate }: CompiledPair, run: number, reading: number): boolean {
+  return (estimate.misreads[run]?.[reading] ?? 0) > MISREAD;
+}
+
+function misread(compiled: CompiledPair): Found | undefined {
+  const lines = countedRuns(compiled.pair).flatMap((run, r) =>
+    run.flatMap(({ line }, i) => (isMisread(compiled, r, i) ? [line] : [])),
   );
   if (lines.length === 0) return undefined;
   return {

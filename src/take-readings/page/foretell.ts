@@ -45,12 +45,20 @@ export function nextSource(
 
 /** Latencies that were read lie within a range of each other; before the first, none is known. */
 const FIRST: Between = { lowMs: 0, highMs: 1000 };
+const FIRST_EITHER_WAY: Between = { lowMs: -500, highMs: 500 };
 
-/** The shown stamp that goes with a source stamp. */
-export function nextShown(sourceMs: number, latenciesMs: readonly number[], rangeMs: number): Between {
+/** The shown stamp that goes with a source stamp; where it is signed, it may be the later one. */
+export function nextShown(
+  sourceMs: number,
+  latenciesMs: readonly number[],
+  rangeMs: number,
+  isSigned: boolean,
+): Between {
   const latency =
     latenciesMs.length === 0
-      ? FIRST
+      ? isSigned
+        ? FIRST_EITHER_WAY
+        : FIRST
       : { lowMs: Math.max(...latenciesMs) - rangeMs, highMs: Math.min(...latenciesMs) + rangeMs };
   return {
     lowMs: sourceMs - Math.max(latency.lowMs, latency.highMs),

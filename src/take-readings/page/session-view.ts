@@ -17,6 +17,10 @@ export function showSession(state: SessionState, acts: ReadingActs): void {
     ...facts([...(state.date === undefined ? [] : [{ term: 'Date', says: state.date }]), ...state.context]),
   );
   byId('details', HTMLElement).hidden = state.date !== undefined;
+  for (const detail of ['firmware', 'room', 'warm-up'] as const) {
+    const field = byId(detail, HTMLInputElement);
+    (field.closest('label') ?? field).hidden = !state.asks.includes(detail);
+  }
   byId('bench', HTMLElement).hidden = state.date === undefined;
   byId('results', HTMLElement).hidden = state.date === undefined;
   byId('total', HTMLElement).textContent = state.total?.text ?? state.refused ?? 'No reading counts yet.';
@@ -39,10 +43,10 @@ export function showSession(state: SessionState, acts: ReadingActs): void {
 
 function showReadings(state: SessionState, acts: ReadingActs): void {
   const columns = state.columns.filter((name) => !['run', 'exclude', 'note'].includes(name));
+  const nameOf = (column: string): string => state.names[column] ?? column;
+  const result = nameOf('latency');
   byId('readings-head', HTMLElement).replaceChildren(
-    ...['Clip', ...columns.map(nameOf), 'Latency', 'Remarks', 'Change'].map((name) =>
-      make('th', { scope: 'col' }, name),
-    ),
+    ...['Clip', ...columns.map(nameOf), result, 'Remarks', 'Change'].map((name) => make('th', { scope: 'col' }, name)),
   );
   // the latest is at hand without scrolling
   byId('readings', HTMLElement).replaceChildren(
@@ -60,7 +64,7 @@ function showReadings(state: SessionState, acts: ReadingActs): void {
         { class: excluded === undefined ? (remarks.length > 0 ? 'doubtful' : '') : 'excluded' },
         make('td', { 'data-label': 'Clip' }, String(run)),
         ...columns.map((name) => make('td', { class: 'stamp', 'data-label': nameOf(name) }, cells[name] ?? '')),
-        make('td', { class: 'stamp', 'data-label': 'Latency' }, latency),
+        make('td', { class: 'stamp', 'data-label': result }, latency),
         make('td', { class: 'remarks', 'data-label': 'Remarks' }, says.join(' ')),
         make(
           'td',
@@ -73,17 +77,6 @@ function showReadings(state: SessionState, acts: ReadingActs): void {
       );
     }),
   );
-}
-
-const NAMES: Readonly<Record<string, string>> = {
-  source: 'Timer',
-  shown: 'Display',
-  frames: 'Frames',
-  latency: 'Measured',
-};
-
-function nameOf(column: string): string {
-  return NAMES[column] ?? column;
 }
 
 function facts(list: readonly Fact[]): readonly HTMLElement[] {

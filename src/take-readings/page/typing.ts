@@ -9,12 +9,6 @@ import { nextShown, nextSource, type Placed } from './foretell.ts';
 import { StampField } from './stamp-field.ts';
 import { commonStart, msOf } from './stamp.ts';
 
-const LABELS = {
-  'two-timers': ['Timer', 'Display'],
-  'frame-count': ['Frames counted', ''],
-  instrument: ['Latency in ms', ''],
-} as const;
-
 interface Draft {
   readonly first: string;
   readonly second: string;
@@ -56,8 +50,8 @@ export class Typing {
     const isOther = state.id !== this.#state?.id;
     this.#state = state;
     this.#run = run;
-    const [first, second] = LABELS[state.method];
-    byId('first-label', HTMLElement).textContent = first;
+    const [first = '', second = ''] = this.#columns.map((column) => state.names[column] ?? column);
+    byId('first-label', HTMLElement).textContent = state.method === 'instrument' ? `${first} in ms` : first;
     byId('second-label', HTMLElement).textContent = second;
     for (const id of ['second-part', 'zoom-second']) byId(id, HTMLElement).hidden = !this.isPair;
     for (const field of [this.first, this.second]) field.example = this.isPair ? state.example : undefined;
@@ -152,7 +146,7 @@ export class Typing {
       const latencies = state.readings.flatMap(({ latencyMs, excluded, remarks }) =>
         latencyMs === undefined || excluded !== undefined || remarks.length > 0 ? [] : [latencyMs],
       );
-      const { lowMs, highMs } = nextShown(sourceMs, latencies, state.rangeMs ?? 100);
+      const { lowMs, highMs } = nextShown(sourceMs, latencies, state.rangeMs ?? 100, state.signed);
       this.second.prefill(lowMs < 0 ? '' : commonStart(lowMs, highMs, state.example));
     }
     this.second.focus();
@@ -168,7 +162,7 @@ export class Typing {
       refresh: rate(60),
       ...(state.wrapsAfterMs === undefined ? {} : { wrapsAfterMs: state.wrapsAfterMs }),
     };
-    const { latencyMs } = new TimerPairs(timer, () => undefined).parse(
+    const { latencyMs } = new TimerPairs(timer, () => undefined, state.signed).parse(
       1,
       ['', this.first.text, this.second.text],
       false,

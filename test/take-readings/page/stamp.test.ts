@@ -106,9 +106,12 @@ describe('the next source stamp', () => {
 
 describe('the shown stamp', () => {
   it('lies within a second before the source, at first', () =>
-    expect(nextShown(5000, [], 75)).toEqual({ lowMs: 4000, highMs: 5000 }));
+    expect(nextShown(5000, [], 75, false)).toEqual({ lowMs: 4000, highMs: 5000 }));
+
+  it('of two displays lies within half a second to either side, at first', () =>
+    expect(nextShown(5000, [], 75, true)).toEqual({ lowMs: 4500, highMs: 5500 }));
 
   it('lies within the range of what was read, later', () =>
     // 160 and 180 ms, at most 75 apart: between 105 and 235 ms
-    expect(nextShown(5000, [160, 180], 75)).toEqual({ lowMs: 4765, highMs: 4895 }));
+    expect(nextShown(5000, [160, 180], 75, false)).toEqual({ lowMs: 4765, highMs: 4895 }));
 });
