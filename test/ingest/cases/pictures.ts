@@ -1,4 +1,4 @@
-import { asTaken, CLIP, plain } from '../../support/pictures.ts';
+import { animatedPng, asTaken, CLIP, plain } from '../../support/pictures.ts';
 import type { Files } from '../../support/bench-folder.ts';
 import type { ProblemCase } from './case.ts';
 
@@ -105,19 +105,21 @@ export const PICTURE_CASES: readonly ProblemCase[] = [
     `9:1  "b.mov" has not the ending of a photograph or clip that can be shown; expected one of .jpg, .jpeg, .png, .webp, .avif, .mp4. ${SAVE}`,
   ),
   {
-    name: 'files that are no pictures, too large a picture, and one that moves',
+    name: 'files that are no pictures, too large a picture, and two that move',
     changes: {
-      [REPORT]: `${FRONT}![a](a.jpg)\n\n![b](b.png)\n\n![c](c.png)\n\n![d](d.webp)\n`,
+      [REPORT]: `${FRONT}![a](a.jpg)\n\n![b](b.png)\n\n![c](c.png)\n\n![d](d.webp)\n\n![e](e.png)\n`,
       'content/reports/a.jpg': 'Not a picture.',
       'content/reports/b.png': await plain(40, 30).gif().toBuffer(),
       'content/reports/c.png': huge,
       'content/reports/d.webp': await twoFrames(moving),
+      'content/reports/e.png': animatedPng(40, 30),
     },
     lines: [
       `content/reports/a.jpg  cannot be read as a picture: it is damaged, or something else. ${ANEW}`,
       `content/reports/b.png  is a picture of a kind that cannot be shown: gif. ${ANEW}`,
       'content/reports/c.png  has 20000 × 10000 pixels, more than 100 million. Make it smaller: no page shows more than the width of a screen.',
       'content/reports/d.webp  is a picture that moves by itself, which nobody could stop. Show a still of it, or make it a clip: MP4 with H.264.',
+      'content/reports/e.png  is a picture that moves by itself, which nobody could stop. Show a still of it, or make it a clip: MP4 with H.264.',
     ],
   },
   clip(
