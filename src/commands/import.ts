@@ -91,7 +91,7 @@ await runCommand(
         await readBook(bytes, { separator, encoding }),
         readImportOptions(options, target.method),
       );
-      say(`${describeUnderstood(name, understood)}\n`);
+      say(`${[describeUnderstood(name, understood), ...target.open].join('\n\n')}\n`);
       const files = await filesOf(root, target, understood, { name, bytes });
       await checkWhole(root, files, { name, understood });
       say(
@@ -111,6 +111,8 @@ interface Target {
   readonly method: MethodId;
   /** `data/sessions/desk`: where its two files go, but for their endings. */
   readonly path: string;
+  /** What was not said of it, a sentence each. */
+  readonly open: readonly string[];
   render(understood: Understood, workbook: KeptWorkbook): { readonly front: string; readonly readings: string };
 }
 
@@ -134,6 +136,7 @@ function sessionTarget(bench: Bench, options: Options): Target {
   return {
     method,
     path: `data/sessions/${id}`,
+    open: unsaidSettings(bench, settings),
     render: (understood, workbook) => renderImported(understood, described, workbook),
   };
 }
@@ -145,8 +148,17 @@ async function pairTarget(root: string, bench: Bench, options: Options): Promise
   return {
     method: 'two-timers',
     path: `data/display-pairs/${id}`,
+    open: [],
     render: (understood, workbook) => renderImportedPair(understood, described, workbook),
   };
+}
+
+function unsaidSettings({ settings }: Bench, said: Readonly<Record<string, string>>): readonly string[] {
+  const unsaid = settings.map(({ id }) => id).filter((id) => said[id] === undefined);
+  if (unsaid.length === 0) return [];
+  return [
+    `Not said: ${unsaid.join(', ')}. What is not stated cannot be compared later; say it with --set, or in the session’s file.`,
+  ];
 }
 
 function dayOf(options: Options): string {

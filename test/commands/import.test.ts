@@ -53,6 +53,7 @@ describe('npm run import', () => {
       "  read: run from A 'Clip', source from B 'Timer', shown from C 'Display', note from D 'Note'",
     );
     expect(stdout).toMatch(/\n {2}2 +1 +0\.000364375 +00:31\.482 +0\.00036246\d+ +00:31\.317\n/);
+    expect(stdout).toContain('Not said: bit-depth, chroma. What is not stated cannot be compared later;');
     const { sessions, workbooks } = await desk.bench();
     expect(sessions.find(({ id }) => id === 'vennick-59-94-a')).toMatchObject({
       body: 'vennick',

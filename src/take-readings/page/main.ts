@@ -174,7 +174,7 @@ function newReading(now: SessionState, before: readonly ReadingState[], inClip: 
 }
 
 function tellSaved(written: ReadingState | undefined): void {
-  const total = state?.total === undefined ? '' : ` Total ${state.total.text}.`;
+  const total = state?.total === undefined ? '' : ` So far ${state.total.text}.`;
   const what = written?.excluded === undefined ? (written?.latency ?? '') : `kept, does not count: ${written.excluded}`;
   tell(`Saved: ${what}.${total}`);
   const { remarks = [], suits = [] } = written ?? {};
