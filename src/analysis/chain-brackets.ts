@@ -8,7 +8,10 @@ export interface Bracket {
   readonly low: number;
   /** undefined: no session bounds it from above. */
   readonly high: number | undefined;
-  /** Ids of the sessions, elements of the anchors, and elements whose least latency is given, that the two limits rest on. */
+  /**
+   * Ids of the sessions, elements of the anchors, and elements whose least latency is given, that the two limits rest
+   * on.
+   */
   readonly from: readonly string[];
 }
 

@@ -32,8 +32,8 @@ export async function readBook(bytes: Uint8Array, options: DelimitedOptions): Pr
 }
 
 /**
- * Whether a zip archive holds the content of an OpenDocument package (OpenDocument 1.3, part 2). Its `mimetype` need not come
- * first: archives that were packed again have it anywhere.
+ * Whether a zip archive holds the content of an OpenDocument package (OpenDocument 1.3, part 2). Its `mimetype` need
+ * not come first: archives that were packed again have it anywhere.
  */
 function isOpenDocument(bytes: Uint8Array): boolean {
   const names: string[] = [];

@@ -32,7 +32,9 @@ export function convertTimes(cells: readonly PlacedCell[], date1904: boolean, op
   return { ...found, mistakes: [...found.mistakes, ...later] };
 }
 
-/** Those that settle what plain numbers mean, to look further with; undefined where marks of both kinds stand in them. */
+/**
+ * Those that settle what plain numbers mean, to look further with; undefined where marks of both kinds stand in them.
+ */
 function likelyAnswers(cells: readonly PlacedCell[], options: AmountOptions): AmountOptions | undefined {
   const has = (mark: string): boolean => cells.some(({ cell }) => cell.kind === 'text' && cell.text.includes(mark));
   if (has(',') && has('.')) return undefined;

@@ -24,7 +24,10 @@ export interface ReadSessions {
 
 const PAIRS = 'display-pairs';
 
-/** What is typed is named by a session's id, or by `display-pairs/` and a comparison's: its two files, without their endings. */
+/**
+ * What is typed is named by a session's id, or by `display-pairs/` and a comparison's: its two files, without their
+ * endings.
+ */
 export function pathOf(id: string): string {
   return `data/${isTypedPair(id) ? id : `sessions/${id}`}`;
 }

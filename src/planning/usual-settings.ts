@@ -10,7 +10,9 @@ export interface CompletedCondition {
   readonly unstated: readonly string[];
 }
 
-/** With the levels that most measured sessions of this body on this rig have; of any body there, where it has none yet. */
+/**
+ * With the levels that most measured sessions of this body on this rig have; of any body there, where it has none yet.
+ */
 export function completeSettings(
   { settings, sessions }: Bench,
   rig: string,

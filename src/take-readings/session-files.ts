@@ -1,6 +1,7 @@
 /**
- * The two files of a session, or of a comparison of two displays, read, and changed whole or not at all: by the way in which every command writes, with what the
- * change was based on as its condition, so that two pages, or an editor beside one, cannot undo each other.
+ * The two files of a session, or of a comparison of two displays, read, and changed whole or not at all: by the way in
+ * which every command writes, with what the change was based on as its condition, so that two pages, or an editor
+ * beside one, cannot undo each other.
  */
 import { whileWriting } from '../commands/write-all.ts';
 import { isTypedPair, parseSessions, pathOf, readSessions, type ReadSessions } from '../ingest/read-session.ts';

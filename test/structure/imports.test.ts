@@ -110,8 +110,8 @@ describe('the imports of src', () => {
     ['schemas', /^zod$/, /^src\/(?:ingest|write-ups\/parts)\//],
     // Planned sessions are written as authors write them; the citation file is YAML by its own rules.
     ['YAML', /^yaml$/, /^src\/(?:ingest|planning|citation\/citation-file\.ts)/],
-    // Raw files are published as they are, and fonts and the drawing of pictures come from their packages, the stylesheet
-    // from its sheets; results are kept from build to build.
+    // Raw files are published as they are, and fonts and the drawing of pictures come from their packages, the
+    // stylesheet from its sheets; results are kept from build to build.
     [
       'the file system',
       /^(?:node:)?fs\b/,

@@ -21,7 +21,10 @@ export function asTaken(width: number, height: number): Promise<Buffer<ArrayBuff
     .toBuffer();
 }
 
-/** Two frames, a tenth of a second each, chunk by chunk as the PNG specification of the W3C has them (third edition, 11.3.6). */
+/**
+ * Two frames, a tenth of a second each, chunk by chunk as the PNG specification of the W3C has them (third edition,
+ * 11.3.6).
+ */
 export function animatedPng(width: number, height: number): Buffer {
   const chunk = (type: string, ...fields: readonly (Uint8Array | readonly number[])[]): Buffer => {
     const body = Buffer.concat([Buffer.from(type), ...fields.map((field) => Buffer.from(field))]);

@@ -90,7 +90,10 @@ export function xlsx(sheets: readonly XlsxSheet[], { date1904 = false } = {}): U
   });
 }
 
-/** An .ods of one sheet; cells are XML of `table:table-cell`. Its type stands first, as OpenDocument wants it, or as packed again. */
+/**
+ * An .ods of one sheet; cells are XML of `table:table-cell`. Its type stands first, as OpenDocument wants it, or as
+ * packed again.
+ */
 export function ods(
   name: string,
   rows: readonly (readonly string[])[],

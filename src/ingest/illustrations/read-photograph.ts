@@ -36,8 +36,9 @@ const SIGNATURE_LENGTH = 8;
 const CHUNK_FRAME = 12;
 
 /**
- * How many frames a PNG has, by its animation control chunk, which stands before the first data (PNG, third edition, W3C 2025,
- * 5.3 and 11.3.6.1, sections from memory); 1 without one. The reader of pictures takes an animated PNG for its first frame.
+ * How many frames a PNG has, by its animation control chunk, which stands before the first data (PNG, third edition,
+ * W3C 2025, 5.3 and 11.3.6.1, sections from memory); 1 without one. The reader of pictures takes an animated PNG for
+ * its first frame.
  */
 function pngFrames(bytes: Uint8Array): number {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);

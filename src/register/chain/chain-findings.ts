@@ -120,7 +120,9 @@ function nextSession(
   ];
 }
 
-/** The rate of a picture for both: that of a comparison with one of them, else the refresh of the one that follows it. */
+/**
+ * The rate of a picture for both: that of a comparison with one of them, else the refresh of the one that follows it.
+ */
 function pictureFor(two: readonly [Display, Display], { displayPairs }: Bench): Rate {
   const ids = two.map(({ id }) => id);
   const like = displayPairs.find(({ display, against }) => ids.includes(display) || ids.includes(against));

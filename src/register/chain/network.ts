@@ -27,8 +27,8 @@ export interface Island {
   /** Totals with all their uncertainty, for limits. */
   readonly totals: readonly ChainObservation[];
   /**
-   * The least that physics leaves a part, where that is more than nothing: a body half a frame interval and its readout, a
-   * display on its own clock half its refresh interval, the mean wait for the next one.
+   * The least that physics leaves a part, where that is more than nothing: a body half a frame interval and its
+   * readout, a display on its own clock half its refresh interval, the mean wait for the next one.
    */
   readonly atLeast: Readonly<Record<string, number>>;
 }

@@ -50,8 +50,9 @@ export interface SharedSide extends Side {
 }
 
 /**
- * The same for a difference that a fit of many sessions gives: those of either side count with their shares, and whatever else
- * its uncertainty holds (displays, links, what sessions share, disagreement) no further run of the two makes smaller.
+ * The same for a difference that a fit of many sessions gives: those of either side count with their shares, and
+ * whatever else its uncertainty holds (displays, links, what sessions share, disagreement) no further run of the two
+ * makes smaller.
  */
 export function planRunsOfFit(
   standardUncertainty: number,

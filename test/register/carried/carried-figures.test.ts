@@ -66,8 +66,8 @@ describe('two bodies that never stood in front of one display', () => {
       given('b-stage', '60', value, 10, { body: 'brae', display: 'stage' }),
       ...JOINT,
     ];
-    // 120 − 125 + 25 = 20; seen in 80 % of cases where 20/u is z(0.975) + z(0.8) = 1.959964 + 0.841621 (normal quantiles),
-    // u² = 2·10²/(1 + m) + 1 + 1 with m further runs to the one of each: 1 + m = 4.09
+    // 120 − 125 + 25 = 20; seen in 80 % of cases where 20/u is z(0.975) + z(0.8) = 1.959964 + 0.841621 (normal
+    // quantiles), u² = 2·10²/(1 + m) + 1 + 1 with m further runs to the one of each: 1 + m = 4.09
     expect(figureOf(carry(unsure(125)).figures, VERDICT).text).toBe(
       'too close to call (about 4 further runs on each side would settle it)',
     );
