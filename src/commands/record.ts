@@ -30,6 +30,8 @@ const USAGE = `Usage: npm run record -- --reason TEXT --date YYYY-MM-DD
 
 const FOLDER = `content/${LEDGER.folder}`;
 const ENTRIES = `${FOLDER}/${LEDGER.entries}`;
+/** Files that are named where more were measured after their record. */
+const LATER_SHOWN = 5;
 
 await runCommand(
   USAGE,
@@ -70,6 +72,7 @@ async function writeRecord(
   }
   if (last !== undefined && text.date < last)
     throw new CallError(`The last record is of ${last}, and days never fall: --date ${last} or later.\n\n${USAGE}`);
+  checkMeasuredBefore(bench, text.date);
   await writeLedger(write, record.entries, [], record.state, record.entries.at(-1)?.says ?? '');
   const what =
     describeChanges(record.changes, { recorded: true }) ||
@@ -90,6 +93,22 @@ async function writeJoined(bench: Bench, register: Register, write: Write): Prom
     rewritten.length === 0
       ? `The state was written again from the ${joined.chain.length} entries.`
       : `Joined; placed anew, one after the other: ${rewritten.map(({ path }) => path).join(', ')}`,
+  );
+}
+
+/** What is recorded was measured by then: a later day is mistyped in the session or in the call. */
+function checkMeasuredBefore({ sessions, displayPairs }: Bench, day: string): void {
+  const later = [...sessions, ...displayPairs].filter(({ date }) => date > day);
+  if (later.length === 0) return;
+  const named = later.slice(0, LATER_SHOWN).map(({ file, date }) => `  ${file.path}  date  ${date}`);
+  const more = later.length > LATER_SHOWN ? [`  and ${later.length - LATER_SHOWN} more`] : [];
+  throw new CallError(
+    [
+      `Measured after ${day}, the day of this record:`,
+      ...named,
+      ...more,
+      'Correct those days, or the one of the record.',
+    ].join('\n'),
   );
 }
 

@@ -167,6 +167,20 @@ describe('npm run record', () => {
     expect(bench.entries()).toHaveLength(2);
   });
 
+  it('refuses what was measured after its day', () => {
+    using bench = recorder();
+    expect(VALID_FILES['data/sessions/a.md']).toContain('date: 2026-04-11');
+    expect(bench.record('First publication', '2026-04-10')).toMatchObject({
+      status: 2,
+      stderr: `Measured after 2026-04-10, the day of this record:
+  data/sessions/a.md  date  2026-04-11
+Correct those days, or the one of the record.
+`,
+    });
+    expect(bench.entries()).toEqual([]);
+    expect(bench.record('First publication', '2026-04-11').status).toBe(0);
+  });
+
   it('refuses a reason that no build could read', () => {
     using bench = recorder();
     expect(bench.record('turned \u202e round', '2026-05-02')).toMatchObject({
