@@ -284,6 +284,9 @@ describe('rows that stand in a file twice', () => {
   });
 
   it('pass where chance repeats as many', () => {
+    // One, two and three readings: too few to be told from chance, alike or not.
+    for (const few of [[304], [304, 308], [304, 304], [304, 308, 304]])
+      expect(found('frame-count', few)).toBeUndefined();
     expect(found('frame-count', [...counts, ...counts.slice(0, 3)])).toBeUndefined();
     expect(
       found(
