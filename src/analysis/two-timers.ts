@@ -24,6 +24,8 @@ const LOOSE = 0.01;
 const BLENDED = 0.05;
 /** Combinations of devices that are looked at, unless few of them turn out to matter. */
 const COMBINATIONS = 240;
+/** Readings of all combinations together: more would not fit into memory, and a clip of a thousand readings asks for them. */
+const MOST_READINGS = 1_500_000;
 /** A display's phases: a whole refresh in so many parts. */
 const DISPLAY_PARTS = 8;
 /** Ticks that neighbouring speeds may move by, as a share of the shorter interval. */
@@ -63,7 +65,8 @@ export function twoTimersEvidence(
 ): Explanations {
   const shownStampsMs = latenciesMs.map((latencyMs, i) => stampsMs[i]! - latencyMs);
   const alternatives = refreshAlternatives(stampsMs, shownStampsMs, intervalMs(chain.source!.refresh), resolutionMs);
-  const wanted = Math.ceil((COMBINATIONS * times) / alternatives.length);
+  const combinations = Math.min(COMBINATIONS * times, Math.max(COMBINATIONS, MOST_READINGS / stampsMs.length));
+  const wanted = Math.ceil(combinations / alternatives.length);
   const windowMs = momentsAreKnown(chain, stampsMs) ? 0 : alternatives[0]!.lastingMs;
   const evidence = (share: number, blendedMs: number): Explanations[number] => {
     const found = alternatives.map((refreshes) => statesWith(chain, refreshes, wanted, blendedMs, captures(refreshes)));

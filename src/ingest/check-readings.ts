@@ -12,7 +12,7 @@ import type { YamlFile } from './yaml.ts';
  */
 const LEAST_FRAMES = 1 / 8;
 /** Readings of one clip; estimating as many takes seconds. */
-const LONGEST_CLIP = 200;
+const LONGEST_CLIP = 1000;
 /** Mistakes that only a known rig can tell. */
 const NEEDS_RIG: readonly ProblemCode[] = ['shown-later', 'timer-wrapped', 'time-past-wrap', 'stamps-back', 'too-long'];
 const ANY_RATE: Rate = { frames: 60, seconds: 1 };

@@ -198,14 +198,14 @@ export const SLIP_CASES: readonly ProblemCase[] = [
       ...session('two-timers', 'frame-count'),
       ...readings(
         'run,frames,exclude,note',
-        ...Array.from({ length: 200 }, () => '1,22,,'),
-        ...Array.from({ length: 199 }, () => '2,22,,'),
+        ...Array.from({ length: 1000 }, () => '1,22,,'),
+        ...Array.from({ length: 999 }, () => '2,22,,'),
         '2,22,digits overlap,',
         ...Array.from({ length: 4 }, () => '2,22,,'),
       ),
     },
     lines: [
-      'data/sessions/a.csv:403  run 2  holds 203 readings that count in one clip; expected at most 200. Film more clips in place of reading one so often: the readings of a clip share its phases, and soon tell nothing new.',
+      'data/sessions/a.csv:2003  run 2  holds 1003 readings that count in one clip; expected at most 1000. Film more clips in place of reading one so often: the readings of a clip share its phases, and soon tell nothing new.',
     ],
   },
   {
