@@ -85,7 +85,7 @@ it('links, methods and reports may be missing where nothing needs them', async (
 it('YAML stays text as written: 4:2:2, 1.40, on, a date, a number with zeros', async () => {
   const read = await onlySession({
     ...session('room: 22.5 °C', 'room: 1.50'),
-    'data/settings.yaml': `${VALID_FILES['data/settings.yaml']}- { name: iso, label: 0x10, kind: numeric, levels: [1.40, 1.4] }\n`,
+    'data/settings.yaml': `${VALID_FILES['data/settings.yaml']}- { name: iso, label: 0x10, kind: numeric, levels: [1.40, 2] }\n`,
     'data/sessions/a.md': VALID_FILES['data/sessions/a.md']
       .replace('audio-out: on', 'audio-out: on, iso: 1.40')
       .replace('22.5 °C', '2026-04-11'),
