@@ -162,7 +162,8 @@ describe('a strict build', () => {
     expect(from).toMatch(/ms$/);
     expect(to).not.toBe(from);
     for (const page of ['corrections', 'reports/stage-screen', 'sessions/vennick-uhd30-a']) {
-      const html = copy.read(`dist/${page}/index.html`);
+      // what holds a number together on one line is no part of it
+      const html = copy.read(`dist/${page}/index.html`).replaceAll(/<span class="whole">|<\/span>/g, '');
       expect(html, page).toContain(`<del>${page.startsWith('sessions') ? from : from.replace(/ ms$/, '')}</del>`);
       expect(html, page).toContain(to);
       expect(html, page).toContain('1 June 2026');
