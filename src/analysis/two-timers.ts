@@ -25,7 +25,7 @@ const BLENDED = 0.05;
 /** Combinations of devices that are looked at, unless few of them turn out to matter. */
 const COMBINATIONS = 240;
 /** Readings of all combinations together: more would not fit into memory, and a clip of a thousand readings asks for them. */
-const MOST_READINGS = 1_500_000;
+const MOST_READINGS = 2_200_000;
 /** A display's phases: a whole refresh in so many parts. */
 const DISPLAY_PARTS = 8;
 /** Ticks that neighbouring speeds may move by, as a share of the shorter interval. */
