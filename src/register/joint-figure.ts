@@ -1,6 +1,7 @@
 /** Figures that rest on several sessions: what they share with a session's figure, written once. */
 import type { Interval } from '../analysis/interval.ts';
 import { LEVELS, type Level } from '../analysis/variation.ts';
+import type { SourceFile } from '../model/bench.ts';
 import { groupEntry } from './entry-groups.ts';
 import { KINDS, type KindName } from './kinds.ts';
 import type { Figure, FigureSource, Subject } from './register.ts';
@@ -100,4 +101,9 @@ export function describeProbability(p: number): string {
 
 function unique(sources: readonly FigureSource[]): readonly FigureSource[] {
   return [...new Map(sources.map((source) => [source.file, source])).values()];
+}
+
+/** The raw file of something that a figure was computed from. */
+export function sourceOf({ file: { path, sha256 } }: { readonly file: SourceFile }): FigureSource {
+  return { file: path, sha256 };
 }

@@ -5,12 +5,12 @@ import { estimateSession, type Estimate } from '../analysis/estimate.ts';
 import type { SessionInput } from '../analysis/session-input.ts';
 import { summarize } from '../analysis/summary.ts';
 import type { Level } from '../analysis/variation.ts';
-import type { Session, SourceFile } from '../model/bench.ts';
+import type { Session } from '../model/bench.ts';
 import { rateHz } from '../model/rate.ts';
 import { KINDS, type KindName } from './kinds.ts';
 import type { Lookup } from './lookup.ts';
 import { sessionPath } from './paths.ts';
-import { finiteOrNull, type Component, type Figure, type FigureSource } from './register.ts';
+import { finiteOrNull, type Component, type Figure } from './register.ts';
 import { countedReadings, sessionInput } from './session-input.ts';
 import {
   decimalsOfStep,
@@ -20,6 +20,7 @@ import {
   describeValue,
   placeOfUncertainty,
 } from './text.ts';
+import { sourceOf } from './joint-figure.ts';
 
 /** `estimateSession`, or one that remembers: an estimate depends on its input alone. */
 export type Estimator = (input: SessionInput) => Estimate;
@@ -106,10 +107,6 @@ export function compileSession(session: Session, find: Lookup, estimator: Estima
       count('excluded', excluded),
     ],
   };
-}
-
-function sourceOf({ file: { path, sha256 } }: { readonly file: SourceFile }): FigureSource {
-  return { file: path, sha256 };
 }
 
 /** The error that a session shares with no other, under its name. */

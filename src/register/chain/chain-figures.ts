@@ -6,7 +6,7 @@ import type { Bracket } from '../../analysis/chain-brackets.ts';
 import { estimateChainDifference, estimateChainElement, type ChainEstimate } from '../../analysis/chain-network.ts';
 import { compareText } from '../../model/compare-text.ts';
 import type { Compilation, Contribution } from '../compilation.ts';
-import { measuredFigure, plainFigure, type EntryPage } from '../joint-figure.ts';
+import { measuredFigure, plainFigure, sourceOf, type EntryPage } from '../joint-figure.ts';
 import type { Figure, FigureSource, Subject } from '../register.ts';
 import { chainFindings } from './chain-findings.ts';
 import { bodyOf, isBody, partOf } from './elements.ts';
@@ -125,15 +125,15 @@ export function basisOf(
     .filter((id) => id.includes('/') && !id.startsWith('error/'))
     .map((element) => {
       const { type, id } = partOf(element);
-      return { body: () => find.body(bodyOf(element)), link: () => find.link(id), display: () => find.display(id) }[
-        type
-      ]();
+      if (type === 'body') return find.body(bodyOf(element));
+      return type === 'link' ? find.link(id) : find.display(id);
     });
   return {
     totals: [
       ...sessions.filter(({ id }) => ids.has(id)).map(({ id }) => session(id).total),
       ...pairs.filter((pair) => ids.has(pairId(pair))).map(({ figure }) => figure),
     ],
-    files: [...new Set(stated.map(({ file }) => file))].map(({ path, sha256 }) => ({ file: path, sha256 })),
+    // a body has an element for each of its conditions, and one file
+    files: [...new Set(stated)].map(sourceOf),
   };
 }

@@ -1,16 +1,17 @@
 /** Two displays read against each other → the figure of their difference. */
 import { estimateDisplayPair, type PairEstimate } from '../../analysis/display-pair.ts';
 import type { PairLine } from '../../analysis/pair-budget.ts';
-import type { Bench, DisplayPair, SourceFile } from '../../model/bench.ts';
+import type { Bench, DisplayPair } from '../../model/bench.ts';
 import { problemsError } from '../../model/problem-text.ts';
 import { once } from '../../model/once.ts';
 import { groupEntry } from '../entry-groups.ts';
 import { KINDS } from '../kinds.ts';
 import { lookup, type Lookup } from '../lookup.ts';
-import { finiteOrNull, type Component, type Figure, type FigureSource } from '../register.ts';
+import { finiteOrNull, type Component, type Figure } from '../register.ts';
 import { countedReadings, countedRuns } from '../session-input.ts';
 import { describeMeasured } from '../text.ts';
 import { pairInput } from './pair-input.ts';
+import { sourceOf } from '../joint-figure.ts';
 
 export interface CompiledPair {
   readonly pair: DisplayPair;
@@ -86,8 +87,4 @@ export function sharedKeyOf({ shared, anyPlace }: PairLine, pair: DisplayPair): 
   if (shared === 'outputs') return `outputs:${pair.sourceTimer.name}`;
   const display = shared === 'shown' ? pair.display : pair.against;
   return anyPlace === true ? `display:${display}` : `display:${display}@${pair.id}`;
-}
-
-function sourceOf({ file: { path, sha256 } }: { readonly file: SourceFile }): FigureSource {
-  return { file: path, sha256 };
 }

@@ -6,6 +6,7 @@ import { KINDS } from '../kinds.ts';
 import type { Figure } from '../register.ts';
 import { describeMeasured } from '../text.ts';
 import { movementsOf, type Movement } from './movements.ts';
+import { sourceOf } from '../joint-figure.ts';
 
 /** Its id does not name the session: which one is the lowest may change with the next. */
 export const movedId = (movement: Movement['id'], body: string): string => `moved/${movement}/${body}`;
@@ -55,7 +56,7 @@ function movedFigure(
   const half = ends === undefined ? 0 : (ends.high - ends.low) / 2;
   return {
     ...rest,
-    sources: [...rest.sources, ...stated.map(({ path, sha256 }) => ({ file: path, sha256 }))],
+    sources: [...rest.sources, ...stated.map((file) => sourceOf({ file }))],
     id,
     kind: 'moved',
     of: { body, movement: movement.id },
