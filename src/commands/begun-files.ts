@@ -1,6 +1,7 @@
-import { readdir, readFile } from 'node:fs/promises';
-import { join, sep } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { TOOL } from '../site/publication.ts';
+import { filesOf } from './files-of.ts';
 import type { NewFile } from './write-all.ts';
 
 /** Files whose names, as they are to be, would mean something in the tool's own folder. */
@@ -21,12 +22,6 @@ export async function filesToBegin(): Promise<readonly NewFile[]> {
 }
 
 async function filesIn(folder: string): Promise<readonly { readonly path: string; readonly text: string }[]> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-  const paths = entries
-    .filter((entry) => entry.isFile())
-    .map(({ parentPath, name }) => join(parentPath, name).slice(folder.length + 1))
-    .sort();
-  return Promise.all(
-    paths.map(async (path) => ({ path: path.split(sep).join('/'), text: await readFile(join(folder, path), 'utf8') })),
-  );
+  const paths = await filesOf(folder);
+  return Promise.all(paths.map(async (path) => ({ path, text: await readFile(join(folder, path), 'utf8') })));
 }

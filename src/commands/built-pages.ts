@@ -1,5 +1,7 @@
-import { readdir, readFile } from 'node:fs/promises';
-import { join, sep } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { pageOfFile } from '../register/paths.ts';
+import { filesOf } from './files-of.ts';
 
 export interface BuiltPage {
   /** Site path: `/sessions/a/`. */
@@ -7,15 +9,17 @@ export interface BuiltPage {
   readonly html: string;
 }
 
-/** The pages of a built site, one after the other, in the order of their paths. */
+/** The pages of a built site, one after the other, in the order of their files. */
 export async function* builtPages(dist: string): AsyncGenerator<BuiltPage> {
-  const names = (await readdir(dist, { recursive: true })).filter((name) => name.endsWith('.html')).sort();
-  for (const name of names) yield { path: pathOf(name), html: await readFile(join(dist, name), 'utf8') };
+  for (const file of await pageFiles(dist))
+    yield { path: pageOfFile(file), html: await readFile(join(dist, file), 'utf8') };
 }
 
-function pathOf(name: string): string {
-  return `/${name
-    .split(sep)
-    .join('/')
-    .replace(/(^|\/)index\.html$/, '$1')}`;
+/** How many pages a built site has. */
+export async function countPages(dist: string): Promise<number> {
+  return (await pageFiles(dist)).length;
+}
+
+async function pageFiles(dist: string): Promise<readonly string[]> {
+  return (await filesOf(dist)).filter((file) => file.endsWith('.html'));
 }

@@ -4,10 +4,11 @@
  * for byte.
  */
 import { createHash } from 'node:crypto';
-import { readdir, readFile } from 'node:fs/promises';
-import { join, relative } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { Store } from 'lagfolio/memory';
 import type { PageAudit } from '../audit/audit-page.ts';
+import { filesOf } from './files-of.ts';
 import { markOf } from './site-mark.ts';
 
 /** What a build found out of the pages that it wrote. */
@@ -26,14 +27,11 @@ const store = new Store('builds', ['src']);
 /** The name of all that a build of these folders reads; the code that reads it is part of it. */
 export async function nameOfBuild(folders: readonly string[]): Promise<string> {
   const hash = createHash('sha256');
-  for (const folder of folders) {
-    const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-    const files = entries.filter((entry) => !entry.isDirectory()).map(({ parentPath, name }) => join(parentPath, name));
-    for (const file of files.sort()) {
-      const bytes = await readFile(file);
-      hash.update(JSON.stringify([folder, relative(folder, file), bytes.length])).update(bytes);
+  for (const folder of folders)
+    for (const file of await filesOf(folder)) {
+      const bytes = await readFile(join(folder, file));
+      hash.update(JSON.stringify([folder, file, bytes.length])).update(bytes);
     }
-  }
   return store.nameOf(hash.digest('hex'));
 }
 

@@ -11,7 +11,8 @@
  */
 import { hash, randomBytes } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
+import { filesOf } from './files-of.ts';
 import { isRunning } from './lock.ts';
 
 const SEAL = 'seal.json';
@@ -74,10 +75,8 @@ async function isWhole(folder: string, version: string): Promise<boolean> {
 
 /** By path, sorted. */
 async function digestsOf(folder: string): Promise<Seal['sha256']> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-  const files = entries.filter((entry) => !entry.isDirectory()).map(({ parentPath, name }) => join(parentPath, name));
   const digests: [string, string][] = [];
-  for (const file of files.sort()) digests.push([relative(folder, file), hash('sha256', await readFile(file))]);
+  for (const file of await filesOf(folder)) digests.push([file, hash('sha256', await readFile(join(folder, file)))]);
   return Object.fromEntries(digests);
 }
 

@@ -4,10 +4,11 @@
  */
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { lstat, readdir, readFile, writeFile } from 'node:fs/promises';
-import { join, sep } from 'node:path';
+import { lstat, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { errorCode } from '../ingest/read-source.ts';
+import { filesOf } from './files-of.ts';
 
 export const MARK = 'lagfolio.sha256';
 
@@ -48,20 +49,6 @@ async function readMark(path: string): Promise<readonly string[]> {
     if (errorCode(error) === 'ENOENT') return [];
     throw error;
   }
-}
-
-/** Paths of everything in a folder that is no folder, with forward slashes, sorted. */
-async function filesOf(folder: string): Promise<readonly string[]> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-  return entries
-    .filter((entry) => !entry.isDirectory())
-    .map(({ parentPath, name }) =>
-      join(parentPath, name)
-        .slice(folder.length + 1)
-        .split(sep)
-        .join('/'),
-    )
-    .sort();
 }
 
 async function sha256Of(path: string): Promise<string> {

@@ -1,4 +1,3 @@
-import { readdir } from 'node:fs/promises';
 import type { PageAudit } from '../audit/audit-page.ts';
 import type { Changes } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
@@ -19,12 +18,6 @@ export interface BuildSummary {
   readonly audit: PageAudit;
   readonly pages: number;
   readonly seconds: number;
-}
-
-/** How many HTML pages a built site has. */
-export async function countPages(dist: string): Promise<number> {
-  const files = await readdir(dist, { recursive: true });
-  return files.filter((name) => name.endsWith('.html')).length;
 }
 
 /** What a build compiled, one thing a line; what an editor should look at; what moved since the last record, and in which report. */

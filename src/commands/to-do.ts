@@ -1,6 +1,5 @@
 /** `npm run to-do`: what there is to do for whoever publishes. */
-import { readdir } from 'node:fs/promises';
-import { join, sep } from 'node:path';
+import { join } from 'node:path';
 import { keepResultsIn } from 'lagfolio/memory';
 import { loadSite, publicationFolder } from 'lagfolio/site';
 import { CLIPS, endsIn, PHOTOGRAPHS } from '../ingest/illustrations/names.ts';
@@ -9,6 +8,7 @@ import type { Bench } from '../model/bench.ts';
 import { filesShown } from '../model/illustration.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { describeToDo } from './describe-to-do.ts';
+import { filesOf } from './files-of.ts';
 import { runCommand } from './run.ts';
 import { say } from './say.ts';
 
@@ -38,9 +38,7 @@ async function unshownOf(root: string, { illustrations = [], drafts = [] }: Benc
   if (drafts.length > 0) return [];
   const shown = new Set(illustrations.flatMap(({ shows }) => filesShown(shows)).map(({ path }) => path));
   const names = await Promise.all(
-    ['data', 'content'].map(async (top) =>
-      (await readdir(join(root, top), { recursive: true })).map((name) => `${top}/${name.split(sep).join('/')}`),
-    ),
+    ['data', 'content'].map(async (top) => (await filesOf(join(root, top))).map((name) => `${top}/${name}`)),
   );
   return names
     .flat()

@@ -4,12 +4,12 @@ import { siteFacts } from '../audit/site-facts.ts';
 import { TOOL } from '../site/publication.ts';
 import type { Site } from '../site/site.ts';
 import { auditPages } from './audit-pages.ts';
+import { countPages } from './built-pages.ts';
 import { cacheFolder } from './cache-folder.ts';
 import type { Written } from './last-build.ts';
 import { withPageCache } from './page-cache.ts';
 import { putOutCharts } from './put-out-charts.ts';
 import { sayMeanwhile } from './say.ts';
-import { countPages } from './summary.ts';
 
 interface WriteOptions {
   /** Of the publication. */

@@ -84,3 +84,8 @@ export const chartSpecification = (id: string): string => `${chartPath(id)}speci
 /** Beside the pages of reports and bodies: the picture that previews of links show. */
 export const CARD_FILE = 'card.png';
 export const hasCard = (path: string): boolean => /^\/(?:reports|bodies)\/[^/]+\/$/.test(path);
+
+/** The page that a file of a built site is: `sessions/a/index.html` → `/sessions/a/`. */
+export function pageOfFile(file: string): string {
+  return `/${file.replace(/(^|\/)index\.html$/, '$1')}`;
+}

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
+import { pageOfFile } from '../register/paths.ts';
 import { attributeOf, elementsOf, parsePage, type Element, type Node } from './html.ts';
 
 export interface Page {
@@ -41,7 +42,7 @@ export function readBuiltSite(dist: string): BuiltSite {
           return id === undefined ? [] : [[id, element] as const];
         }),
       );
-      return { path: `/${path.replace(/(^|\/)index\.html$/, '$1')}`, html, root, elements, byId };
+      return { path: pageOfFile(path), html, root, elements, byId };
     });
   const byPath = new Map(pages.map((page) => [page.path, page]));
   return {

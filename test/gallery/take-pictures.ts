@@ -8,6 +8,7 @@ import { mkdirSync, readdirSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { chromium, type Browser, type Page } from 'playwright-core';
+import { pageOfFile } from '../../src/register/paths.ts';
 import { findChromium, launchOptions } from '../support/chromium.ts';
 import { serveFolder } from '../support/serve-folder.ts';
 import { pagesOfEveryKind } from './pages-of-every-kind.ts';
@@ -42,7 +43,7 @@ try {
 function pagesIn(dist: string): readonly string[] {
   return readdirSync(dist, { recursive: true, encoding: 'utf8' })
     .filter((path) => path.endsWith('.html') && statSync(join(dist, path)).isFile())
-    .map((path) => `/${path.replace(/(^|\/)index\.html$/, '$1')}`)
+    .map(pageOfFile)
     .sort();
 }
 
