@@ -1,30 +1,25 @@
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
-import { auditProblems } from '../audit/audit-page.ts';
-import { checkIllustrations } from '../illustrations/illustration-file.ts';
-import { checkLedger } from '../ledger/check.ts';
-import { compareWithLedger, type Changes } from '../ledger/compare.ts';
-import { describeChanges } from '../ledger/describe.ts';
 import { keepResultsIn } from 'lagfolio/memory';
-import { loadSite, watchProgress } from 'lagfolio/site';
-import { problemsError } from '../model/problem-text.ts';
-import { ProblemsError } from '../model/problem.ts';
-import { describeByReport } from '../write-ups/changes-by-report.ts';
-import { checkTyped } from '../write-ups/prose/typed-quantities.ts';
+import type { BuildReport } from './build-report.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
-import { keepBuild, lastBuild, nameOfBuild, type Written } from './last-build.ts';
+import { keepBuild, lastBuild, nameOfBuild } from './last-build.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
-import type { Site } from '../site/site.ts';
-import { sayMeanwhile } from './say.ts';
 import type { BuildSummary } from './summary.ts';
 
 export interface BuildOptions {
   readonly root: string;
   readonly output: OutputFolder;
+  /** Refuses to publish what moved and was not recorded, and quantities typed by hand. */
   readonly strict?: boolean;
   /** Computes and draws everything, whatever was kept of earlier builds. */
   readonly fresh?: boolean;
+}
+
+interface Built {
+  readonly report: BuildReport;
+  readonly seconds: number;
 }
 
 /**
@@ -36,57 +31,45 @@ export interface BuildOptions {
  * moved that nobody has recorded, or a quantity was typed by hand, and when a finished page says a number with a unit that
  * nothing accounts for.
  */
-export async function buildSite({
-  root,
-  output,
-  strict = false,
-  fresh: fromNothing = false,
-}: BuildOptions): Promise<BuildSummary> {
+export async function buildSite(options: BuildOptions): Promise<Built> {
+  const { output, strict = false } = options;
   const start = performance.now();
+  const folders = await makeReady(options);
+  const name = await nameOfBuild(folders);
+  let summary: BuildSummary | undefined;
+  const standing = await replaceSite(
+    output,
+    async (fresh) => {
+      const { writeSite, reportOf, holdsStrictly } = await writing();
+      summary = await writeSite(fresh, options);
+      return { report: reportOf(summary), isStrict: strict || holdsStrictly(summary) };
+    },
+    async () => {
+      const last = await lastBuild(name, output.path);
+      return strict && last?.isStrict === false ? undefined : last;
+    },
+  );
+  // Files that were saved meanwhile may be part of the site or not: only the next build knows. Nor does anybody know
+  // what code in a write-up reads.
+  if (summary?.bench.site.writeUpsRunCode === false && name === (await nameOfBuild(folders)))
+    await keepBuild(name, output.path, standing);
+  return { report: standing.report, seconds: (performance.now() - start) / 1000 };
+}
+
+/** The same, whether something has changed or not, with all that was found. */
+export async function buildAnew(options: BuildOptions): Promise<BuildSummary> {
+  await makeReady(options);
+  return replaceSite(options.output, async (fresh) => (await writing()).writeSite(fresh, options));
+}
+
+/** What writes a site takes longer to load than it takes to find that nothing has changed. */
+const writing = () => import('./write-site.ts');
+
+/** Settles where results are kept, and that the output folder may be replaced. The folders that are read. */
+async function makeReady({ root, output, fresh = false }: BuildOptions): Promise<readonly string[]> {
   await finishEarlier(root);
   const folders = [join(root, 'data'), join(root, 'content')];
   await checkOutput(output, folders);
-  watchProgress((what, done, of) => sayMeanwhile(`${what}: ${done} of ${of}`));
-  keepResultsIn(join(cacheFolder(root), 'results'), { fresh: fromNothing });
-  const name = await nameOfBuild(folders);
-  let wrote: Written | undefined;
-  const summary = await replaceSite(
-    output,
-    async (fresh) => {
-      const { site, changes } = await loadChecked({ root, strict });
-      const { writeSite } = await import('./write-site.ts');
-      wrote = await writeSite(site, fresh, { root, fresh: fromNothing });
-      if (strict && wrote.audit.unaccounted.length > 0) throw problemsError(auditProblems(wrote.audit));
-      return summaryOf(site, changes, wrote);
-    },
-    async () => {
-      const written = await lastBuild(name, output.path);
-      if (written === undefined || (strict && written.audit.unaccounted.length > 0)) return undefined;
-      const { site, changes } = await loadChecked({ root, strict });
-      return site.bench.site.writeUpsRunCode ? undefined : summaryOf(site, changes, written);
-    },
-  );
-  // Files that were saved meanwhile may be part of the site or not: only the next build knows.
-  if (wrote !== undefined && name === (await nameOfBuild(folders))) await keepBuild(name, output.path, wrote);
-  return { ...summary, seconds: (performance.now() - start) / 1000 };
-}
-
-/** The site, if what authors wrote and recorded lets it be built. */
-async function loadChecked({ root, strict }: { readonly root: string; readonly strict: boolean }) {
-  const site = await loadSite();
-  const { register, bench } = site;
-  const changes = compareWithLedger(bench, register);
-  const refused = strict ? [...checkLedger(bench, changes), ...checkTyped(bench)] : [];
-  if (refused.length > 0) {
-    const { problems, message } = problemsError(refused);
-    // First by cause, as any build shows it: a long list of problems is cut.
-    throw new ProblemsError(problems, [describeChanges(changes), message].filter(Boolean).join('\n\n'));
-  }
-  await checkIllustrations(root, bench);
-  return { site, changes };
-}
-
-function summaryOf(site: Site, changes: Changes, { audit, pages }: Written): Omit<BuildSummary, 'seconds'> {
-  const { bench, register } = site;
-  return { bench, register, changes, byReport: describeByReport(changes, site), audit, pages };
+  keepResultsIn(join(cacheFolder(root), 'results'), { fresh });
+  return folders;
 }

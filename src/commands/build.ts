@@ -1,10 +1,10 @@
 /** `npm run build`: compiles data/ and content/ into dist/. */
 import { resolve } from 'node:path';
+import { describeReport } from './build-report.ts';
 import { buildSite } from './build-site.ts';
 import { outputFolder } from './output-folder.ts';
 import { runCommand } from './run.ts';
 import { say } from './say.ts';
-import { describeSummary } from './summary.ts';
 import { publicationFolder, TOOL } from '../site/publication.ts';
 
 const USAGE = `Usage: npm run build [-- --strict] [--fresh] [--output DIR]
@@ -19,8 +19,8 @@ const OPTIONS = { strict: { type: 'boolean' }, fresh: { type: 'boolean' }, outpu
 await runCommand(USAGE, OPTIONS, async ({ strict = false, fresh = false, output: said }) => {
   const root = publicationFolder();
   const output = await outputFolder(root, said);
-  const summary = await buildSite({ root, output, strict, fresh });
+  const { report, seconds } = await buildSite({ root, output, strict, fresh });
   say(
-    `Compiled ${summary.bench.site.title} into ${root === resolve(TOOL) ? `${output.name}/` : output.path}\n${describeSummary(summary)}`,
+    `Compiled ${report.title} into ${root === resolve(TOOL) ? `${output.name}/` : output.path}\n${describeReport(report, seconds)}`,
   );
 });

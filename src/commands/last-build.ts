@@ -7,17 +7,18 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Store } from 'lagfolio/memory';
-import type { PageAudit } from '../audit/audit-page.ts';
+import type { BuildReport } from './build-report.ts';
 import { filesOf } from './files-of.ts';
 import { markOf } from './site-mark.ts';
 
-/** What a build found out of the pages that it wrote. */
-export interface Written {
-  readonly audit: PageAudit;
-  readonly pages: number;
+/** What is said of a site that stands. */
+export interface Standing {
+  readonly report: BuildReport;
+  /** Whether a strict build would have written it, too. */
+  readonly isStrict: boolean;
 }
 
-interface Kept extends Written {
+interface Kept extends Standing {
   /** Digest of the mark of the site. */
   readonly mark: string;
 }
@@ -36,13 +37,13 @@ export async function nameOfBuild(folders: readonly string[]): Promise<string> {
 }
 
 /** Of the site in this folder, if it is what a build of this name left there, untouched. */
-export async function lastBuild(name: string, site: string): Promise<Written | undefined> {
+export async function lastBuild(name: string, site: string): Promise<Standing | undefined> {
   const kept = store.get(name) as Kept | undefined;
   return kept !== undefined && kept.mark === (await markOf(site)) ? kept : undefined;
 }
 
 /** Remembers what a build of this name left in a folder. */
-export async function keepBuild(name: string, site: string, { audit, pages }: Written): Promise<void> {
+export async function keepBuild(name: string, site: string, { report, isStrict }: Standing): Promise<void> {
   const mark = await markOf(site);
-  if (mark !== undefined) store.put(name, { audit, pages, mark } satisfies Kept);
+  if (mark !== undefined) store.put(name, { report, isStrict, mark } satisfies Kept);
 }

@@ -1,10 +1,10 @@
 /** `npm start`: compiles the site, serves it, and says where. */
 import { preview } from 'astro';
+import { describeReport } from './build-report.ts';
 import { buildSite } from './build-site.ts';
 import { outputFolder } from './output-folder.ts';
 import { portOf, runCommand } from './run.ts';
 import { say } from './say.ts';
-import { describeSummary } from './summary.ts';
 import { publicationFolder, TOOL } from '../site/publication.ts';
 
 const USAGE = `Usage: npm start [-- --port NUMBER] [--host ADDRESS] [--output DIR]
@@ -19,8 +19,8 @@ await runCommand(USAGE, OPTIONS, async ({ port: wanted = '4321', host = '127.0.0
   const port = portOf(wanted);
   const root = publicationFolder();
   const output = await outputFolder(root, said);
-  const summary = await buildSite({ root, output });
-  say(`Compiled ${summary.bench.site.title}\n${describeSummary(summary)}\n`);
+  const { report, seconds } = await buildSite({ root, output });
+  say(`Compiled ${report.title}\n${describeReport(report, seconds)}\n`);
   const server = await preview({ root: TOOL, outDir: output.path, server: { port, host }, logLevel: 'error' });
   say(`Serving at http://${host}:${server.port}/\nStop with Ctrl+C.`);
 });

@@ -1,8 +1,9 @@
 import type { PageAudit } from '../audit/audit-page.ts';
 import type { Changes } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
-import { describeCount, roundTo } from '../register/text.ts';
+import { describeCount } from '../register/text.ts';
 import type { Finding, Register } from '../register/register.ts';
+import type { BuildReport } from './build-report.ts';
 import { alikeFindings } from './describe-to-do.ts';
 import type { Bench } from '../model/bench.ts';
 import { typedQuantities } from '../write-ups/prose/typed-quantities.ts';
@@ -17,37 +18,34 @@ export interface BuildSummary {
   /** Of every number with a unit on the finished pages. */
   readonly audit: PageAudit;
   readonly pages: number;
-  readonly seconds: number;
 }
 
-/** What a build compiled, one thing a line; what an editor should look at; what moved since the last record, and in which report. */
-export function describeSummary({ bench, register, changes, byReport, audit, pages, seconds }: BuildSummary): string {
+/** What a build says of what it compiled. */
+export function reportOf({ bench, register, changes, byReport, audit, pages }: BuildSummary): BuildReport {
   const value = (id: string): number => register.figures.find((figure) => figure.id === id)?.value ?? 0;
   const planned = bench.planned.length + bench.plannedPairs.length;
-  const rows: readonly (readonly [string, string])[] = [
-    ['sessions', describeCount(bench.sessions.length)],
-    ...(planned > 0 ? [['planned', describeCount(planned)] as const] : []),
-    ...(bench.drafts === undefined ? [] : [['drafts', describeCount(bench.drafts.length)] as const]),
-    ['readings', describeCount(value('count/readings'))],
-    ['excluded', describeCount(value('count/excluded'))],
-    ['figures', describeCount(register.figures.length)],
-    ['findings', describeCount(register.findings.length)],
-    ['pages', describeCount(pages)],
-    ['numbers', describeCount(audit.read)],
-    ['seconds', roundTo(seconds, 1)],
+  const counts: readonly (readonly [string, number])[] = [
+    ['sessions', bench.sessions.length],
+    ...(planned > 0 ? [['planned', planned] as const] : []),
+    ...(bench.drafts === undefined ? [] : [['drafts', bench.drafts.length] as const]),
+    ['readings', value('count/readings')],
+    ['excluded', value('count/excluded')],
+    ['figures', register.figures.length],
+    ['findings', register.findings.length],
+    ['pages', pages],
+    ['numbers', audit.read],
   ];
-  const width = Math.max(...rows.map(([, text]) => text.length));
-  const counts = rows.map(([name, text]) => `  ${name.padEnd(10)}${text.padStart(width)}`).join('\n');
-  return [
-    counts,
-    describeFindings(register.findings),
-    describeTyped(bench),
-    describeAudit(audit),
-    describeChanges(changes),
-    byReport,
-  ]
-    .filter(Boolean)
-    .join('\n\n');
+  return {
+    title: bench.site.title,
+    counts: counts.map(([what, count]) => [what, describeCount(count)]),
+    paragraphs: [
+      describeFindings(register.findings),
+      describeTyped(bench),
+      describeAudit(audit),
+      describeChanges(changes),
+      byReport,
+    ].filter(Boolean),
+  };
 }
 
 const FINDINGS_SHOWN = 8;

@@ -10,7 +10,7 @@ import { leadsOn } from '../verify/links.ts';
 import { readBuiltSite } from '../verify/built-site.ts';
 import { verifySite, type NamedCheck } from '../verify/verify-site.ts';
 import { checkAccessibility } from './check-accessibility.ts';
-import { buildSite } from './build-site.ts';
+import { buildAnew } from './build-site.ts';
 import { runCommand } from './run.ts';
 import { complain, say } from './say.ts';
 import type { BuildSummary } from './summary.ts';
@@ -33,7 +33,7 @@ await runCommand(USAGE, { 'no-browser': { type: 'boolean' } }, async ({ 'no-brow
   const outer = await mkdtemp(join(tmpdir(), 'verify-'));
   try {
     const path = join(outer, 'site');
-    const summary = await buildSite({ root, output: { path, name: 'dist' } });
+    const summary = await buildAnew({ root, output: { path, name: 'dist' } });
     say(`${summary.bench.site.title}: it compiles, into ${summary.pages} pages.\n`);
     const site = readBuiltSite(path);
     const pages = site.pages.map((page) => page.path).filter((page) => !leadsOn(site.page(page)));

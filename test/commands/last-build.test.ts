@@ -7,7 +7,7 @@ import { keepBuild, lastBuild, nameOfBuild } from '../../src/commands/last-build
 import { markSite } from '../../src/commands/site-mark.ts';
 import { keepResultsIn } from '../../src/memory/memory.ts';
 
-const WRITTEN = { audit: { read: 3, unaccounted: [] }, pages: 1 };
+const STANDING = { report: { title: 'One', counts: [['pages', '2']] as const, paragraphs: [] }, isStrict: true };
 let root: string;
 let folders: readonly string[];
 let site: string;
@@ -25,7 +25,7 @@ beforeEach(async () => {
   write('dist/a/index.html', '<p>A</p>');
   await markSite(site);
   keepResultsIn(join(root, 'kept'));
-  await keepBuild(await name(), site, WRITTEN);
+  await keepBuild(await name(), site, STANDING);
 });
 
 afterEach(() => {
@@ -34,7 +34,7 @@ afterEach(() => {
 });
 
 it('it may where nothing was touched', async () => {
-  expect(await lastBuild(await name(), site)).toMatchObject(WRITTEN);
+  expect(await lastBuild(await name(), site)).toMatchObject(STANDING);
 });
 
 it.each<readonly [string, () => void]>([
@@ -74,5 +74,5 @@ it('it may not where a build from nothing is asked for', async () => {
 
 it('the same site may stand in another folder', async () => {
   cpSync(site, join(root, 'elsewhere'), { recursive: true });
-  expect(await lastBuild(await name(), join(root, 'elsewhere'))).toMatchObject(WRITTEN);
+  expect(await lastBuild(await name(), join(root, 'elsewhere'))).toMatchObject(STANDING);
 });
