@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { keepResultsIn } from 'lagfolio/memory';
 import type { BuildReport } from './build-report.ts';
-import { cacheFolder } from './cache-folder.ts';
+import { resultsFolder } from './cache-folder.ts';
 import { finishEarlier } from './finish-earlier.ts';
 import { keepBuild, lastBuild, nameOfBuild } from './last-build.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
@@ -70,6 +70,6 @@ async function makeReady({ root, output, fresh = false }: BuildOptions): Promise
   await finishEarlier(root);
   const folders = [join(root, 'data'), join(root, 'content')];
   await checkOutput(output, folders);
-  keepResultsIn(join(cacheFolder(root), 'results'), { fresh });
+  keepResultsIn(resultsFolder(root), { fresh });
   return folders;
 }

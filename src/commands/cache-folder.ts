@@ -6,3 +6,8 @@ import { TOOL } from '../site/publication.ts';
 export function cacheFolder(root: string, tool: string = TOOL): string {
   return join(tool, '.astro', 'lagfolio', hash('sha256', root).slice(0, 16));
 }
+
+/** Results of the analysis, among them. */
+export function resultsFolder(root: string): string {
+  return join(cacheFolder(root), 'results');
+}

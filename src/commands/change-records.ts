@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import type { Changes } from '../rename/rename-record.ts';
 import { RECORD_KINDS, type RecordKind } from '../rename/record-kinds.ts';
 import type { Bench } from '../model/bench.ts';
-import { compileSite } from '../site/compile.ts';
+import { compileRemembering } from 'lagfolio/site';
 import { foldersOf } from '../site/publication.ts';
 import { CallError } from './run.ts';
 import { whileWriting } from './write-all.ts';
@@ -19,7 +19,7 @@ export async function tryChanges(root: string, changes: Changes): Promise<void> 
       await mkdir(dirname(join(copy, path)), { recursive: true });
       await (text === undefined ? rm(join(copy, path), { force: true }) : writeFile(join(copy, path), text));
     }
-    await compileSite(foldersOf(copy));
+    await compileRemembering(foldersOf(copy));
   } finally {
     await rm(copy, { recursive: true, force: true });
   }

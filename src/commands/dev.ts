@@ -1,9 +1,8 @@
 /** `npm run dev`: serves the site while it is written. */
-import { join } from 'node:path';
 import { dev } from 'astro';
 import { showDrafts } from 'lagfolio/site';
 import { keepResultsIn, sweepResults } from 'lagfolio/memory';
-import { cacheFolder } from './cache-folder.ts';
+import { resultsFolder } from './cache-folder.ts';
 import { CallError, portOf, runCommand } from './run.ts';
 import { publicationFolder, TOOL } from '../site/publication.ts';
 
@@ -18,7 +17,7 @@ await runCommand(USAGE, { port: { type: 'string' }, host: { type: 'string' } }, 
     throw new CallError(
       `npm run dev cannot work from a folder with ${mark} in its path, which the development server takes for the end of it: ${TOOL}. Rename or move the tool’s folder; that of a publication may have any name, and npm start and npm run build work as they are.`,
     );
-  keepResultsIn(join(cacheFolder(publicationFolder()), 'results'));
+  keepResultsIn(resultsFolder(publicationFolder()));
   sweepResults();
   showDrafts();
   await dev({

@@ -1,5 +1,5 @@
 /** `npm run figures`: prints the register without building a site. */
-import { compileSite } from '../site/compile.ts';
+import { compileRemembering } from 'lagfolio/site';
 import { compareWithLedger } from '../ledger/compare.ts';
 import { describeChanges } from '../ledger/describe.ts';
 import { renderRegister } from '../register/render-register.ts';
@@ -20,7 +20,7 @@ await runCommand(
   { data: { type: 'string' }, content: { type: 'string' } },
   async ({ data, content }, ids) => {
     const folders = foldersOf(publicationFolder());
-    const { bench, register } = await compileSite({
+    const { bench, register } = await compileRemembering({
       ...folders,
       ...(data === undefined ? {} : { dataDir: fromCaller(data) }),
       ...(content === undefined ? {} : { contentDir: fromCaller(content) }),

@@ -12,7 +12,7 @@ import { drawPng } from '../pictures/draw-png.ts';
 import { sessionPath } from '../register/paths.ts';
 import { fromCaller, publicationFolder } from '../site/publication.ts';
 import { builtPages } from './built-pages.ts';
-import { cacheFolder } from './cache-folder.ts';
+import { resultsFolder } from './cache-folder.ts';
 import { outputFolder } from './output-folder.ts';
 import { chartSource } from './put-out-charts.ts';
 import { CallError, runCommand } from './run.ts';
@@ -42,7 +42,7 @@ await runCommand(
     if (folder === undefined || others.length > 0) throw new CallError('say one folder for the pictures.');
     const root = publicationFolder();
     const dist = (await outputFolder(root, undefined)).path;
-    keepResultsIn(join(cacheFolder(root), 'results'));
+    keepResultsIn(resultsFolder(root));
     const source = chartSource(await loadSite());
     const into = resolve(fromCaller(folder));
     await mkdir(into, { recursive: true });

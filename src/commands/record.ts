@@ -14,7 +14,7 @@ import type { Bench } from '../model/bench.ts';
 import { isInputId, type ChainedEntry } from '../model/ledger.ts';
 import { problemsError } from '../model/problem-text.ts';
 import type { Register } from '../register/register.ts';
-import { compileSite } from '../site/compile.ts';
+import { compileRemembering } from 'lagfolio/site';
 import { finishEarlier } from './finish-earlier.ts';
 import { CallError, requireDay, runCommand } from './run.ts';
 import { say } from './say.ts';
@@ -43,7 +43,7 @@ await runCommand(
     const root = publicationFolder();
     const finished = await finishEarlier(root);
     await whileWriting(root, async (write) => {
-      const { bench, register } = await compileSite({ ...foldersOf(root), ledgerEntriesAlone: joins });
+      const { bench, register } = await compileRemembering({ ...foldersOf(root), ledgerEntriesAlone: joins });
       if (joins) return await writeJoined(bench, register, write);
       const text = { reason: oneLine(given), date: date ?? '' };
       return await writeRecord(bench, register, text, write, finished.includes(`${FOLDER}/${LEDGER.figures}`));

@@ -3,10 +3,12 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { distance } from 'fastest-levenshtein';
+import { recallResultsFrom } from 'lagfolio/memory';
 import { date as dateSchema } from '../ingest/fields.ts';
 import { nearest } from '../ingest/nearest.ts';
 import { ProblemsError } from '../model/problem.ts';
 import { fromCaller, publicationFolder, PUBLICATION_VARIABLE } from '../site/publication.ts';
+import { resultsFolder } from './cache-folder.ts';
 import { fileSystemProblem } from './file-system-faults.ts';
 import { complain, say } from './say.ts';
 
@@ -78,7 +80,7 @@ export async function runCommand<const O extends Options>(
   }
 }
 
-/** Settles which publication everything works on from here, and that there is one. */
+/** Settles which publication everything works on from here, that there is one, and what builds of it computed before. */
 function choosePublication(said: unknown): void {
   if (typeof said === 'string') process.env[PUBLICATION_VARIABLE] = fromCaller(said);
   const root = publicationFolder();
@@ -87,6 +89,7 @@ function choosePublication(said: unknown): void {
   if (!statSync(root).isDirectory()) throw new CallError(`${root}, which ${by} names, is no folder.${BEGIN}`);
   if (!['data', 'content', '.writing'].some((folder) => existsSync(join(root, folder))))
     throw new CallError(`${root}, which ${by} names, holds no publication: neither data/ nor content/.${BEGIN}`);
+  recallResultsFrom(resultsFolder(root));
 }
 
 /** Refuses a --date that is no calendar date; `what` needs one, as in `A record`. */

@@ -1,12 +1,10 @@
 /** `npm run to-do`: what there is to do for whoever publishes. */
 import { join } from 'node:path';
-import { keepResultsIn } from 'lagfolio/memory';
 import { loadSite, publicationFolder } from 'lagfolio/site';
 import { CLIPS, endsIn, PHOTOGRAPHS } from '../ingest/illustrations/names.ts';
 import { compareWithLedger } from '../ledger/compare.ts';
 import type { Bench } from '../model/bench.ts';
 import { filesShown } from '../model/illustration.ts';
-import { cacheFolder } from './cache-folder.ts';
 import { describeToDo } from './describe-to-do.ts';
 import { filesOf } from './files-of.ts';
 import { runCommand } from './run.ts';
@@ -25,7 +23,6 @@ await runCommand(
   {},
   async (_options, ids) => {
     const root = publicationFolder();
-    keepResultsIn(join(cacheFolder(root), 'results'));
     const { bench, register } = await loadSite();
     const changes = compareWithLedger(bench, register);
     say(describeToDo({ bench, findings: register.findings, changes, unshown: await unshownOf(root, bench) }, ids));

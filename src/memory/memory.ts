@@ -18,6 +18,8 @@ interface Keeping {
   readonly folder: string;
   /** Whether what is there is passed over: everything is computed, and kept anew. */
   readonly fresh: boolean;
+  /** Whether what is computed is put there. */
+  readonly writes: boolean;
 }
 
 export interface Remembered<Input, Result, Kept> {
@@ -37,7 +39,12 @@ export { codeVersion } from './code-version.ts';
 
 /** Keeps results in a folder from now on; without one, only as long as the program runs. */
 export function keepResultsIn(folder: string | undefined, { fresh = false } = {}): void {
-  keeping = folder === undefined ? undefined : { folder, fresh };
+  keeping = folder === undefined ? undefined : { folder, fresh, writes: true };
+}
+
+/** Takes results over from a folder from now on, and leaves it as it is. */
+export function recallResultsFrom(folder: string): void {
+  keeping = { folder, fresh: false, writes: false };
 }
 
 /** Keeps within bounds what is there, kind by kind. */
@@ -78,7 +85,7 @@ export class Store {
   }
 
   put(name: string, kept: unknown): void {
-    this.#shelf?.put(name, serialize(kept));
+    if (keeping?.writes === true) this.#shelf?.put(name, serialize(kept));
   }
 
   get #shelf(): Shelf | undefined {

@@ -8,4 +8,4 @@ export { watchProgress } from './progress.ts';
 export { publicationFolder, TOOL } from './publication.ts';
 export { recomputeFacts } from './recompute-facts.ts';
 export { searchFacts } from './search-page.ts';
-export { forgetSite, loadSite, showDrafts } from './site.ts';
+export { compileRemembering, forgetSite, loadSite, showDrafts } from './site.ts';

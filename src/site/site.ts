@@ -1,6 +1,7 @@
 /** The compiled site: read and computed once per build, again when a file changes in development. */
 import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
 import { estimateSession, keepEstimate } from '../analysis/estimate.ts';
+import type { BenchFolders } from '../ingest/read-bench.ts';
 import { Memory } from '../memory/memory.ts';
 import { lookup } from '../register/lookup.ts';
 import type { Published } from '../register/published.ts';
@@ -60,22 +61,24 @@ export function forgetSite(): void {
   latest = undefined;
 }
 
-async function readSite(root: string): Promise<Site> {
-  const published = await compileSite(
-    { ...foldersOf(root), drafts },
-    {
-      estimator: estimates.recall,
-      ratios: ratios.recall,
-      async ahead(read) {
-        const find = lookup(read);
-        await estimateAhead(
-          estimates,
-          read.sessions.map((session) => sessionInput(session, find)),
-          { report: (done, of) => reportProgress('Estimating sessions', done, of) },
-        );
-      },
+/** `compileSite`, with what was computed before. */
+export function compileRemembering(folders: BenchFolders): Promise<Published> {
+  return compileSite(folders, {
+    estimator: estimates.recall,
+    ratios: ratios.recall,
+    async ahead(read) {
+      const find = lookup(read);
+      await estimateAhead(
+        estimates,
+        read.sessions.map((session) => sessionInput(session, find)),
+        { report: (done, of) => reportProgress('Estimating sessions', done, of) },
+      );
     },
-  );
+  });
+}
+
+async function readSite(root: string): Promise<Site> {
+  const published = await compileRemembering({ ...foldersOf(root), drafts });
   const { bench, find } = published;
   const precision = bench.rigs.flatMap((rig) => {
     const found = precisionOfRig(bench, rig, find, precisions.recall);
