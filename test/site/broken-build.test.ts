@@ -88,10 +88,29 @@ function writeSite(): void {
   copy.write(`dist/${MARK}`, `${'0'.repeat(64)}  index.html\n`);
 }
 
+/** What a command finds of a site when it begins, and whether it is still so. */
+const SITES = {
+  none: { set: () => undefined, expectAsItWas: () => expect(existsSync(copy.dist)).toBe(false) },
+  'the last good one': {
+    set: writeSite,
+    expectAsItWas() {
+      expect(readdirSync(copy.dist)).toEqual(['index.html', MARK]);
+      expect(copy.read('dist/index.html')).toBe('the last good site');
+      copy.remove('dist');
+    },
+  },
+};
+
 describe.each(CASES)('$name', ({ files, says }) => {
-  it.each(['build', 'figures', 'start'])(
-    'stop `npm run %s` with code 1, all at once, by file, with the nearest choices',
-    (script) => {
+  it.each([
+    ['build', 'none'],
+    ['build', 'the last good one'],
+    ['start', 'the last good one'],
+    ['figures', 'none'],
+  ] as const)(
+    'stop `npm run %s` with code 1, all at once, by file, with the nearest choices; the site, %s, stays',
+    (script, site) => {
+      SITES[site].set();
       const { code, stdout, stderr } = runWith(files, script);
       expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
       const lines = stderr.split('\n').filter((line) => Object.keys(files).some((path) => line.startsWith(path)));
@@ -99,19 +118,10 @@ describe.each(CASES)('$name', ({ files, says }) => {
       expect(stderr).toContain('Nothing was published.');
       // An author's mistake is no crash.
       expect(stderr).not.toMatch(/\n\s+at /);
+      SITES[site].expectAsItWas();
+      expect(existsSync(`${copy.root}/ran`)).toBe(false);
     },
   );
-
-  it('leave no site where there was none, and the last one as it was', () => {
-    runWith(files, 'build');
-    expect(existsSync(copy.dist)).toBe(false);
-    expect(existsSync(`${copy.root}/ran`)).toBe(false);
-    writeSite();
-    runWith(files, 'build');
-    expect(readdirSync(copy.dist)).toEqual(['index.html', MARK]);
-    expect(copy.read('dist/index.html')).toBe('the last good site');
-    copy.remove('dist');
-  });
 });
 
 describe('a fault that shows only when pages are drawn', () => {
