@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { Store } from 'lagfolio/memory';
 import type { BuildReport } from './build-report.ts';
 import { filesOf } from './files-of.ts';
-import { markOf } from './site-mark.ts';
+import { isAsMarked, markOf } from './site-mark.ts';
 
 /** What is said of a site that stands. */
 export interface Standing {
@@ -39,7 +39,7 @@ export async function nameOfBuild(folders: readonly string[]): Promise<string> {
 /** Of the site in this folder, if it is what a build of this name left there, untouched. */
 export async function lastBuild(name: string, site: string): Promise<Standing | undefined> {
   const kept = store.get(name) as Kept | undefined;
-  return kept !== undefined && kept.mark === (await markOf(site)) ? kept : undefined;
+  return kept !== undefined && kept.mark === (await markOf(site)) && (await isAsMarked(site)) ? kept : undefined;
 }
 
 /** Remembers what a build of this name left in a folder. */

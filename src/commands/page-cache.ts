@@ -9,10 +9,10 @@
  * back by a rename when it is whole, so that one that fails or is killed leaves none. What does not bear out its seal
  * is thrown away.
  */
-import { hash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { filesOf } from './files-of.ts';
+import { filesOf, sha256Of } from './files-of.ts';
 import { isRunning } from './lock.ts';
 
 const SEAL = 'seal.json';
@@ -75,9 +75,7 @@ async function isWhole(folder: string, version: string): Promise<boolean> {
 
 /** By path, sorted. */
 async function digestsOf(folder: string): Promise<Seal['sha256']> {
-  const digests: [string, string][] = [];
-  for (const file of await filesOf(folder)) digests.push([file, hash('sha256', await readFile(join(folder, file)))]);
-  return Object.fromEntries(digests);
+  return Object.fromEntries((await filesOf(folder)).map((file) => [file, sha256Of(join(folder, file))]));
 }
 
 /** What builds that were killed left behind. */
