@@ -87,13 +87,34 @@ export function withStandardPart(
 export function addIndependent(a: Distribution, b: Distribution): Distribution {
   if (Math.abs(a.step - b.step) > 1e-9 * a.step)
     throw new RangeError(`distributions add on one step, not on ${a.step} and ${b.step}`);
-  // loops over plain arrays: every difference and every total is convolved here
-  const masses = new Array<number>(a.masses.length + b.masses.length - 1).fill(0);
-  for (let i = 0; i < a.masses.length; i += 1) {
-    const p = a.masses[i]!;
-    if (p > 0) for (let j = 0; j < b.masses.length; j += 1) masses[i + j]! += p * b.masses[j]!;
+  return { low: a.low + b.low, step: a.step, masses: convolved(a.masses, b.masses) };
+}
+
+/**
+ * Σ a[i]·b[k − i] for every k, by rising i. Every difference and every total is convolved here: four of a are taken at
+ * a time, which passes over the sums a quarter as often and adds in the same order.
+ */
+function convolved(a: readonly number[], b: readonly number[]): readonly number[] {
+  const sums = new Float64Array(a.length + b.length - 1);
+  let i = 0;
+  for (; i + 3 < a.length; i += 4) {
+    const [p0, p1, p2, p3] = [a[i]!, a[i + 1]!, a[i + 2]!, a[i + 3]!];
+    // the last three of b
+    let [b1, b2, b3] = [0, 0, 0];
+    for (let j = 0; j < b.length; j += 1) {
+      const b0 = b[j]!;
+      sums[i + j] = sums[i + j]! + p0 * b0 + p1 * b1 + p2 * b2 + p3 * b3;
+      b3 = b2;
+      b2 = b1;
+      b1 = b0;
+    }
+    const end = i + b.length;
+    sums[end] = sums[end]! + p1 * b1 + p2 * b2 + p3 * b3;
+    sums[end + 1] = sums[end + 1]! + p2 * b1 + p3 * b2;
+    sums[end + 2] = sums[end + 2]! + p3 * b1;
   }
-  return { low: a.low + b.low, step: a.step, masses };
+  for (; i < a.length; i += 1) for (let j = 0; j < b.length; j += 1) sums[i + j]! += a[i]! * b[j]!;
+  return Array.from(sums);
 }
 
 /**

@@ -18,7 +18,7 @@ export async function filesOf(folder: string): Promise<readonly string[]> {
 }
 
 /** At a time: as much as most files of a site hold, and little of a long clip. */
-const CHUNK_BYTES = 2 ** 20;
+const chunk = Buffer.allocUnsafe(2 ** 20);
 
 /**
  * SHA-256 of a file, in hexadecimal digits. Read in one go, since the small files that a site is of are told faster so
@@ -26,7 +26,6 @@ const CHUNK_BYTES = 2 ** 20;
  */
 export function sha256Of(path: string): string {
   const hash = createHash('sha256');
-  const chunk = Buffer.allocUnsafe(CHUNK_BYTES);
   const file = openSync(path, 'r');
   try {
     for (let bytes = readSync(file, chunk); bytes > 0; bytes = readSync(file, chunk))

@@ -1,15 +1,14 @@
 import { hash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
 
 const DIGEST_BYTES = 32;
 
 /**
  * Results on disk, a file each: its name is the digest of what the result was computed from, and it begins with the
  * digest of what it holds. A file that is damaged, cut short or in the way counts as none, and whatever the disk refuses
- * is left undone, since all of it can be computed again. Files are put in place by a rename: a build that is killed, or
- * two at a time, leave whole files or none.
+ * is left undone, since all of it can be computed again. What a build that is killed, two at a time or a power cut leave
+ * half written, the digest finds.
  */
 export class Shelf {
   readonly #folder: string;
@@ -39,10 +38,7 @@ export class Shelf {
     unlessRefused(() => {
       if (!this.#exists) mkdirSync(this.#folder, { recursive: true });
       this.#exists = true;
-      // Unsynced: what a power cut spoils, the digest finds.
-      writeFileAtomic.sync(join(this.#folder, name), Buffer.concat([hash('sha256', held, 'buffer'), held]), {
-        fsync: false,
-      });
+      writeFileSync(join(this.#folder, name), Buffer.concat([hash('sha256', held, 'buffer'), held]));
     });
   }
 
