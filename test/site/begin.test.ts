@@ -2,7 +2,6 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import axe from 'axe-core';
 import { chromium } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, it } from 'vitest';
 import { readBuiltSite } from '../../src/verify/built-site.ts';
@@ -36,26 +35,19 @@ it('holds what it promises at once, and verifying leaves nothing behind', () => 
   expect(existsSync(join(root, 'dist'))).toBe(false);
 });
 
-it('has pages that are accessible, on a phone too, and that ask nobody for anything', async () => {
+it('has pages that are no wider than a phone, and that ask nobody for anything', async () => {
   expect(tool.run('build', ['--publication', root]).code).toBe(0);
   const site = readBuiltSite(join(root, 'dist'));
   expect(site.pages.length).toBeGreaterThan(12);
   expect(site.pages.filter(({ path }) => path.startsWith('/documentation/'))).toEqual([]);
   await using server = await serveFolder(join(root, 'dist'), '/some/prefix/');
   await using browser = await chromium.launch(launchOptions(inject('chromium')));
-  // the page's own policy keeps out what the test brings
-  await using context = await browser.newContext({ viewport: { width: 360, height: 740 }, bypassCSP: true });
+  await using context = await browser.newContext({ viewport: { width: 360, height: 740 } });
   const page = await context.newPage();
   const asked: string[] = [];
   page.on('request', (request) => asked.push(request.url()));
   for (const { path } of site.pages) {
     await page.goto(server.home + path.slice(1));
-    await page.evaluate(axe.source);
-    const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run());
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-      path,
-    ).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth), path).toBeLessThanOrEqual(360);
   }
   expect(asked.filter((url) => !url.startsWith(server.origin) && !url.startsWith('data:'))).toEqual([]);

@@ -7,7 +7,7 @@ import { chromium, type Browser, type BrowserContextOptions, type Page } from 'p
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { launchOptions } from '../support/chromium.ts';
 import { readBuiltSite } from '../../src/verify/built-site.ts';
-import { attributeOf } from '../../src/verify/html.ts';
+import { attributeOf, elementsOf, parsePage } from '../../src/verify/html.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder, type FolderServer } from '../support/serve-folder.ts';
 import { chartFaults, contrastFaults, overflowPx, type Looked } from './in-page.ts';
@@ -158,7 +158,10 @@ describe('a page', () => {
         }
         // in the dark, where the page is now; nothing but contrast, looked at above, differs in the light
         const { violations, passes } = await page.evaluate(() =>
-          (globalThis as unknown as { axe: typeof axe }).axe.run(),
+          (globalThis as unknown as { axe: typeof axe }).axe.run({
+            resultTypes: ['violations'],
+            rules: { 'color-contrast': { enabled: false } },
+          }),
         );
         expect(
           violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`),
@@ -216,45 +219,30 @@ describe('without JavaScript', () => {
 });
 
 describe('below a path of a host', () => {
-  it('every page and every download can be reached by following links, and nothing is asked of anyone else', async () => {
-    const context = await browser.newContext({ viewport: DESK });
-    const page = await context.newPage();
-    const asked: string[] = [];
-    const troubles: string[] = [];
-    page.on('request', (request) => asked.push(request.url()));
-    page.on('response', (response) => {
-      if (response.status() !== 200) troubles.push(`${response.status()} for ${response.url()}`);
-    });
+  it('every page and every download can be reached by following links', async () => {
     const reached = new Set<string>();
-    const downloads = new Set<string>();
+    const troubles: string[] = [];
     const queue = [server.home];
     for (let url = queue.pop(); url !== undefined; url = queue.pop()) {
       if (reached.has(url)) continue;
       reached.add(url);
-      await page.goto(url, { waitUntil: 'load' });
-      const targets = await page
-        .locator('a[href]')
-        .evaluateAll((all) => all.map((one) => (one as HTMLAnchorElement).href.replace(/#.*$/, '')));
-      for (const target of targets)
-        (target.endsWith('/') ? queue : { push: (file: string) => downloads.add(file) }).push(target);
+      const response = await fetch(url);
+      if (response.status !== 200) troubles.push(`${response.status} for ${url}`);
+      if (!url.endsWith('/')) continue;
+      const links = elementsOf(parsePage(await response.text()), ({ tagName }) => tagName === 'a');
+      const targets = links.flatMap((link) => attributeOf(link, 'href') ?? []).map((href) => new URL(href, url));
+      queue.push(...targets.map(({ origin, pathname }) => origin + pathname));
     }
-    for (const file of downloads) {
-      const response = await context.request.get(file);
-      if (response.status() !== 200) troubles.push(`${response.status()} for ${file}`);
-    }
-    await context.close();
-    expect([...reached].sort()).toEqual(
+    const pages = [...reached].filter((url) => url.endsWith('/'));
+    expect(pages.sort()).toEqual(
       site.pages
         .map(({ path }) => path)
         .filter((path) => path !== '/404.html')
         .map(address)
         .sort(),
     );
-    expect(downloads.size).toBeGreaterThan(80);
-    expect(asked.length).toBeGreaterThan(site.pages.length);
-    expect([...asked, ...downloads].filter((url) => !url.startsWith(server.home) && !url.startsWith('data:'))).toEqual(
-      [],
-    );
+    expect(reached.size - pages.length).toBeGreaterThan(80);
+    expect([...reached].filter((url) => !url.startsWith(server.home))).toEqual([]);
     expect(troubles).toEqual([]);
   });
 });
