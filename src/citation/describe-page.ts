@@ -1,7 +1,7 @@
 /** What each page is, in a sentence or two: for search engines, previews and feeds. */
 import type { Body } from '../model/bench.ts';
 import { entryGroups } from '../register/entry-groups.ts';
-import { labelSessions } from '../register/labels.ts';
+import { namesOfSessions } from '../register/labels.ts';
 import { listWords } from '../register/comparisons/pair-words.ts';
 import { DISPLAY_PAIRS, PATHS, readAloudPath } from '../register/paths.ts';
 import { describeBasis } from '../register/provenance.ts';
@@ -134,7 +134,7 @@ function describeSession({ bench, figure }: Site, id: string): PageDescription |
   const session = bench.sessions.find((each) => each.id === id);
   if (session === undefined) return undefined;
   const total = figure(`total/${id}`);
-  const name = labelSessions(bench, bench.sessions).of.get(id) ?? id;
+  const name = namesOfSessions(bench).get(id) ?? id;
   return total === undefined
     ? says(`${name}: every reading.`)
     : says(`${name}: total latency ${total.text}, from ${describeBasis(total)}. Every reading, and the budget.`, [

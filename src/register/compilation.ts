@@ -1,5 +1,5 @@
 import type { BudgetedValue } from '../analysis/components.ts';
-import { estimateSession } from '../analysis/estimate.ts';
+import { estimateSession, runLikelihoods } from '../analysis/estimate.ts';
 import { estimateAt } from '../analysis/level-errors.ts';
 import { estimateRatios, type NoRatio, type Ratio, type RatiosAsked } from '../analysis/ratio.ts';
 import type { Level } from '../analysis/variation.ts';
@@ -25,6 +25,7 @@ export interface Compilation {
    */
   budgetOf(id: string, level?: Level): BudgetedValue;
   readonly ratios: RatioEstimator;
+  readonly likelihoods: LikelihoodEstimator;
   /** Displays read against each other, in the order of the bench. */
   readonly pairs: readonly CompiledPair[];
 }
@@ -32,11 +33,15 @@ export interface Compilation {
 /** `estimateRatios`, or one that remembers: ratios depend on what is asked alone. */
 export type RatioEstimator = (asked: RatiosAsked) => readonly (Ratio | NoRatio)[];
 
+/** `runLikelihoods`, or one that remembers. */
+export type LikelihoodEstimator = typeof runLikelihoods;
+
 /** What computes, where it is not the analysis itself. */
 export interface Computing {
   /** One that remembers, where the same sessions are compiled again and again. */
   readonly estimator?: Estimator;
   readonly ratios?: RatioEstimator;
+  readonly likelihoods?: LikelihoodEstimator;
 }
 
 /** What one kind of comparison adds to the register. */
@@ -48,7 +53,7 @@ export interface Contribution {
 /** Throws one ProblemsError with every session that the analysis refuses. */
 export function compileSessions(
   bench: Bench,
-  { estimator = estimateSession, ratios = estimateRatios }: Computing = {},
+  { estimator = estimateSession, ...computing }: Computing = {},
 ): Compilation {
   const find = lookup(bench);
   const problems: Problem[] = [];
@@ -63,7 +68,7 @@ export function compileSessions(
     }
   });
   if (problems.length > 0) throw problemsError(problems);
-  return compilationOf(bench, sessions, ratios);
+  return compilationOf(bench, sessions, computing);
 }
 
 function hasFiniteTotal({ estimate: { value, interval } }: SessionFigures): boolean {
@@ -74,7 +79,7 @@ function hasFiniteTotal({ estimate: { value, interval } }: SessionFigures): bool
 export function compilationOf(
   bench: Bench,
   sessions: readonly SessionFigures[],
-  ratios: RatioEstimator = estimateRatios,
+  { ratios = estimateRatios, likelihoods = runLikelihoods }: Omit<Computing, 'estimator'> = {},
 ): Compilation {
   const find = lookup(bench);
   const byId = new Map(sessions.map((compiled) => [compiled.session.id, compiled]));
@@ -88,6 +93,7 @@ export function compilationOf(
     find,
     sessions,
     ratios,
+    likelihoods,
     pairs: compilePairs(bench),
     session,
     budgetOf: (id, level) => {

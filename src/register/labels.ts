@@ -45,6 +45,11 @@ export function labelSessions(bench: Bench, sessions: readonly Session[]): Label
   return { of: new Map(sessions.map(({ id }, index) => [id, told[index] ?? id])), shared: describeShared(columns) };
 }
 
+/** By id, what sets each session apart from all others of the bench. */
+export const namesOfSessions = once(
+  (bench: Bench): ReadonlyMap<string, string> => labelSessions(bench, bench.sessions).of,
+);
+
 /** Names for the conditions of these sessions, whatever their bodies: rate and settings only. */
 export function labelSettings(bench: Bench, sessions: readonly Session[]): Labels {
   const rows = sessions.map((session) => traitsOf(session, bench).slice(1, 1 + bench.settings.length));

@@ -1,7 +1,7 @@
 /** What the page that searches finds, and where else it says to look. */
 import { describePage } from '../citation/describe-page.ts';
 import { entryGroups, groupPath } from '../register/entry-groups.ts';
-import { labelSessions } from '../register/labels.ts';
+import { namesOfSessions } from '../register/labels.ts';
 import { bodyPath, methodPath, PATHS, readAloudPath, reportPath, rigPath, sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
@@ -116,10 +116,10 @@ const SINGLE = [
 ] as const;
 
 function sessions({ bench, find }: Published): readonly SearchedPage[] {
-  const labels = labelSessions(bench, bench.sessions);
+  const names = namesOfSessions(bench);
   return inBenchOrder(bench, bench.sessions).map(({ id, rig, date, firmware, settings, prose }) => ({
     section: 'Sessions',
-    title: labels.of.get(id) ?? id,
+    title: names.get(id) ?? id,
     path: sessionPath(id),
     says: [id, describeDay(date), ...badgesOf(bench)(id)].join(', '),
     words: once(

@@ -1,6 +1,6 @@
 /** The compiled site: read and computed once per build, again when a file changes in development. */
 import { precisionOfRig, simulateTable, type PrecisionOfRig } from '../planning/precision-of-rig.ts';
-import { estimateSession, keepEstimate } from '../analysis/estimate.ts';
+import { estimateSession, keepEstimate, runLikelihoods } from '../analysis/estimate.ts';
 import type { BenchFolders } from '../ingest/read-bench.ts';
 import { Memory } from '../memory/memory.ts';
 import { lookup } from '../register/lookup.ts';
@@ -23,6 +23,13 @@ const estimates = new Memory({
   compute: estimateSession,
   keep: keepEstimate,
   restore: (estimate) => estimate,
+});
+const likelihoods = new Memory({
+  name: 'likelihoods',
+  code: ['src/analysis', 'src/model'],
+  compute: runLikelihoods,
+  keep: (runs) => runs,
+  restore: (runs) => runs,
 });
 const precisions = new Memory({
   name: 'precision',
@@ -66,6 +73,7 @@ export function compileRemembering(folders: BenchFolders): Promise<Published> {
   return compileSite(folders, {
     estimator: estimates.recall,
     ratios: ratios.recall,
+    likelihoods: likelihoods.recall,
     async ahead(read) {
       const find = lookup(read);
       await estimateAhead(
@@ -85,6 +93,7 @@ async function readSite(root: string): Promise<Site> {
     return found === undefined ? [] : [[rig.id, found] as const];
   });
   estimates.forgetUnused();
+  likelihoods.forgetUnused();
   precisions.forgetUnused();
   ratios.keepUsed();
   return { ...published, precision: new Map(precision) };

@@ -1,6 +1,6 @@
 import type { Published } from '../register/published.ts';
 import type { Figure } from '../register/register.ts';
-import { labelSessions } from '../register/labels.ts';
+import { namesOfSessions } from '../register/labels.ts';
 import { spokenFigure } from './spoken.ts';
 
 export interface SpokenRow {
@@ -12,7 +12,7 @@ export interface SpokenRow {
 
 /** Each figure once, in the order in which it is first shown. Counts of readings and the like are no news to a speaker. */
 export function readAloud(site: Pick<Published, 'bench'>, figures: readonly Figure[]): readonly SpokenRow[] {
-  const labels = labelSessions(site.bench, site.bench.sessions).of;
+  const labels = namesOfSessions(site.bench);
   const once = new Map(figures.map((figure) => [figure.id, figure]));
   return [...once.values()]
     .filter(({ unit, interval, limits }) => unit !== '1' || interval !== undefined || limits !== undefined)

@@ -2,7 +2,7 @@
 import type { Bench, Session, SourceFile } from '../model/bench.ts';
 import { once } from '../model/once.ts';
 import { badgesOf } from '../register/badges.ts';
-import { labelSessions } from '../register/labels.ts';
+import { namesOfSessions } from '../register/labels.ts';
 import { bodyPath, methodPath, rigPath, sessionPath } from '../register/paths.ts';
 import { describeImport } from './imported-from.ts';
 import { describeBasis, describeCoverageLevel } from '../register/provenance.ts';
@@ -64,7 +64,7 @@ export function sessionPage(site: Published, id: string): SessionPage {
     session,
     note: noteOf(bench, session.notes, session.file),
     badges: badgesOf(bench)(id),
-    title: namesOf(bench).get(id) ?? id,
+    title: namesOfSessions(bench).get(id) ?? id,
     before: neighbour(site, session, -1),
     after: neighbour(site, session, 1),
     headline: headlineOf(site, id),
@@ -80,11 +80,9 @@ export function sessionPage(site: Published, id: string): SessionPage {
 function neighbour({ bench }: Published, { id, body }: Session, step: 1 | -1): Neighbour | undefined {
   const own = byBody(bench).get(body) ?? [];
   const other = own[own.findIndex((session) => session.id === id) + step];
-  return other && { label: namesOf(bench).get(other.id) ?? other.id, path: sessionPath(other.id) };
+  return other && { label: namesOfSessions(bench).get(other.id) ?? other.id, path: sessionPath(other.id) };
 }
 
-/** What sets each session apart from all others. */
-const namesOf = once((bench: Bench) => labelSessions(bench, bench.sessions).of);
 const byBody = once((bench: Bench) => Map.groupBy(inBenchOrder(bench, bench.sessions), ({ body }) => body));
 
 /** All that it takes to recompute the session alone; its rig's own display and links too, where it had others. */

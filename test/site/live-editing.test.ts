@@ -45,7 +45,7 @@ function withShown(thousandths: string): string {
 }
 
 const shows = (text: string): Promise<unknown> =>
-  page.waitForFunction((wanted) => document.body.textContent?.includes(wanted), text);
+  page.waitForFunction((wanted) => document.body.textContent?.includes(wanted), text, { timeout: 60_000 });
 
 it('shows a saved reading and what follows from it in the open page', async () => {
   await page.goto(`${server.origin}/sessions/${SESSION}/`);
@@ -72,7 +72,7 @@ it('shows a mistake in the readings with its place, in the page and in the termi
   expect(server.printed()).toContain(`${CSV}:2`);
   copy.write(CSV, withShown('055'));
   await shows('00:08.055');
-  await expect.poll(() => server.printed()).toContain('all mistakes are mended');
+  await expect.poll(() => server.printed(), { timeout: 20_000 }).toContain('all mistakes are mended');
 });
 
 it('shows a mistake that was there before the page was opened, and comes back when it is mended', async () => {
@@ -86,14 +86,14 @@ it('shows a mistake that was there before the page was opened, and comes back wh
 
 it('gives a new session its page, and takes it away with its files', async () => {
   const address = `${server.origin}/sessions/brand-new/`;
-  await expect.poll(() => statusOf(address), { timeout: 10_000 }).toBe(404);
+  await expect.poll(() => statusOf(address), { timeout: 60_000 }).toBe(404);
   copy.write('data/sessions/brand-new.csv', readings);
   copy.write('data/sessions/brand-new.md', copy.read(`data/sessions/${SESSION}.md`));
-  await expect.poll(() => statusOf(address), { timeout: 20_000 }).toBe(200);
+  await expect.poll(() => statusOf(address), { timeout: 60_000 }).toBe(200);
   await shows('brand-new');
   copy.remove('data/sessions/brand-new.csv');
   copy.remove('data/sessions/brand-new.md');
-  await expect.poll(() => statusOf(address), { timeout: 20_000 }).toBe(404);
+  await expect.poll(() => statusOf(address), { timeout: 60_000 }).toBe(404);
 });
 
 it('shows a saved write-up, and a figure that it misspells until it is mended', async () => {

@@ -107,15 +107,15 @@ describe('a publication in a folder of any name', () => {
     using _changed = writeFiles(root, {
       'content/reports/x.mdx': '---\ntitle: X\nsummary: X.\ndate: 2026-04-21\n---\n\nFirst words.\n',
     });
-    await expect.poll(() => get('/reports/x/'), { timeout: 20_000 }).toContain('First words.');
+    await expect.poll(() => get('/reports/x/'), { timeout: 60_000 }).toContain('First words.');
     using _again = writeFiles(root, {
       'content/reports/x.mdx': '---\ntitle: X\nsummary: X.\ndate: 2026-04-21\n---\n\nOther words.\n',
     });
-    await expect.poll(() => get('/reports/x/'), { timeout: 20_000 }).toContain('Other words.');
+    await expect.poll(() => get('/reports/x/'), { timeout: 60_000 }).toContain('Other words.');
     using _wrong = writeFiles(root, {
       'content/reports/x.mdx': '---\ntitle: X\nsummary: X.\ndate: 2026-04-21\n---\n\nOther {words.\n',
     });
-    await expect.poll(() => get('/reports/x/'), { timeout: 20_000 }).toContain('content/reports/x.mdx:7');
+    await expect.poll(() => get('/reports/x/'), { timeout: 60_000 }).toContain('content/reports/x.mdx:7');
   });
 
   it('leaves the demonstration alone', () => {

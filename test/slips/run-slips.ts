@@ -2,12 +2,11 @@
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { estimateSession, type Estimate } from '../../src/analysis/estimate.ts';
 import { seededRandom } from '../../src/analysis/random.ts';
 import { ProblemsError } from '../../src/model/problem.ts';
+import type { Published } from '../../src/register/published.ts';
 import type { Finding, Register } from '../../src/register/register.ts';
-import type { Estimator } from '../../src/register/session-figures.ts';
-import { compileSite } from '../../src/site/compile.ts';
+import { compileRemembering } from '../../src/site/site.ts';
 import { PROJECT } from '../support/project-files.ts';
 import { CSV_KINDS, RIG_KINDS, SESSION_KINDS } from './kinds.ts';
 
@@ -47,22 +46,13 @@ export function demonstrationCopy(): { readonly root: string } & Disposable {
   return { root, [Symbol.dispose]: () => rmSync(root, { recursive: true, force: true }) };
 }
 
-/** Remembers estimates, so that a slip costs one session's and not all. */
-export function remembering(): Estimator {
-  const known = new Map<string, Estimate>();
-  return (input) => {
-    const key = JSON.stringify(input);
-    const estimate = known.get(key) ?? estimateSession(input);
-    known.set(key, estimate);
-    return estimate;
-  };
-}
+/** What was computed before is remembered, so that a slip costs one session's estimate and not all. */
+export const compileCopy = (root: string): Promise<Published> =>
+  compileRemembering({ root, dataDir: 'data', contentDir: 'content' });
 
 export async function runSlips(seed: number, count: number): Promise<readonly Outcome[]> {
   using copy = demonstrationCopy();
-  const estimator = remembering();
-  const compile = async (): Promise<Register> =>
-    (await compileSite({ root: copy.root, dataDir: 'data', contentDir: 'content' }, { estimator })).register;
+  const compile = async (): Promise<Register> => (await compileCopy(copy.root)).register;
   const sound = await compile();
   const random = seededRandom(seed);
   const draw = (): number => random.uniform();

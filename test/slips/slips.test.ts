@@ -3,8 +3,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { seededRandom } from '../../src/analysis/random.ts';
 import { ProblemsError } from '../../src/model/problem.ts';
-import { compileSite } from '../../src/site/compile.ts';
-import { demonstrationCopy, remembering, runSlips } from './run-slips.ts';
+import { compileCopy, demonstrationCopy, runSlips } from './run-slips.ts';
 
 it('a few single slips of the demonstration are refused, found, or change nothing', async () => {
   const outcomes = await runSlips(1, 40);
@@ -16,7 +15,6 @@ it('a few single slips of the demonstration are refused, found, or change nothin
 
 it('files with bytes cut, doubled or replaced never end as an error without a file', async () => {
   using copy = demonstrationCopy();
-  const estimator = remembering();
   const random = seededRandom(7);
   const nat = (below: number): number => Math.floor(random.uniform() * below);
   const files = [
@@ -35,7 +33,7 @@ it('files with bytes cut, doubled or replaced never end as an error without a fi
     const scrap = Buffer.from(['', '\n', '---\n', '"', '{', ': ', ',,', '\0', '\u202e', '9'.repeat(30)][nat(10)] ?? '');
     writeFileSync(path, Buffer.concat([sound.subarray(0, from), scrap, sound.subarray(from + (at % 3) * length)]));
     try {
-      await compileSite({ root: copy.root, dataDir: 'data', contentDir: 'content' }, { estimator });
+      await compileCopy(copy.root);
     } catch (error) {
       if (!(error instanceof ProblemsError)) throw error;
       refused += 1;

@@ -1,4 +1,5 @@
 /** A bench whose sessions have the totals and uncertainties that a test gives them, for figures of several sessions. */
+import { runLikelihoods } from '../../src/analysis/estimate.ts';
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { fromCdf } from '../../src/analysis/distribution.ts';
 import type { CompiledPair } from '../../src/register/displays/compile-pairs.ts';
@@ -87,6 +88,7 @@ export function compilationOf(
     find,
     sessions: totals.map((one) => compiled(one.session.id)),
     ratios: estimateRatios,
+    likelihoods: runLikelihoods,
     pairs,
     session: compiled,
     budgetOf: (id) => {

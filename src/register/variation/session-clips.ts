@@ -2,17 +2,22 @@ import { runLikelihoods } from '../../analysis/estimate.ts';
 import type { CountedClips, SessionClips } from '../../analysis/learn-variation.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { intervalMs } from '../../model/rate.ts';
+import type { LikelihoodEstimator } from '../compilation.ts';
 import { configurationId } from '../configuration.ts';
 import { lookup } from '../lookup.ts';
 import { countedReadings, sessionInput } from '../session-input.ts';
 
 /** What a session tells of variation: one body, chain and condition, one day. */
-export function sessionClips(session: Session, bench: Bench): SessionClips {
+export function sessionClips(
+  session: Session,
+  bench: Bench,
+  likelihoods: LikelihoodEstimator = runLikelihoods,
+): SessionClips {
   const find = lookup(bench);
   return {
     ...placeOf(session, bench),
     frameMs: intervalMs(session.rate),
-    clips: runLikelihoods(sessionInput(session, find)),
+    clips: likelihoods(sessionInput(session, find)),
   };
 }
 

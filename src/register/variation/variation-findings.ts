@@ -7,11 +7,12 @@ import {
   levelKnown,
   type Repeats,
 } from '../../analysis/learn-variation.ts';
+import { varianceOf } from '../../analysis/distribution.ts';
 import { gainOfRepeat } from '../../analysis/repeat-gain.ts';
 import { estimateAt } from '../../analysis/level-errors.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { statedOf, type VariationStatement } from '../../model/variation-statement.ts';
-import type { Compilation } from '../compilation.ts';
+import type { Compilation, LikelihoodEstimator } from '../compilation.ts';
 import { plural } from '../provenance.ts';
 import type { Finding } from '../register.ts';
 import type { SessionFigures } from '../session-figures.ts';
@@ -22,13 +23,13 @@ import { clipCount, digestOfSession, sessionClips } from './session-clips.ts';
 const WHERE = { file: 'data/variation.yaml' };
 const LEARN = 'npm run variation -- --date YYYY-MM-DD, and record what it moves';
 
-export function variationFindings({ bench, sessions }: Compilation): readonly Finding[] {
+export function variationFindings({ bench, sessions, likelihoods }: Compilation): readonly Finding[] {
   if (bench.sessions.length === 0) return [];
   const repeats = countRepeats(bench.sessions.map((session) => clipCount(session, bench)));
   return [
     ...(bench.variation === undefined
       ? notLearnt(repeats)
-      : [...otherBodies(bench, bench.variation), ...disagreeing(bench, bench.variation)]),
+      : [...otherBodies(bench, bench.variation), ...disagreeing(bench, bench.variation, likelihoods)]),
     ...((bench.variation?.knows ?? levelKnown(repeats)) === 'condition' ? [] : daysUnknown(repeats, sessions)),
   ];
 }
@@ -78,14 +79,18 @@ function otherBodies({ bodies, sessions }: Bench, statement: VariationStatement)
   ];
 }
 
-function disagreeing(bench: Bench, statement: VariationStatement): readonly Finding[] {
+function disagreeing(
+  bench: Bench,
+  statement: VariationStatement,
+  likelihoods: LikelihoodEstimator,
+): readonly Finding[] {
   const fresh = freshSessions(bench, statement);
   if (fresh.length === 0) return [];
   const bodies = new Set(fresh.map(({ body }) => body));
   const known = bench.sessions.filter((session) => bodies.has(session.body) && !fresh.includes(session));
   const evidence = disagreement(
-    known.map((session) => sessionClips(session, bench)),
-    fresh.map((session) => sessionClips(session, bench)),
+    known.map((session) => sessionClips(session, bench, likelihoods)),
+    fresh.map((session) => sessionClips(session, bench, likelihoods)),
     (body) => statedOf(statement, body),
   );
   if (evidence < DISAGREES) return [];
@@ -102,11 +107,9 @@ function disagreeing(bench: Bench, statement: VariationStatement): readonly Find
 
 /** What a repeat would buy, for the session whose condition is known worst. */
 function daysUnknown(repeats: Repeats, sessions: readonly SessionFigures[]): readonly Finding[] {
-  const gains = sessions.map(({ session, estimate }) => ({
-    session,
-    ...gainOfRepeat(estimateAt(estimate, 'condition').error),
-  }));
-  const best = gains.reduce((a, b) => (b.aloneMs - b.togetherMs > a.aloneMs - a.togetherMs ? b : a));
+  const errors = sessions.map(({ session, estimate }) => ({ session, error: estimateAt(estimate, 'condition').error }));
+  const worst = errors.reduce((a, b) => (varianceOf(b.error) > varianceOf(a.error) ? b : a));
+  const { aloneMs, togetherMs } = gainOfRepeat(worst.error);
   const missing = FEWEST_REPEATS - repeats.days;
   return [
     {
@@ -114,7 +117,7 @@ function daysUnknown(repeats: Repeats, sessions: readonly SessionFigures[]): rea
       severity: 'note',
       where: WHERE,
       message: `${repeats.days === 0 ? 'No condition was measured again on another day' : `Conditions were measured again on another day only ${describeCount(repeats.days)} ${repeats.days === 1 ? 'time' : 'times'}`}, which cannot tell how much days differ: figures speak of their clips or their day, not of the condition.`,
-      hint: `Measure conditions again on another day, ${plural(missing, 'session')} in all. By what is assumed of days meanwhile, a repeat of ${best.session.id} alone would take what is known of its condition from ± ${ms(best.aloneMs)} to ± ${ms(best.togetherMs)}.`,
+      hint: `Measure conditions again on another day, ${plural(missing, 'session')} in all. By what is assumed of days meanwhile, a repeat of ${worst.session.id} alone would take what is known of its condition from ± ${ms(aloneMs)} to ± ${ms(togetherMs)}.`,
     },
   ];
 }
