@@ -7,14 +7,10 @@ import { finishEarlier } from './finish-earlier.ts';
 import { keepBuild, lastBuild, nameOfBuild } from './last-build.ts';
 import { checkOutput, replaceSite, type OutputFolder } from './output-folder.ts';
 import type { BuildSummary } from './summary.ts';
+import type { WriteOptions } from './write-site.ts';
 
-export interface BuildOptions {
-  readonly root: string;
+export interface BuildOptions extends WriteOptions {
   readonly output: OutputFolder;
-  /** Refuses to publish what moved and was not recorded, and quantities typed by hand. */
-  readonly strict?: boolean;
-  /** Computes and draws everything, whatever was kept of earlier builds. */
-  readonly fresh?: boolean;
 }
 
 interface Built {

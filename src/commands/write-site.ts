@@ -14,7 +14,6 @@ import { TOOL } from '../site/publication.ts';
 import { describeByReport } from '../write-ups/changes-by-report.ts';
 import { checkTyped } from '../write-ups/prose/typed-quantities.ts';
 import { auditPages } from './audit-pages.ts';
-import type { BuildOptions } from './build-site.ts';
 import { countPages } from './built-pages.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { withPageCache } from './page-cache.ts';
@@ -24,13 +23,22 @@ import type { BuildSummary } from './summary.ts';
 
 export { reportOf } from './summary.ts';
 
+export interface WriteOptions {
+  /** Of the publication. */
+  readonly root: string;
+  /** Refuses to publish what moved and was not recorded, and quantities typed by hand. */
+  readonly strict?: boolean;
+  /** Computes and draws everything, whatever was kept of earlier builds. */
+  readonly fresh?: boolean;
+}
+
 /**
  * Writes all pages and files of a publication's site into a folder, and reads the pages as a reader would. Throws a
  * ProblemsError as `buildSite` does.
  */
 export async function writeSite(
   folder: string,
-  { root, strict = false, fresh = false }: BuildOptions,
+  { root, strict = false, fresh = false }: WriteOptions,
 ): Promise<BuildSummary> {
   watchProgress((what, done, of) => sayMeanwhile(`${what}: ${done} of ${of}`));
   const site = await loadSite();

@@ -10,6 +10,7 @@ import { compilePairs, type CompiledPair } from './displays/compile-pairs.ts';
 import { lookup, type Lookup } from './lookup.ts';
 import { refusalOf } from './refusal.ts';
 import type { Figure, Finding } from './register.ts';
+import type { LikelihoodEstimator } from './variation/session-clips.ts';
 import { compileSession, keyOf, type Estimator, type SessionFigures } from './session-figures.ts';
 
 /** A bench whose sessions are estimated: what every further comparison starts from. */
@@ -32,9 +33,6 @@ export interface Compilation {
 
 /** `estimateRatios`, or one that remembers: ratios depend on what is asked alone. */
 export type RatioEstimator = (asked: RatiosAsked) => readonly (Ratio | NoRatio)[];
-
-/** `runLikelihoods`, or one that remembers. */
-export type LikelihoodEstimator = typeof runLikelihoods;
 
 /** What computes, where it is not the analysis itself. */
 export interface Computing {

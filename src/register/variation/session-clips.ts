@@ -2,10 +2,12 @@ import { runLikelihoods } from '../../analysis/estimate.ts';
 import type { CountedClips, SessionClips } from '../../analysis/learn-variation.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { intervalMs } from '../../model/rate.ts';
-import type { LikelihoodEstimator } from '../compilation.ts';
 import { configurationId } from '../configuration.ts';
 import { lookup } from '../lookup.ts';
 import { countedReadings, sessionInput } from '../session-input.ts';
+
+/** `runLikelihoods`, or one that remembers. */
+export type LikelihoodEstimator = typeof runLikelihoods;
 
 /** What a session tells of variation: one body, chain and condition, one day. */
 export function sessionClips(

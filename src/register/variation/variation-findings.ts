@@ -12,12 +12,12 @@ import { gainOfRepeat } from '../../analysis/repeat-gain.ts';
 import { estimateAt } from '../../analysis/level-errors.ts';
 import type { Bench, Session } from '../../model/bench.ts';
 import { statedOf, type VariationStatement } from '../../model/variation-statement.ts';
-import type { Compilation, LikelihoodEstimator } from '../compilation.ts';
+import type { Compilation } from '../compilation.ts';
 import { plural } from '../provenance.ts';
 import type { Finding } from '../register.ts';
 import type { SessionFigures } from '../session-figures.ts';
 import { describeCount, describeSignificant } from '../text.ts';
-import { clipCount, digestOfSession, sessionClips } from './session-clips.ts';
+import { clipCount, digestOfSession, sessionClips, type LikelihoodEstimator } from './session-clips.ts';
 
 /** As a finding names the statement, there or not. */
 const WHERE = { file: 'data/variation.yaml' };
