@@ -9,7 +9,7 @@ import { reloadOnData } from './src/commands/reload-on-data.ts';
 import { takeReadings } from './src/take-readings/dev-server.ts';
 
 /** As package.json exports them: one instance of each, for the command and for the pages that it bundles. */
-const SHARED = ['lagfolio/memory', 'lagfolio/scripts', 'lagfolio/site'];
+const SHARED = ['lagfolio/fonts', 'lagfolio/memory', 'lagfolio/scripts', 'lagfolio/site'];
 
 export default defineConfig({
   output: 'static',

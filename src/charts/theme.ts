@@ -1,7 +1,7 @@
 import type { Config } from 'vega-lite';
 
 /** The site serves this font; the others stand in where it cannot be loaded. */
-export const FONT_FAMILY = '"Source Sans 3 Variable", "Source Sans 3", system-ui, sans-serif';
+export const FONT_FAMILY = '"Source Sans 3", system-ui, sans-serif';
 
 /** All text, in px at the design width: never under 12 px where the column is a little narrower. */
 export const TEXT_SIZE = 13.5;

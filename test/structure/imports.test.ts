@@ -115,7 +115,7 @@ describe('the imports of src', () => {
     [
       'the file system',
       /^(?:node:)?fs\b/,
-      /^src\/(?:data-package\/zip-package\.ts|ingest|memory|verify|commands|site\/documentation\.ts|pages\/data\/\[\.\.\.path\]\.ts|pages\/(?:fonts\/|site\.css\.ts)|illustrations\/illustration-file\.ts|pictures\/(?:outlines|draw-png)\.ts)/,
+      /^src\/(?:data-package\/zip-package\.ts|ingest|memory|verify|commands|site\/documentation\.ts|pages\/data\/\[\.\.\.path\]\.ts|pages\/site\.css\.ts|fonts\/subset\.ts|illustrations\/illustration-file\.ts|pictures\/(?:outlines|draw-png)\.ts)/,
     ],
   ])('keep %s to where it belongs', (_what, packages, place) => {
     const users = all.filter(({ specifier }) => packages.test(specifier));

@@ -1,16 +1,13 @@
-import { readFile } from 'node:fs/promises';
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { FACES, licenceOf } from '../../styles/faces.ts';
-import { fileOfPackage } from './_packages.ts';
+import { licenceText } from 'lagfolio/fonts';
+import { FACES, licenceOf, type Face } from '../../fonts/faces.ts';
 
 /** The licence of each font, which has to go wherever the font goes. */
 export const getStaticPaths: GetStaticPaths = () =>
-  [...new Map(FACES.map((face) => [licenceOf(face), face.from]))].map(([licence, from]) => ({
+  [...new Map(FACES.map((face) => [licenceOf(face), face]))].map(([licence, face]) => ({
     params: { licence },
-    props: { from },
+    props: { face },
   }));
 
-export const GET: APIRoute<{ from: string }> = async ({ props: { from } }) =>
-  new Response(await readFile(fileOfPackage(from, 'LICENSE'), 'utf8'), {
-    headers: { 'Content-Type': 'text/plain; charset=utf-8' },
-  });
+export const GET: APIRoute<{ face: Face }> = async ({ props: { face } }) =>
+  new Response(await licenceText(face), { headers: { 'Content-Type': 'text/plain; charset=utf-8' } });

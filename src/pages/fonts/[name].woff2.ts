@@ -1,12 +1,13 @@
-import { readFile } from 'node:fs/promises';
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { FACES } from '../../styles/faces.ts';
-import { fileOfPackage } from './_packages.ts';
+import { fontBytes, fontsFor } from 'lagfolio/fonts';
+import { loadSite } from 'lagfolio/site';
+import type { FontFile } from '../../fonts/faces.ts';
 
-export const getStaticPaths: GetStaticPaths = () =>
-  FACES.map(({ name, from }) => ({ params: { name }, props: { from } }));
+export const getStaticPaths: GetStaticPaths = async () =>
+  fontsFor((await loadSite()).bench).map((file) => ({
+    params: { name: file.path.replace(/^\/fonts\/|\.woff2$/g, '') },
+    props: { file },
+  }));
 
-export const GET: APIRoute<{ from: string }> = async ({ params: { name }, props: { from } }) =>
-  new Response(new Uint8Array(await readFile(fileOfPackage(from, `files/${name}.woff2`))), {
-    headers: { 'Content-Type': 'font/woff2' },
-  });
+export const GET: APIRoute<{ file: FontFile }> = async ({ props: { file } }) =>
+  new Response(new Uint8Array(await fontBytes(file)), { headers: { 'Content-Type': 'font/woff2' } });
