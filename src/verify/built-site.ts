@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
+import { lazy } from '../model/once.ts';
 import { pageOfFile } from '../register/paths.ts';
 import { attributeOf, elementsOf, parsePage, type Element, type Node } from './html.ts';
 
@@ -13,7 +14,7 @@ export interface Page {
   readonly byId: ReadonlyMap<string, Element>;
 }
 
-/** A built site: its files, and its pages parsed. */
+/** A built site: its files, and its pages, each parsed when it is first asked for. */
 export interface BuiltSite {
   /** Paths from the site's root, sorted: `sessions/a/index.html`. */
   readonly files: readonly string[];
@@ -34,15 +35,30 @@ export function readBuiltSite(dist: string): BuiltSite {
     .filter((path) => path.endsWith('.html'))
     .map((path): Page => {
       const html = bytes(path).toString('utf8');
-      const root = parsePage(html);
-      const elements = elementsOf(root);
-      const byId = new Map(
-        elements.flatMap((element) => {
-          const id = attributeOf(element, 'id');
-          return id === undefined ? [] : [[id, element] as const];
-        }),
+      const root = lazy(() => parsePage(html));
+      const elements = lazy(() => elementsOf(root()));
+      const byId = lazy(
+        () =>
+          new Map(
+            elements().flatMap((element) => {
+              const id = attributeOf(element, 'id');
+              return id === undefined ? [] : [[id, element] as const];
+            }),
+          ),
       );
-      return { path: pageOfFile(path), html, root, elements, byId };
+      return {
+        path: pageOfFile(path),
+        html,
+        get root() {
+          return root();
+        },
+        get elements() {
+          return elements();
+        },
+        get byId() {
+          return byId();
+        },
+      };
     });
   const byPath = new Map(pages.map((page) => [page.path, page]));
   return {

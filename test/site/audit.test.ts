@@ -5,11 +5,11 @@ import { auditPage, type PageAudit } from '../../src/audit/audit-page.ts';
 import { siteFacts, type Site } from '../../src/audit/site-facts.ts';
 import { precisionOfRig } from '../../src/planning/precision-of-rig.ts';
 import { compileSite } from '../../src/site/compile.ts';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
-import { copyProject, openCopy } from '../support/project-copy.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
+import { copyProject } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';
 
-const built = readBuiltSite(openCopy(inject('builtProject')).dist);
+const built = demonstrationSite();
 let site: Site;
 beforeAll(async () => {
   const published = await compileSite({

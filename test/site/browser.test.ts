@@ -5,15 +5,15 @@ import { join } from 'node:path';
 import axe from 'axe-core';
 import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { launchOptions } from '../support/chromium.ts';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { attributeOf, elementsOf, parsePage } from '../../src/verify/html.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder, type FolderServer } from '../support/serve-folder.ts';
 import { chartFaults, contrastFaults, overflowPx, type Looked } from './in-page.ts';
 
 const { dist } = openCopy(inject('builtProject'));
-const site = readBuiltSite(dist);
+const site = demonstrationSite();
 
 /** One of each kind; of sessions one per method, and those with excluded readings, one run and a cut short. */
 const PAGES = [

@@ -1,16 +1,15 @@
 /** That what built write-ups print is what their parts say they show, and so what the ledger goes by. */
 import { join } from 'node:path';
-import { beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { readBench } from '../../src/ingest/read-bench.ts';
 import { compileBench } from '../../src/site/compile.ts';
 import { answeringAll } from '../../src/write-ups/answering.ts';
 import { figuresShown, statementsShown } from '../../src/write-ups/statements-shown.ts';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { attributeOf, elementsOf, type Element } from '../../src/verify/html.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { PROJECT } from '../support/project-files.ts';
-import { openCopy } from '../support/project-copy.ts';
 
-const site = readBuiltSite(openCopy(inject('builtProject')).dist);
+const site = demonstrationSite();
 
 let all: ReturnType<typeof answeringAll>;
 beforeAll(async () => {

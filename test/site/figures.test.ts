@@ -5,14 +5,15 @@
 import { hash } from 'node:crypto';
 import { describe, expect, inject, it } from 'vitest';
 import { readRegister } from '../../src/register/packed-register.ts';
-import { readBuiltSite, type Page } from '../../src/verify/built-site.ts';
+import type { Page } from '../../src/verify/built-site.ts';
 import { attributeOf, textOf, type Element } from '../../src/verify/html.ts';
 import { checkFiles } from '../../src/verify/files.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { projectFiles } from '../support/project-files.ts';
 
 const project = openCopy(inject('builtProject'));
-const site = readBuiltSite(project.dist);
+const site = demonstrationSite();
 const register = readRegister(site.bytes('figures.json').toString('utf8'));
 const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
 

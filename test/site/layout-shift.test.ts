@@ -1,8 +1,8 @@
 /** That nothing moves while a page is read, though fonts come late and scripts start: on one page of every kind. */
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { pagesOfEveryKind } from '../gallery/pages-of-every-kind.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { launchOptions } from '../support/chromium.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder, type FolderServer } from '../support/serve-folder.ts';
@@ -13,7 +13,7 @@ const MOST = 0.05;
 const LATE_MS = 300;
 
 const { dist } = openCopy(inject('builtProject'));
-const PAGES = pagesOfEveryKind(readBuiltSite(dist).pages.map(({ path }) => path));
+const PAGES = pagesOfEveryKind(demonstrationSite().pages.map(({ path }) => path));
 /** Each on a phone, and those on a desk of which most once moved. */
 const LOOKS = [
   ...PAGES.map((path) => [path, 360] as const),

@@ -1,10 +1,9 @@
 /** That every link leads somewhere, from whatever folder of whatever host the site is served. */
-import { expect, inject, it } from 'vitest';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { expect, it } from 'vitest';
 import { addressesOf, checkHosts, checkLinks, checkReach, isInternal } from '../../src/verify/links.ts';
-import { openCopy } from '../support/project-copy.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 
-const site = readBuiltSite(openCopy(inject('builtProject')).dist);
+const site = demonstrationSite();
 
 it('every internal link and fragment resolves, from any path prefix', () => {
   const internal = addressesOf(site).filter(isInternal);

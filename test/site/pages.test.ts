@@ -5,13 +5,13 @@ import { create } from 'fontkitten';
 import { describe, expect, inject, it } from 'vitest';
 import { readRegister } from '../../src/register/packed-register.ts';
 import { attributeOf, elementsOf, hasClass, textOf } from '../../src/verify/html.ts';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { checkPages } from '../../src/verify/pages.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { projectFiles } from '../support/project-files.ts';
 
 const project = openCopy(inject('builtProject'));
-const site = readBuiltSite(project.dist);
+const site = demonstrationSite();
 const register = readRegister(site.bytes('figures.json').toString('utf8'));
 
 /** Ids in a folder of the committed project, read off its file names. */

@@ -3,11 +3,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, inject, it } from 'vitest';
 import { attributeOf, elementsOf, hasClass } from '../../src/verify/html.ts';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { openCopy } from '../support/project-copy.ts';
 
 const project = openCopy(inject('builtProject'));
-const site = readBuiltSite(project.dist);
+const site = demonstrationSite();
 const sizeOf = (png: Buffer): readonly number[] => [png.readUInt32BE(16), png.readUInt32BE(20)];
 
 it('every chart has an address on its page, and its files', () => {

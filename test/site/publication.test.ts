@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readBuiltSite, type BuiltSite } from '../../src/verify/built-site.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { startDevServer } from '../support/dev-server.ts';
 import { copyProject, openCopy, type ProjectCopy } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';
@@ -73,7 +74,7 @@ describe('a publication in a folder of any name', () => {
     }
     expect(notes(connections)).toEqual(['launch.mjs begins']);
     expect(readdirSync(root).sort()).toEqual(['.dist.building', 'content', 'data', 'dist']);
-    const [here, there] = [readBuiltSite(join(root, 'dist')), readBuiltSite(demonstration.dist)];
+    const [here, there] = [readBuiltSite(join(root, 'dist')), demonstrationSite()];
     expect(there.files.length).toBeGreaterThan(130);
     expect(digests(here)).toEqual(digests(there));
     expect(here.files.filter((path) => [root, tool.root].some((folder) => here.bytes(path).includes(folder)))).toEqual(

@@ -7,8 +7,8 @@ import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readRegister } from '../../src/register/packed-register.ts';
 import type { Figure } from '../../src/register/register.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { launchOptions } from '../support/chromium.ts';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder, type FolderServer } from '../support/serve-folder.ts';
 
@@ -227,7 +227,7 @@ describe('what a reader changes moves the same as in files changed by hand', () 
   });
 
   it('the latency of a display, in the figures of the chain', async () => {
-    const display = readBuiltSite(dist)
+    const display = demonstrationSite()
       .files.filter((path) => path.startsWith('data/displays/') && path.endsWith('.md'))
       .find((path) => /^latency:/m.test(read(path)))!;
     await open('all');
@@ -301,7 +301,7 @@ it('the script asked for files of the site alone, and nothing went wrong', () =>
 });
 
 it('has only its own script, held by its content policy, and no page but it and the search has one', () => {
-  const { pages } = readBuiltSite(dist);
+  const { pages } = demonstrationSite();
   expect(
     pages.filter(({ html }) => /<script(?! type="application\/ld\+json">)/i.test(html)).map(({ path }) => path),
   ).toEqual(['/recompute/', '/search/']);
@@ -314,7 +314,7 @@ it('has only its own script, held by its content policy, and no page but it and 
 });
 
 it('every session, entry and comparison leads to it', () => {
-  const { pages } = readBuiltSite(dist);
+  const { pages } = demonstrationSite();
   const entries = pages.filter(({ path }) => /^\/(?:sessions|figures)\/./.test(path));
   expect(entries.length).toBeGreaterThan(50);
   for (const { path, html } of entries) {

@@ -7,13 +7,13 @@ import { chromium } from 'playwright-core';
 import { expect, inject, it } from 'vitest';
 import type { Register } from '../../src/register/register.ts';
 import type { SearchFacts } from '../../src/search/facts.ts';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { launchOptions } from '../support/chromium.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder } from '../support/serve-folder.ts';
 
 const { dist } = openCopy(inject('builtProject'));
-const site = readBuiltSite(dist);
+const site = demonstrationSite();
 const scope: { publicationFacts?: SearchFacts } = {};
 runInNewContext(readFileSync(join(dist, 'search/facts.js'), 'utf8'), scope);
 const facts = scope.publicationFacts!;

@@ -1,14 +1,14 @@
 /** That no table hides a column or cuts one off, on a phone, between phone and desk, or on paper. */
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { readBuiltSite } from '../../src/verify/built-site.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { launchOptions } from '../support/chromium.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { serveFolder, type FolderServer } from '../support/serve-folder.ts';
 import { hiddenColumns, overflowPx } from './in-page.ts';
 
 const { dist } = openCopy(inject('builtProject'));
-const site = readBuiltSite(dist);
+const site = demonstrationSite();
 /** Of pages that are alike, such as those of sessions, the longest stand for the rest; all with `EVERY_PAGE=1`. */
 const OF_A_KIND = process.env['EVERY_PAGE'] === undefined ? 3 : Infinity;
 const kindOf = (path: string): string => path.replace(/^(\/[\w-]+\/).+/, '$1…');

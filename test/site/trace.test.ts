@@ -8,8 +8,9 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, inject, it } from 'vitest';
-import { readBuiltSite, type Page } from '../../src/verify/built-site.ts';
+import type { Page } from '../../src/verify/built-site.ts';
 import { attributeOf, bare, elementsOf, hasClass, nodesOf, textOf, type Element } from '../../src/verify/html.ts';
+import { demonstrationSite } from '../support/demonstration-site.ts';
 import { openCopy } from '../support/project-copy.ts';
 import { PROJECT } from '../support/project-files.ts';
 import { readPublishedRegister } from '../support/published-register.ts';
@@ -36,7 +37,7 @@ interface Figure {
 }
 
 const project = openCopy(inject('builtProject'));
-const site = readBuiltSite(project.dist);
+const site = demonstrationSite();
 const register = readPublishedRegister<Figure>(site.bytes('figures.json').toString('utf8'));
 const byId = new Map(register.figures.map((figure) => [figure.id, figure]));
 
