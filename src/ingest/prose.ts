@@ -8,7 +8,8 @@ export const NO_PROSE = '\uFFFC';
 
 /** Parts whose words are accounted for elsewhere: as a quotation, as a setting, or as a claim. */
 const ACCOUNTED = new Set(['Quoted', 'Setting', 'Claim']);
-const BLOCKS = new Set(['paragraph', 'heading', 'tableCell', 'code']);
+/** What is read in one go. */
+export const BLOCKS = new Set(['paragraph', 'heading', 'tableCell', 'code']);
 const MARKUP = /^(?:html|mdxFlowExpression|mdxjsEsm|toml)$/;
 /** Elements within a line; whatever else begins a block. */
 const INLINE = new Set(

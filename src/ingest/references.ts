@@ -5,8 +5,9 @@ import { imagesOf, type ImageReference } from './illustrations/image-references.
 import { checkMarkup } from './markup/check-markup.ts';
 import { ELEMENTS } from './markup/elements.ts';
 import { literalValue } from './markup/literal-value.ts';
+import { sentencesAround } from './markup/sentence-around.ts';
 import type { Visited } from './mdx-node.ts';
-import { ProseReader, textOf } from './prose.ts';
+import { BLOCKS, ProseReader, textOf } from './prose.ts';
 import type { Report } from './source.ts';
 
 export interface WriteUpReferences {
@@ -36,11 +37,13 @@ export function parseReferences(source: string, report: Report, isTrusted = fals
   const ownNames: string[] = [];
   const prose = new ProseReader();
   let images: readonly ImageReference[] = [];
+  let around: ReturnType<typeof sentencesAround> = new Map();
   const visit = (node: Visited, depth = 0): void => {
     const { line = 1, column = 1 } = node.position?.start ?? {};
     if (depth > DEEPEST) throw new RangeError('nested too deeply');
     if ((node.type === 'link' || node.type === 'definition') && node.url !== undefined)
       links.push({ to: node.url, line, column });
+    if (BLOCKS.has(node.type)) around = sentencesAround(node);
     if (node.type === 'mdxjsEsm') ownNames.push(...(String(node.value).match(/\b[A-Z]\w*/g) ?? []));
     if (isPart(node, isTrusted)) {
       const attributes: Record<string, PartValue> = {};
@@ -52,12 +55,14 @@ export function parseReferences(source: string, report: Report, isTrusted = fals
         attributes[property] = partValue(value);
       }
       const content = node.children ?? [];
+      const sentence = around.get(node);
       parts.push({
         name: node.name ?? '',
         line,
         column,
         attributes,
         ...(content.length === 0 ? {} : { words: textOf(content), holds: heldBy(content) }),
+        ...(sentence && { sentence }),
       });
     }
     node.children?.forEach((child) => visit(child, depth + 1));

@@ -218,6 +218,8 @@ export interface Part {
   readonly words?: string;
   /** Parts and links between its tags: `<Figure>`, `a link`. */
   readonly holds?: readonly string[];
+  /** What of its sentence stands before and after it, each on one line; absent where it stands by itself. */
+  readonly sentence?: { readonly before: string; readonly after: string };
 }
 
 /** A session that is planned and has no readings yet: not published, but counted, so that none is forgotten. */

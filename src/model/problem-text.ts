@@ -504,6 +504,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `the words of this claim say ${found(p)}, and it asserts ${asIs(p.expected)}`,
     'Let the words and the property say the same',
   ],
+  'claim-turned': (p) => [
+    `the sentence around “${asIs(p.expected)}” may turn it round: ${found(p)}`,
+    'The data support the words of a claim, not their opposite: say them straight, or let the claim assert the opposite; where this word is about something else, give it a sentence or a clause of its own',
+  ],
   'unknown-page': (p) => [`there is no page ${found(p)} on this site`],
 
   'bad-record': (p) => [`expected ${asIs(p.expected)}, found ${found(p)}`, AS_RECORDED],

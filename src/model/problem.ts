@@ -181,6 +181,7 @@ export const WRITE_UP_CODES = [
   'not-rankable',
   'claim-fails',
   'claim-words',
+  'claim-turned',
   'unknown-page',
 ] as const;
 

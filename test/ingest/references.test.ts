@@ -20,7 +20,13 @@ import Mine from './mine.astro'
 it('finds every part with its place and its plain values', () => {
   const { parts, links, ownNames } = parseReferences(SOURCE);
   expect(parts).toEqual([
-    { name: 'Figure', line: 4, column: 14, attributes: { id: { known: true, value: 'total/a' } } },
+    {
+      name: 'Figure',
+      line: 4,
+      column: 14,
+      attributes: { id: { known: true, value: 'total/a' } },
+      sentence: { before: 'The total is ', after: ' here.' },
+    },
     {
       name: 'FigureTable',
       line: 6,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { describeProvenance } from '../../register/provenance.ts';
 import { VERDICT_WORDS } from '../claims/assertions.ts';
+import { checkSentence } from '../claims/check-sentence.ts';
 import { checkClaimWords } from '../claims/check-words.ts';
 import { claimOf } from '../claims/claim.ts';
 import { describeAssertions } from '../claims/describe.ts';
@@ -95,6 +96,7 @@ export const claim = definePart({
   claimed: (props, answering) => pOfClaim(claimOf(props), answering),
   judge: (props, answering, part) => [
     ...checkClaimWords(claimOf(props), part.words ?? '', answering.bench),
+    ...checkSentence(part),
     ...judgeClaim(claimOf(props), answering, part),
   ],
   view: (props, answering) => {
