@@ -290,6 +290,10 @@ describe('refuses what does not, with the nearest that does', () => {
       'content/reports/r.mdx:1:1  Claim  holds <Figure> between its tags, and a link cannot stand in a link. Let it hold plain words only.',
     ],
     [
+      'It is not true that <Claim of="total/alba-24" atLeast="100 ms">it takes 100 ms and more</Claim>.',
+      'content/reports/r.mdx:1:21  Claim  the sentence around “it takes 100 ms and more” may turn it round: "not". The data support the words of a claim, not their opposite: say them straight, or let the claim assert the opposite; where this word is about something else, give it a sentence or a clause of its own.',
+    ],
+    [
       '<Claim of="count/sessions" exactly="2">three sessions</Claim>',
       'content/reports/r.mdx:1:1  Claim  the words of this claim say "three", and it asserts exactly 2. Let the words and the property say the same.',
     ],
