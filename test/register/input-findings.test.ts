@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { betweenSessions } from '../../src/register/findings/inputs/between-sessions.ts';
+import { unevenClips } from '../../src/register/findings/inputs/uneven-clips.ts';
 import { repeatedRows } from '../../src/register/findings/inputs/repeated-rows.ts';
 import type { SessionFigures } from '../../src/register/session-figures.ts';
 import { compileBench } from '../../src/site/compile.ts';
@@ -339,5 +340,37 @@ describe('names and levels', () => {
     expect(order('0', '1', '2')).toEqual([]);
     expect(order('2', '1', '0')).toEqual([]);
     expect(order('0', '2', '1')[0]).toMatch(/^levels-out-of-order data\/settings\.yaml gain: /);
+  });
+});
+
+describe('a clip that is a row or two short', () => {
+  /** What is said of clips of so many rows. */
+  const said = (rows: readonly number[], more: object = {}): string | undefined => {
+    const readings = rows.flatMap((count, clip) =>
+      Array.from({ length: count }, (_, at) => reading(2 + 40 * clip + at, 300 + at, { run: clip + 1 })),
+    );
+    const one = session('a', AT_24, { readings, ...more });
+    return unevenClips({ session: one } as SessionFigures)?.message;
+  };
+
+  it.each([
+    [[10, 9, 10], 'Clip 2 has 9 rows, and each of the others 10.'],
+    [[8, 6], 'Clip 2 has 6 rows, and the other 8.'],
+  ])('is named: %j', (rows, message) => {
+    expect(said(rows)).toBe(message);
+  });
+
+  it.each([[[10, 10, 10]], [[10, 3, 10]], [[9, 8, 10]], [[12]], [[3, 2, 3]]])('is none of these: %j', (rows) => {
+    expect(said(rows)).toBeUndefined();
+  });
+
+  it('is none where the session was cut short, or the row is there and excluded', () => {
+    expect(said([10, 9, 10], { cutShort: 'It was hot.' })).toBeUndefined();
+    const rows = [3, 3].flatMap((count, clip) =>
+      Array.from({ length: count }, (_, at) =>
+        reading(2 + 40 * clip + at, 300 + at, { run: clip + 1, ...(at === 0 && { excluded: 'blurred' }) }),
+      ),
+    );
+    expect(unevenClips({ session: session('a', AT_24, { readings: rows }) } as SessionFigures)).toBeUndefined();
   });
 });

@@ -7,6 +7,7 @@ import { noteExcludes } from './note-excludes.ts';
 import { offGrid } from './off-grid.ts';
 import { repeatedRows } from './repeated-rows.ts';
 import { runEach } from './run-each.ts';
+import { unevenClips } from './uneven-clips.ts';
 
 /** Rules about what was typed, by name. */
 export const INPUT_RULES: Readonly<Record<string, Rule>> = {
@@ -15,6 +16,7 @@ export const INPUT_RULES: Readonly<Record<string, Rule>> = {
   'off-grid': offGrid,
   'repeated-rows': repeatedRows,
   'run-each': runEach,
+  'uneven-clips': unevenClips,
   'fine-instrument': fineInstrument,
   'formula-cells': formulaCells,
   'note-excludes': noteExcludes,
