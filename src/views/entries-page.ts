@@ -6,7 +6,7 @@ import { sessionTitle } from '../register/labels.ts';
 import { sessionPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, FigureSource } from '../register/register.ts';
-import { capitalize } from '../register/text.ts';
+import { capitalize, describeCount } from '../register/text.ts';
 import { entryOf, type Entry } from './entry.ts';
 import { inputsOf, type RedoInput } from './redo.ts';
 
@@ -37,7 +37,12 @@ export interface EntrySources {
   /** Each to the last digit. */
   readonly inputs: readonly RedoInput[];
   readonly files: readonly FigureSource[];
+  /** Said in place of lists that nobody reads to their end; undefined where they stand. */
+  readonly instead: string | undefined;
 }
+
+/** Inputs that are listed at most: who redoes a figure of more takes them from a file. */
+const MOST_LISTED = 100;
 
 /** @param name of a group, or of a section of one */
 export function entriesPage(site: Published, name: string): EntriesPage {
@@ -53,11 +58,13 @@ export function entriesPage(site: Published, name: string): EntriesPage {
   ];
   const sources = lists.map(([figure], index): EntrySources => {
     const files = figure?.sources ?? [];
+    const inputs = figure === undefined ? [] : inputsOf(site, figure);
     return {
       anchor: `sources-${index + 1}`,
       heading: lists.length > 1 ? `Computed from (${index + 1})` : 'Computed from',
-      inputs: figure === undefined ? [] : inputsOf(site, figure),
-      files,
+      ...(inputs.length > MOST_LISTED
+        ? { inputs: [], files: [], instead: describeLists(inputs.length, files.length) }
+        : { inputs, files, instead: undefined }),
     };
   });
   const anchors = new Map(
@@ -77,6 +84,10 @@ export function entriesPage(site: Published, name: string): EntriesPage {
       path: groupPath(section),
     })),
   };
+}
+
+function describeLists(inputs: number, files: number): string {
+  return `${describeCount(inputs)} figures of ${describeCount(files)} files. Each to the last digit stands on the page of its session; all of them, and the files with their SHA-256, in`;
 }
 
 /** They stand below, once for all entries that have the same. */

@@ -1,4 +1,6 @@
 import { expect, it } from 'vitest';
+import { estimateSession, type Estimate } from '../../src/analysis/estimate.ts';
+import type { SessionInput } from '../../src/analysis/session-input.ts';
 import { entryGroups } from '../../src/register/entry-groups.ts';
 import { compileBench } from '../../src/site/compile.ts';
 import { entriesPage } from '../../src/views/entries-page.ts';
@@ -43,4 +45,19 @@ it('a group leads to its sections, and they lead back', () => {
 it('every entry is found at the address that its figure names', () => {
   for (const [name, group] of groups)
     for (const figure of group.figures) expect(figure.entry.startsWith(`/figures/${name}/#`)).toBe(true);
+});
+
+it('lists of more inputs than anybody reads are told by their numbers, and where they stand', () => {
+  const many = Array.from({ length: 101 }, (_, index) => of(`s${index}`, '24', 'off'));
+  // all are alike, so that one estimate is that of each
+  let estimate: Estimate | undefined;
+  const estimator = (input: SessionInput): Estimate => (estimate ??= estimateSession(input));
+  const large = compileBench(bench([...many, of('on', '24', 'on')]), { estimator });
+  const sources = [...entryGroups(large.register.figures).keys()].flatMap((name) => entriesPage(large, name).sources);
+  for (const { inputs } of sources) expect(inputs.length).toBeLessThanOrEqual(100);
+  const told = sources.filter(({ instead }) => instead !== undefined);
+  expect(told.map(({ inputs, files }) => inputs.length + files.length)).toEqual(told.map(() => 0));
+  expect(told[0]?.instead).toMatch(
+    /^10[12] figures of \d+ files\. Each to the last digit stands on the page of its session; /,
+  );
 });
