@@ -23,8 +23,24 @@ export interface CoverageRow extends PairCoverageRow {
   readonly note: string;
 }
 
+/** Many rows in one line: how seldom and how often intervals held, over all of them. */
+export interface CoverageSummary {
+  /** Whether all behaved as the analysis was told. */
+  readonly asTold: boolean;
+  readonly kinds: number;
+  readonly holds: Spread;
+  readonly textbookHolds: Spread;
+}
+
+export interface Spread {
+  readonly least: string;
+  readonly most: string;
+}
+
 export interface CoverageText {
   readonly level: string;
+  readonly summary: readonly CoverageSummary[];
+  readonly pairSummary: readonly CoverageSummary[];
   readonly rows: readonly CoverageRow[];
   readonly pairs: readonly PairCoverageRow[];
   /** The row in which the textbook interval promises most more than it keeps. */
@@ -40,10 +56,32 @@ export function describeCoverageTable(): CoverageText {
   const worst = others.reduce((low, row) => (row.textbook.coverage < low.textbook.coverage ? row : low), first);
   return {
     level: percent(table.level, 0),
+    summary: summarize(table.rows, ({ total }) => total.coverage),
+    pairSummary: summarize(pairTable.rows, ({ difference }) => difference.coverage),
     rows: table.rows.map(describeRow),
     pairs: pairTable.rows.map((row) => describeScores(row, row.difference)),
     worst: describeRow(worst),
   };
+}
+
+/** In the order of the rows: those that behave as told come first. */
+function summarize<One extends { readonly textbook: { readonly coverage: number } }>(
+  rows: readonly One[],
+  coverageOf: (row: One) => number,
+): CoverageSummary[] {
+  return [true, false].map((asTold) => {
+    const these = rows.filter((row) => 'fault' in row !== asTold);
+    return {
+      asTold,
+      kinds: these.length,
+      holds: spread(these.map(coverageOf)),
+      textbookHolds: spread(these.map(({ textbook }) => textbook.coverage)),
+    };
+  });
+}
+
+function spread(shares: readonly number[]): Spread {
+  return { least: percent(Math.min(...shares), 1), most: percent(Math.max(...shares), 1) };
 }
 
 function describeRow(row: Row): CoverageRow {

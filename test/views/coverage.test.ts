@@ -28,3 +28,17 @@ it('says every row of the table, and singles out the one in which the textbook k
     rows.map(({ total }) => `${(total.coverage * 100).toFixed(1)} %`),
   );
 });
+
+it('sums up what behaves as described, and what does not, by the least and the most of its rows', () => {
+  const { summary, pairSummary } = describeCoverageTable();
+  const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
+  for (const { asTold, kinds, holds } of summary) {
+    const these = rows.filter(({ fault }) => asTold !== (fault === true)).map(({ total }) => total.coverage);
+    these.sort((a, b) => a - b);
+    expect(kinds).toBe(these.length);
+    expect([holds.least, holds.most]).toEqual([percent(these[0] ?? NaN), percent(these.at(-1) ?? NaN)]);
+  }
+  expect(summary.map(({ asTold }) => asTold)).toEqual([true, false]);
+  expect(summary.reduce((sum, { kinds }) => sum + kinds, 0)).toBe(rows.length);
+  expect(pairSummary.every(({ kinds }) => kinds > 5)).toBe(true);
+});
