@@ -16,7 +16,7 @@ import { standingBodies } from '../register/comparisons/standing.ts';
 import { bodyPath } from '../register/paths.ts';
 import type { Published } from '../register/published.ts';
 import type { Figure, Finding } from '../register/register.ts';
-import type { ComparedRow, ComparedRows } from './compared-rows.ts';
+import { saysDifference, type ComparedRow, type ComparedRows } from './compared-rows.ts';
 
 export interface CarriedPage {
   /** Over the columns: the display whose delay is chosen, then real ones. */
@@ -92,7 +92,16 @@ function conditionOf({ figure }: Published, condition: CrossedCondition): Carrie
     const verdict = figure(carriedVerdictId(condition, a, b));
     return difference === undefined || verdict === undefined
       ? []
-      : [{ group: '', label: `${a.name} against ${b.name}`, difference, ratio: undefined, verdict }];
+      : [
+          {
+            group: '',
+            label: `${a.name} against ${b.name}`,
+            difference,
+            ratio: undefined,
+            verdict,
+            isSaid: saysDifference(verdict, difference),
+          },
+        ];
   });
   const size = figure(familySizeId(carriedFamily(condition)));
   if (size === undefined) return undefined;

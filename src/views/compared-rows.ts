@@ -11,6 +11,8 @@ export interface ComparedRow {
   /** Absent where there is none: over a total of zero, or without any scatter. */
   readonly ratio: Figure | undefined;
   readonly verdict: Figure;
+  /** Whether the verdict says the difference too: `slower by 24.7 ± 9.3 ms`. */
+  readonly isSaid: boolean;
 }
 
 export interface ComparedRows {
@@ -38,15 +40,23 @@ export function comparedRows(
   return {
     rows: pairs.map((pair) => {
       const { group, row } = labels.of(pair);
+      const difference = require(differenceId(pair));
+      const verdict = require(verdictId(family, pair));
       return {
         group,
         label: row,
-        difference: require(differenceId(pair)),
+        difference,
         ratio: figure(ratioId(pair)),
-        verdict: require(verdictId(family, pair)),
+        verdict,
+        isSaid: saysDifference(verdict, difference),
       };
     }),
     shared: labels.shared,
     familySizes: [require(familySizeId(family))],
   };
+}
+
+/** `slower by 24.7 ± 9.3 ms` says −24.7 ± 9.3 ms; `too close to call` does not. */
+export function saysDifference(verdict: Figure, difference: Figure): boolean {
+  return verdict.text.endsWith(` ${difference.text.replace('−', '')}`);
 }

@@ -188,6 +188,20 @@ it('has in its fonts every letter that its pages print and such fonts have', () 
   }
 });
 
+it('marks as said a difference that stands in the verdict of its row, and no other', () => {
+  const rows = site
+    .page('/comparison/')
+    .elements.filter((row) => row.tagName === 'tr' && elementsOf(row).some((cell) => hasClass(cell, 'verdict')));
+  const marks = rows.map((row) => {
+    const cells = elementsOf(row, ({ tagName }) => tagName === 'td');
+    const verdict = textOf(cells.find((cell) => hasClass(cell, 'verdict'))!);
+    const isSaid = cells.some((cell) => hasClass(cell, 'said'));
+    expect(isSaid, verdict).toBe(verdict.includes(textOf(cells[0]!).trim().replace('−', '')));
+    return isSaid;
+  });
+  expect(marks).toContain(true);
+});
+
 describe('a session page', () => {
   const sessions = idsIn('data/sessions', '.csv').map((id) => [id] as const);
 
