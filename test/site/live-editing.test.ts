@@ -22,6 +22,7 @@ beforeAll(async () => {
   server = await startDevServer(copy.root);
   browser = await chromium.launch(launchOptions(inject('chromium')));
   page = await browser.newPage({ viewport: PHONE });
+  page.setDefaultTimeout(60_000);
   readings = copy.read(CSV);
 });
 afterAll(async () => {
@@ -45,7 +46,7 @@ function withShown(thousandths: string): string {
 }
 
 const shows = (text: string): Promise<unknown> =>
-  page.waitForFunction((wanted) => document.body.textContent?.includes(wanted), text, { timeout: 60_000 });
+  page.waitForFunction((wanted) => document.body.textContent?.includes(wanted), text);
 
 it('shows a saved reading and what follows from it in the open page', async () => {
   await page.goto(`${server.origin}/sessions/${SESSION}/`);

@@ -53,7 +53,7 @@ beforeAll(async () => {
   server = await startDevServer(copy.root, folder.root);
   browser = await chromium.launch(launchOptions(inject('chromium')));
   page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
-  page.setDefaultTimeout(20_000);
+  page.setDefaultTimeout(60_000);
   page.on('pageerror', (error) => errors.push(error.message));
   await page.goto(`${server.origin}/take-readings/`, { timeout: 60_000 });
   await page.waitForSelector('#sessions button');
