@@ -67,3 +67,13 @@ describe('no table hides a column', () => {
     expect(looked + printed.looked).toBeGreaterThan(6);
   });
 });
+
+it('paper shows what is folded for small screens only', async () => {
+  const seen = (): Promise<boolean[]> =>
+    page.locator('details.on-paper td').evaluateAll((cells) => cells.map((cell) => cell.checkVisibility()));
+  await page.goto(`${server.home}guide/`, { waitUntil: 'load' });
+  expect(new Set(await seen())).toEqual(new Set([false]));
+  await page.emulateMedia({ media: 'print' });
+  expect(new Set(await seen())).toEqual(new Set([true]));
+  await page.emulateMedia({ media: null });
+});
