@@ -1,6 +1,7 @@
 /** Rows of the ledger's tables, cell by cell: read here, written by `render-ledger.ts`. */
 import { isInputId, type Change, type Published, type Recorded } from '../model/ledger.ts';
 import { parseCsv } from './csv.ts';
+import { lineOfMergeMark } from './merge-marks.ts';
 import type { Source } from './source.ts';
 
 export const FIGURE_COLUMNS = ['id', 'text', 'value', 'low', 'high', 'also', 'files'] as const;
@@ -13,8 +14,6 @@ const NUMBER = /^-?(?:\d+(?:\.\d+)?(?:e[+-]\d+)?|Infinity)$/;
 const ID = /^[^\s/]+\/[^/]/;
 const DIGEST = /^[0-9a-f]{8}$/;
 const CAUSE = /^[1-9]\d{0,5}$/;
-/** Left by version control where two records of the same line met. */
-const CONFLICT = /^(?:<{7}|={7}|>{7})(?: |$)/;
 
 /** A row as its table has it, by column. */
 type Cells = Readonly<Record<string, string>>;
@@ -72,10 +71,9 @@ export function parseRows(
   columns: readonly string[],
   onRow: (line: number, cells: Cells, check: Check) => void,
 ): boolean {
-  const lines = new TextDecoder().decode(bytes).split('\n');
-  const conflict = lines.findIndex((line) => CONFLICT.test(line));
-  if (conflict >= 0) {
-    report({ code: 'merge-conflict', line: conflict + 1 });
+  const line = lineOfMergeMark(new TextDecoder().decode(bytes));
+  if (line !== undefined) {
+    report({ code: 'merge-conflict', line });
     return false;
   }
   const [key = ''] = columns;

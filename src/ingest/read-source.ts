@@ -3,6 +3,7 @@ import { lstat, readFile, realpath, stat } from 'node:fs/promises';
 import { sep } from 'node:path';
 import type { SourceFile } from '../model/bench.ts';
 import { checkEncoding } from './encoding.ts';
+import { lineOfMergeMark } from './merge-marks.ts';
 import type { ProblemList } from './problem-list.ts';
 import { reportOn, type Source } from './source.ts';
 
@@ -23,7 +24,10 @@ export interface FileBytes {
   readonly bytes: Buffer<ArrayBuffer>;
 }
 
-/** Reads one file of text whole. Undefined, with one problem reported, also when it is not UTF-8 text or empty. */
+/**
+ * Reads one file of text whole. Undefined, with one problem reported, also when it is not UTF-8 text, is empty or holds
+ * the marks of an unfinished merge; the ledger’s tables follow from its entries, and look for such marks themselves.
+ */
 export async function readSource(
   path: string,
   published: string,
@@ -35,6 +39,11 @@ export async function readSource(
   if (read === undefined) return undefined;
   const bytes = checkEncoding(read.bytes, report);
   if (bytes === undefined) return undefined;
+  const line = published.startsWith('content/ledger/') ? undefined : lineOfMergeMark(new TextDecoder().decode(bytes));
+  if (line !== undefined) {
+    report({ code: 'merge-unfinished', line });
+    return undefined;
+  }
   if (bytes.length > 0) return { file: read.file, bytes, report };
   report({ code: 'empty-file' });
   return undefined;

@@ -137,6 +137,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     'this line holds a NUL byte, so the file is not plain text',
     'Write it again as plain text in UTF-8',
   ],
+  'merge-unfinished': () => [
+    'a merge is not finished: a mark of version control stands here',
+    'Keep what is true of both versions, and remove the marks',
+  ],
   'control-character': (p) => [
     `holds the character ${asIs(p.found)}, which steers terminals or turns the direction of text`,
     'Remove it; it may have come along when text was copied',

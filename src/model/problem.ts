@@ -25,6 +25,7 @@ export type ProblemCode =
   | 'not-utf-8'
   | 'nul-byte'
   | 'control-character'
+  | 'merge-unfinished'
   // what the files were written for
   | 'bad-format'
   | 'newer-format'

@@ -185,6 +185,19 @@ export const FILE_CASES: readonly ProblemCase[] = [
     lines: ['content/ledger  cannot be read (ENOENT). Check that it exists and that its permissions let you read it.'],
   },
   {
+    name: 'marks of a merge in notes, front matter and readings; a heading underlined with equals signs is none',
+    changes: {
+      'content/site.md': `${VALID_FILES['content/site.md']}\nA heading\n=======\n\nText.\n`,
+      'data/bodies/vennick.md': `${VALID_FILES['data/bodies/vennick.md']}\n<<<<<<< HEAD\nOne.\n=======\nTwo.\n>>>>>>> other\n`,
+      'data/displays/screen.md': VALID_FILES['data/displays/screen.md'].replace('---\n', '---\r\n>>>>>>> other\r\n'),
+      'data/sessions/a.csv': `${CSV}<<<<<<<\n2,00:13.000,00:12.700,,\n`,
+    },
+    lines: ['data/bodies/vennick.md:11', 'data/displays/screen.md:2', 'data/sessions/a.csv:5'].map(
+      (place) =>
+        `${place}  a merge is not finished: a mark of version control stands here. Keep what is true of both versions, and remove the marks.`,
+    ),
+  },
+  {
     name: 'NUL bytes',
     changes: bytes(`${CSV}2,00:13.000\0,00:12.700,,\n`),
     lines: [
