@@ -1,7 +1,7 @@
 import { intervalAt, probabilityOfZero, type UncertainValue } from './error-tail.ts';
 import type { Interval } from './interval.ts';
 
-/** A difference a − b of two latencies, however it was come by: above 0 where a is the slower. */
+/** A difference a − b of two latencies in ms, whatever it was computed from: above 0 where a is the slower. */
 export interface DifferenceResult extends UncertainValue {
   readonly kind: 'difference';
   readonly interval: Interval;

@@ -13,6 +13,7 @@ import { describeCoverage } from '../register/provenance.ts';
 import { countedReadings, countedRuns } from '../register/session-input.ts';
 import { describeSignificant } from '../register/text.ts';
 import {
+  has,
   agreementOf,
   clipsOf,
   isOfRow,
@@ -77,7 +78,6 @@ export function isKnownPair(
   { display, against, links, againstLinks }: PlannedPair | DisplayPair,
   bench: Bench,
 ): boolean {
-  const has = (list: readonly { readonly id: string }[], id: string): boolean => list.some((one) => one.id === id);
   return (
     [display, against].every((one) => has(bench.displays, one)) &&
     [...links, ...againstLinks].every((link) => has(bench.links, link))

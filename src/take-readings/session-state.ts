@@ -175,9 +175,13 @@ export interface Remarked {
   readonly suits: readonly string[];
 }
 
+/** Whether a list of records has one of this id. */
+export function has(list: readonly { readonly id: string }[], id: string): boolean {
+  return list.some((one) => one.id === id);
+}
+
 /** Whether all that it refers to could be read. */
 function isKnown({ body, rig, display, links }: PlannedSession | Session, bench: Bench): boolean {
-  const has = (list: readonly { readonly id: string }[], id: string): boolean => list.some((one) => one.id === id);
   return (
     has(bench.bodies, body) &&
     has(bench.rigs, rig) &&
