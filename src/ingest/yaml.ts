@@ -8,6 +8,7 @@ import {
   LineCounter,
   parseDocument,
   visit,
+  Scalar,
   type Document,
   type YAMLParseError,
 } from 'yaml';
@@ -93,7 +94,10 @@ function reportSyntax(errors: readonly YAMLParseError[], text: string, reportAt:
   reportAt(offset, problem);
 }
 
-/** Anchors, aliases, tags and keys that are not text: none is needed here, and some can blow up. */
+/** A whole value in the quotes that word processors make of straight ones. */
+const PRINTED_QUOTES = /^[“”„«»‘’‚‹›][^“”„«»‘’‚‹›]*[“”„«»‘’‚‹›]$/u;
+
+/** Anchors, aliases, tags, quotes that are none and keys that are not text: none is needed here, and some can blow up. */
 function refuseMachinery(doc: Document, reportAt: ReportAt): void {
   visit(doc, {
     Node(_key, node) {
@@ -101,6 +105,8 @@ function refuseMachinery(doc: Document, reportAt: ReportAt): void {
       if (isAlias(node)) reportAt(offset, { code: 'yaml-alias', found: `*${node.source}` });
       else if (node.anchor !== undefined) reportAt(offset, { code: 'yaml-alias', found: `&${node.anchor}` });
       else if (node.tag !== undefined) reportAt(offset, { code: 'yaml-tag', found: node.tag });
+      else if (isScalar(node) && node.type === Scalar.PLAIN && PRINTED_QUOTES.test(node.source ?? ''))
+        reportAt(offset, { code: 'yaml-quotes', found: node.source ?? '' });
       // as bytes they are refused before; here, written as an escape
       const steering = isScalar(node) ? findSteering(String(node.value)) : undefined;
       if (steering) reportAt(offset, { code: 'control-character', found: steering.name });

@@ -184,6 +184,10 @@ const WORDS: Readonly<Record<ProblemCode, Words>> = {
     `YAML tags are not accepted, found ${found(p)}`,
     'Remove it; put the value in quotes if it is text',
   ],
+  'yaml-quotes': (p) => [
+    `found ${asIs(p.found)} in quotes of print, which would be part of the value`,
+    'Write straight ones, "…"; where a text is meant to have them, put straight ones around them',
+  ],
   'duplicate-key': () => ['this key is written twice', 'Keep one of the two'],
   'unknown-key': (p) => [`unknown key ${found(p)}`],
   'missing-key': () => ['this key is missing', 'Add it'],

@@ -42,6 +42,7 @@ export type ProblemCode =
   | 'yaml-documents'
   | 'yaml-alias'
   | 'yaml-tag'
+  | 'yaml-quotes'
   | 'duplicate-key'
   | 'unknown-key'
   | 'missing-key'

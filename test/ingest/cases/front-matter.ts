@@ -247,6 +247,13 @@ export const FRONT_MATTER_CASES: readonly ProblemCase[] = [
     ].map((line) => `data/sessions/a.md:${line} Write the value out; put it in quotes if it is text.`),
   },
   {
+    name: 'a value in the quotes of a word processor',
+    changes: session('22.5 °C', '“22.5 °C”'),
+    lines: [
+      'data/sessions/a.md:8:7  found “22.5 °C” in quotes of print, which would be part of the value. Write straight ones, "…"; where a text is meant to have them, put straight ones around them.',
+    ],
+  },
+  {
     name: 'a YAML tag',
     changes: session('22.5 °C', '!!js/function "() => { globalThis.frontMatterRan = 1 }"'),
     lines: [
