@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pageOfFile } from '../register/paths.ts';
 import { filesOf } from './files-of.ts';
@@ -9,10 +9,10 @@ export interface BuiltPage {
   readonly html: string;
 }
 
-/** The pages of a built site, one after the other, in the order of their files. */
+/** The pages of a built site, one after the other, in the order of their files: many small ones, read faster so. */
 export async function* builtPages(dist: string): AsyncGenerator<BuiltPage> {
   for (const file of await pageFiles(dist))
-    yield { path: pageOfFile(file), html: await readFile(join(dist, file), 'utf8') };
+    yield { path: pageOfFile(file), html: readFileSync(join(dist, file), 'utf8') };
 }
 
 /** How many pages a built site has. */

@@ -1,4 +1,4 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { card } from '../pictures/card.ts';
 import { chartFiles, type ChartSource } from '../pictures/chart-files.ts';
@@ -32,12 +32,12 @@ export async function putOutCharts(folder: string, site: Site): Promise<void> {
       if (done.has(chart.id)) continue;
       done.add(chart.id);
       const files = chartFiles(source, page, chart);
-      await mkdir(join(folder, chartPath(chart.id)), { recursive: true });
-      for (const { path, text } of files) await writeFile(join(folder, path), text);
+      mkdirSync(join(folder, chartPath(chart.id)), { recursive: true });
+      for (const { path, text } of files) writeFileSync(join(folder, path), text);
     }
     if (hasCard(page)) {
       const drawn = card(readHead(html), charts[0], source.publication, source.invented);
-      await writeFile(join(folder, page, CARD_FILE), await drawPng(drawn));
+      writeFileSync(join(folder, page, CARD_FILE), await drawPng(drawn));
     }
   }
 }
