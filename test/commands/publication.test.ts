@@ -31,6 +31,9 @@ function run(file: string, words: readonly string[], env: NodeJS.ProcessEnv = {}
   return { status, stdout, stderr };
 }
 
+const none = (by: string): string =>
+  `${empty}, which ${by} names, holds no publication: neither data/ nor content/. To begin one: npm run begin -- DIR`;
+
 it('the commands were found', () => expect(COMMANDS.length).toBeGreaterThanOrEqual(8));
 
 describe.each(COMMANDS)('npm run %s', (_name, file) => {
@@ -41,16 +44,15 @@ describe.each(COMMANDS)('npm run %s', (_name, file) => {
     expect(stdout).toContain('--publication DIR');
   });
 
-  it.each([
-    ['--publication', ['--publication', empty], {}],
-    ['LAGFOLIO_PUBLICATION', [], { LAGFOLIO_PUBLICATION: empty }],
-  ])('refuses a folder that holds no publication, named by %s', (by, words, env) => {
-    const { status, stderr } = run(file, words, env);
-    expect([status, stderr.trim()]).toEqual([
-      2,
-      `${empty}, which ${by} names, holds no publication: neither data/ nor content/. To begin one: npm run begin -- DIR`,
-    ]);
+  it('refuses a folder that holds no publication', () => {
+    const { status, stderr } = run(file, ['--publication', empty]);
+    expect([status, stderr.trim()]).toEqual([2, none('--publication')]);
   });
+});
+
+it('a folder that the environment names is refused in the same way', () => {
+  const { status, stderr } = run('src/commands/figures.ts', [], { LAGFOLIO_PUBLICATION: empty });
+  expect([status, stderr.trim()]).toEqual([2, none('LAGFOLIO_PUBLICATION')]);
 });
 
 describe('the folder of a publication', () => {

@@ -104,7 +104,6 @@ const SITES = {
 describe.each(CASES)('$name', ({ files, says }) => {
   it.each([
     ['build', 'none'],
-    ['build', 'the last good one'],
     ['start', 'the last good one'],
     ['figures', 'none'],
   ] as const)(

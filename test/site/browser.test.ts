@@ -123,6 +123,15 @@ async function look(
 
 /** Pages of words and lists, which a desk shows as a phone does, only wider. */
 const ALIKE_AT_ANY_WIDTH = /^\/(?:documentation|figures|glossary|rigs\/$|reports\/$|404)/;
+/** Of the others, those that a desk arranges otherwise than a phone; what markup alone decides is the same at either. */
+const ARRANGED_AT_A_DESK = new Set([
+  '/',
+  '/reports/how-we-measure/',
+  '/bodies/vennick-q4/',
+  '/comparison/',
+  '/corrections/',
+  '/sessions/vennick-uhd50-a/',
+]);
 const LOOKS = PAGES.flatMap((path) =>
   (ALIKE_AT_ANY_WIDTH.test(path) ? [PHONE] : [PHONE, DESK]).map(
     (viewport) => [path, viewport.width, viewport] as const,
@@ -144,7 +153,6 @@ describe('a page', () => {
         await page.evaluate(() => document.querySelectorAll('details').forEach((one) => one.setAttribute('open', '')));
         expect(await page.evaluate(overflowPx), 'px wider than the window, all unfolded').toBe(0);
 
-        await page.evaluate(axe.source);
         const drawn = site.page(path).elements.filter(({ tagName }) => tagName === 'svg').length / 2;
         for (const colorScheme of ['light', 'dark'] as const) {
           await page.emulateMedia({ colorScheme });
@@ -156,17 +164,20 @@ describe('a page', () => {
           expect(charts.faults, colorScheme).toEqual([]);
           expect(charts.looked).toBeGreaterThanOrEqual(drawn * 3);
         }
-        // in the dark, where the page is now; nothing but contrast, looked at above, differs in the light
-        const { violations, passes } = await page.evaluate(() =>
-          (globalThis as unknown as { axe: typeof axe }).axe.run({
-            resultTypes: ['violations'],
-            rules: { 'color-contrast': { enabled: false } },
-          }),
-        );
-        expect(
-          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`),
-        ).toEqual([]);
-        expect(passes.length).toBeGreaterThan(15);
+        if (viewport === PHONE || ARRANGED_AT_A_DESK.has(path)) {
+          // in the dark, where the page is now; nothing but contrast, looked at above, differs in the light
+          await page.evaluate(axe.source);
+          const { violations, passes } = await page.evaluate(() =>
+            (globalThis as unknown as { axe: typeof axe }).axe.run({
+              resultTypes: ['violations'],
+              rules: { 'color-contrast': { enabled: false } },
+            }),
+          );
+          expect(
+            violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`),
+          ).toEqual([]);
+          expect(passes.length).toBeGreaterThan(15);
+        }
         expect(troubles).toEqual([]);
       });
     },
