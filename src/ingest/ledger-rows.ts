@@ -71,7 +71,7 @@ export function parseRows(
   columns: readonly string[],
   onRow: (line: number, cells: Cells, check: Check) => void,
 ): boolean {
-  const line = lineOfMergeMark(new TextDecoder().decode(bytes));
+  const line = lineOfMergeMark(new TextDecoder().decode(bytes), { inTable: true });
   if (line !== undefined) {
     report({ code: 'merge-conflict', line });
     return false;

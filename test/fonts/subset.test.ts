@@ -8,7 +8,7 @@ import { fontsFor } from '../../src/fonts/index.ts';
 import { renameFont } from '../../src/fonts/rename-font.ts';
 import { fontBytes, licenceText } from '../../src/fonts/subset.ts';
 
-const files = fontsFor('Łukasz Ирина é');
+const files = fontsFor(['Łukasz Ирина é']);
 
 /** Tags of the features in the tables GSUB and GPOS: OpenType 1.9.1, “Common table formats”, FeatureList. */
 async function featuresOf(file: FontFile): Promise<string[]> {

@@ -61,6 +61,13 @@ export const LEDGER_CASES: readonly ProblemCase[] = [
     ],
   },
   {
+    name: 'a merge of which the mark in the middle was left',
+    changes: figures('total/a,308 ms,308,,,,0123abcd', '======='),
+    lines: [
+      `${FIGURES}:3  a merge is not finished: the marks of version control begin here. The file follows from the entries: let it be written again, npm run record -- --join.`,
+    ],
+  },
+  {
     name: 'columns that are not those of a ledger',
     changes: ledger({ [FIGURES]: 'id;text\n', [INPUTS]: 'input\n' }),
     lines: [
